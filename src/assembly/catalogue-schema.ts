@@ -1,0 +1,190 @@
+import { z } from 'zod';
+
+/** How sure we are of a figure; the same words as in the rule packs. */
+const provenance = z.enum(['verified', 'two-sources', 'computed', 'memory', 'proposal', 'common-practice']);
+
+/** A figure with where it comes from. `memory` figures are shown as such. */
+const sourced = z.strictObject({
+  value: z.number(),
+  low: z.number().optional(),
+  high: z.number().optional(),
+  source: z.string().min(3),
+  provenance,
+});
+export type Sourced = z.output<typeof sourced>;
+
+const price = z.strictObject({ low: z.number().min(0), likely: z.number().min(0), high: z.number().min(0) });
+export type Price = z.output<typeof price>;
+
+const paid = z.strictObject({
+  usd_per_ft2: price,
+  year: z.number().int(),
+  source: z.string(),
+  provenance,
+});
+
+export const insulationSchema = z.strictObject({
+  id: z.enum(['mineral-wool', 'xps', 'eps', 'graphite-eps', 'polyiso', 'wood-fibre']),
+  label: z.string(),
+  /** Design value at 75 °F mean, h·ft²·°F/Btu per inch. */
+  r_per_in: sourced,
+  density_pcf: sourced,
+  /** Of the bare board; null where the facers decide. */
+  permeability_perm_in: sourced.nullable(),
+  /** Of the facers, whatever the thickness; null for unfaced boards. */
+  facer_permeance_perm: sourced.nullable(),
+  compressive_psi: sourced,
+  market_thicknesses_in: z.array(z.number().positive()).min(1),
+  max_layers: z.number().int().min(1).max(3),
+  is_foam_plastic: z.boolean(),
+  is_combustible: z.boolean(),
+  /** Board alone, laid and taped: a price for the first inch and for each inch more, and for each extra layer. */
+  cost: z.strictObject({
+    first_inch: price,
+    each_more_inch: price,
+    each_more_layer: price,
+    year: z.number().int(),
+    source: z.string(),
+    provenance,
+  }),
+  carbon_kgco2e_per_m2_rsi: sourced,
+  /** 0 (awkward) to 1 (easy to cut, hold and screw through). */
+  handling: z.number().min(0).max(1),
+  notes: z.array(z.string()),
+});
+export type Insulation = z.output<typeof insulationSchema>;
+
+const outerLayer = z.strictObject({
+  label: z.string(),
+  role: z.enum(['finish', 'lath', 'drainage', 'furring']),
+  thickness_in: z.number().min(0),
+  r: sourced,
+  weight_psf: sourced,
+});
+
+export const claddingSchema = z.strictObject({
+  id: z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/),
+  label: z.string(),
+  finish_kind: z.enum(['cement-stucco', 'stucco-look', 'other']),
+  is_cement_stucco: z.boolean(),
+  is_one_coat: z.boolean(),
+  is_insulated_finish: z.boolean(),
+  is_adhered_veneer: z.boolean(),
+  is_fibre_cement: z.boolean(),
+  is_wood_siding: z.boolean(),
+  is_combustible: z.boolean(),
+  is_reservoir: z.boolean(),
+  needs_evaluation_report: z.boolean(),
+  /** How the weight reaches the studs. */
+  attachment: z.enum(['direct', 'furring', 'adhered']),
+  attachment_label: z.string(),
+  lath: z.enum(['integral', 'separate', 'none']),
+  drainage: z.strictObject({
+    kind: z.enum(['mat', 'furring-gap', 'grooved-board', 'none']),
+    gap_in: z.number().min(0),
+    is_ventilated: z.boolean(),
+    counts_as_vented_cladding: z.boolean(),
+  }),
+  /** From the insulation outward. */
+  layers: z.array(outerLayer).min(1),
+  permeance_perm: sourced,
+  works_with: z.strictObject({
+    insulations: z.array(z.string()).min(1),
+    framing: z.array(z.enum(['wood', 'steel'])).min(1),
+    max_layers: z.number().int().min(1).max(3),
+    max_insulation_in: z.number().positive(),
+    /** Why the limits above. */
+    why: z.string(),
+  }),
+  /** Fasteners that can carry it, in the order to try: cheapest and most ordinary first. */
+  fastenings: z.array(
+    z.strictObject({
+      fastener: z.string(),
+      framing: z.enum(['wood', 'steel']),
+      spacings_in: z.array(z.number().positive()).min(1),
+      washer: z.string(),
+    }),
+  ),
+  lath_or_furring: z.string(),
+  cost: paid,
+  crew: z.strictObject({
+    needed_rank: z.number().int().min(0).max(2),
+    needed: z.string(),
+    trades: z.array(z.string()).min(1),
+    steps: z.array(z.string()).min(1),
+    needs_plasterer: z.boolean(),
+  }),
+  /** 0 (patching is hard, windows locked in) to 1. */
+  repairability: z.number().min(0).max(1),
+  carbon_kgco2e_per_m2: sourced,
+  gives_up: z.array(z.string()),
+  gains: z.array(z.string()),
+});
+export type Cladding = z.output<typeof claddingSchema>;
+
+export const retarderSchema = z.strictObject({
+  id: z.string(),
+  label: z.string(),
+  class: z.enum(['none', 'class-iii', 'class-ii', 'class-i', 'responsive']),
+  dry_cup_perm: sourced,
+  wet_cup_perm: sourced,
+  /** Can it be added without opening an existing wall? */
+  can_be_added_in_retrofit: z.boolean(),
+  cost: paid,
+  note: z.string(),
+});
+export type Retarder = z.output<typeof retarderSchema>;
+
+export const barrierSchema = z.strictObject({
+  id: z.string(),
+  label: z.string(),
+  permeance_perm: sourced,
+  is_adhered_or_fluid: z.boolean(),
+  layers: z.number().int().min(1).max(2),
+  grade: z.enum(['two-layer-10-minute', 'one-layer-60-minute', 'one-layer-10-minute']),
+  thickness_in: z.number().min(0),
+  cost: paid,
+  note: z.string(),
+});
+export type Barrier = z.output<typeof barrierSchema>;
+
+export const buckSchema = z.strictObject({
+  id: z.string(),
+  label: z.string(),
+  support: z.enum(['bears-on-sill', 'face-fastened', 'flange-over-insulation', 'steel-bracket']),
+  /** As in the buck calculator; null where no wood member carries. */
+  member: z.strictObject({ nominal: z.string(), specific_gravity: z.number() }).nullable(),
+  min_projection_in: z.number().min(0),
+  max_projection_in: z.number().positive(),
+  takes_room_in_opening_in: z.number().min(0),
+  works_with_flangeless: z.boolean(),
+  screw: z
+    .strictObject({
+      diameter_in: z.number(),
+      root_diameter_in: z.number(),
+      bending_yield_psi: z.number(),
+      length_in: z.number(),
+      spacing_in: z.number(),
+      label: z.string(),
+    })
+    .nullable(),
+  psi_btu_h_ft_f: sourced,
+  cost_each: z.strictObject({ usd: price, year: z.number().int(), source: z.string(), provenance }),
+  min_crew_rank: z.number().int().min(0).max(2),
+  flashing_sequence: z.array(z.string()).min(3),
+  limit_source: z.string(),
+  limit_provenance: provenance,
+  note: z.string(),
+});
+export type Buck = z.output<typeof buckSchema>;
+
+export const sheathingSchema = z.strictObject({
+  id: z.enum(['osb', 'plywood', 'gypsum', 'fibreboard', 'boards', 'none']),
+  label: z.string(),
+  thickness_in: z.number().min(0),
+  r: sourced,
+  dry_cup_perm: sourced,
+  wet_cup_perm: sourced,
+  is_wood_based: z.boolean(),
+});
+export type SheathingEntry = z.output<typeof sheathingSchema>;

@@ -1,0 +1,78 @@
+import type { z } from 'zod';
+import { type Issue, Refusal, showValue } from './refusal.ts';
+
+/**
+ * Checks unknown input against a zod schema and returns the typed value.
+ *
+ * @param schema  the schema; put unit and example into its messages (`z.number('Give inches, for example 5.5')`)
+ * @param input   anything: parsed JSON, an answer
+ * @param root    name put before each path, for example a file name; empty for none
+ * @throws Refusal with every issue found: field path, value given, what would be accepted
+ */
+export function parseInput<S extends z.ZodType>(schema: S, input: unknown, root = ''): z.output<S> {
+  const result = schema.safeParse(input);
+  if (result.success) return result.data;
+  throw new Refusal(result.error.issues.flatMap((issue) => toIssues(issue, input, root)));
+}
+
+/** The value that stands at a path of unknown data, own properties only. */
+export function valueAt(data: unknown, path: readonly PropertyKey[]): unknown {
+  let here: unknown = data;
+  for (const key of path) {
+    if (typeof here !== 'object' || here === null || !Object.hasOwn(here, key)) return undefined;
+    here = (here as Record<PropertyKey, unknown>)[key];
+  }
+  return here;
+}
+
+/** `['windows', 0, 'weight_lb']` → `windows[0].weight_lb` */
+export function pathText(path: readonly PropertyKey[], root = ''): string {
+  const text = path.reduce<string>(
+    (sofar, key) =>
+      typeof key === 'number' ? `${sofar}[${key}]` : sofar ? `${sofar}.${String(key)}` : String(key),
+    '',
+  );
+  if (!text) return root || 'input';
+  return root ? `${root}: ${text}` : text;
+}
+
+function toIssues(issue: z.core.$ZodIssue, input: unknown, root: string): Issue[] {
+  if (issue.code === 'unrecognized_keys') {
+    return issue.keys.map((key) => ({
+      field: pathText([...issue.path, key], root),
+      value: showValue(valueAt(input, [...issue.path, key])),
+      accepted: 'This key is not known here; leave it out or check its spelling.',
+    }));
+  }
+  if (issue.code === 'invalid_union') {
+    const deepest = deepestBranch(issue.errors);
+    if (deepest) {
+      return deepest.flatMap((inner) =>
+        toIssues({ ...inner, path: [...issue.path, ...inner.path] }, input, root),
+      );
+    }
+  }
+  return [
+    {
+      field: pathText(issue.path, root),
+      value: showValue(valueAt(input, issue.path)),
+      accepted: sentence(issue.message),
+    },
+  ];
+}
+
+/** Of a union's failed branches, the one that got furthest into the input speaks; none does when all failed at once. */
+function deepestBranch(branches: readonly z.core.$ZodIssue[][]): readonly z.core.$ZodIssue[] | undefined {
+  const inside = branches.filter((issues) =>
+    issues.some((i) => i.path.length > 0 || i.code === 'unrecognized_keys'),
+  );
+  return inside.sort((a, b) => depth(b) - depth(a))[0];
+}
+
+function depth(issues: readonly z.core.$ZodIssue[]): number {
+  return Math.max(0, ...issues.map((i) => i.path.length));
+}
+
+function sentence(message: string): string {
+  return /[.!?]$/.test(message) ? message : `${message}.`;
+}

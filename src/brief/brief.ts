@@ -1,0 +1,86 @@
+import type {
+  CODE_EDITIONS,
+  CREW_SKILLS,
+  EXPOSURES,
+  FINISHES,
+  FRAMING_MATERIALS,
+  GLAZINGS,
+  MOUNTINGS,
+  OPERATIONS,
+  Place,
+  PRIORITY_KEYS,
+  PROJECT_KINDS,
+  RETARDERS,
+  SHEATHINGS,
+  TERMITE_AREAS,
+} from './scenario.ts';
+
+type OneOf<T extends readonly string[]> = T[number];
+
+export type CodeEdition = OneOf<typeof CODE_EDITIONS>;
+export type CrewSkill = OneOf<typeof CREW_SKILLS>;
+export type Finish = OneOf<typeof FINISHES>;
+export type FramingMaterial = OneOf<typeof FRAMING_MATERIALS>;
+export type Sheathing = OneOf<typeof SHEATHINGS>;
+export type RetarderClass = OneOf<typeof RETARDERS>;
+export type Exposure = OneOf<typeof EXPOSURES>;
+export type TermiteArea = OneOf<typeof TERMITE_AREAS>;
+export type Glazing = OneOf<typeof GLAZINGS>;
+export type Mounting = OneOf<typeof MOUNTINGS>;
+export type Operation = OneOf<typeof OPERATIONS>;
+export type PriorityKey = OneOf<typeof PRIORITY_KEYS>;
+
+export type BriefWindow = {
+  readonly count: number;
+  readonly width_in: number;
+  readonly height_in: number;
+  readonly glazing: Glazing;
+  readonly mounting: Mounting;
+  readonly operation: Operation;
+  /** Weight given by the user; null when it must be worked out from the glass and the frame. */
+  readonly weight_lb: number | null;
+};
+
+/**
+ * What was asked, complete: every open field of the scenario has been filled by a stated assumption.
+ * Fields that nothing sensible can be assumed for stay null and make the rules that need them undecided.
+ */
+export type Brief = {
+  readonly name: string;
+  readonly place: Place;
+  readonly project: OneOf<typeof PROJECT_KINDS>;
+  readonly code_edition: CodeEdition;
+  readonly framing: {
+    readonly material: FramingMaterial;
+    readonly depth_in: number;
+    readonly spacing_in: number;
+    readonly species_gravity: number;
+  };
+  readonly sheathing: Sheathing;
+  readonly cavity_insulation_r: number;
+  /** For a retrofit: what is there now, null when not known. For a new wall: what the user fixed, null when free. */
+  readonly interior_vapour_retarder: RetarderClass | null;
+  readonly windows: readonly BriefWindow[];
+  readonly rough_opening_can_change: boolean;
+  readonly finish: Finish;
+  readonly budget_usd_per_ft2: number | null;
+  readonly crew_skill: CrewSkill;
+  readonly wall_area_ft2: number;
+  readonly basic_wind_speed_mph: number;
+  readonly exposure: Exposure;
+  readonly mean_roof_height_ft: number;
+  readonly fire_separation_ft: number | null;
+  readonly wildfire_area: boolean | null;
+  readonly termite_area: TermiteArea | null;
+  readonly max_added_thickness_in: number | null;
+  readonly priorities: Readonly<Record<PriorityKey, number>>;
+};
+
+/** Something that was not said and had to be taken as given. Shown to the user, never silent. */
+export type Assumption = {
+  /** Path of the field in the scenario. */
+  readonly field: string;
+  readonly value: string | number | boolean | null;
+  readonly why: string;
+  readonly could_change_answer: boolean;
+};

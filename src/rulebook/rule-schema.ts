@@ -1,0 +1,150 @@
+import { z } from 'zod';
+import { CODE_EDITIONS } from '../brief/scenario.ts';
+
+/** How sure we are of a figure or a code passage. `memory` is always said aloud in answers. */
+export const PROVENANCES = [
+  'verified',
+  'two-sources',
+  'computed',
+  'memory',
+  'proposal',
+  'common-practice',
+] as const;
+export type Provenance = (typeof PROVENANCES)[number];
+
+export const CONCERNS = [
+  'energy',
+  'vapour',
+  'rain',
+  'structure',
+  'fire',
+  'openings',
+  'ground-and-termite',
+  'stucco-practice',
+  'buildability',
+  'budget',
+  'safety',
+] as const;
+export type Concern = (typeof CONCERNS)[number];
+
+/** What a rule says when its conditions hold. When they don't, the verdict is `pass`; when they can't be decided, `undecided`. */
+export const RULE_VERDICTS = ['forbid', 'caution', 'prefer', 'undecided'] as const;
+export type RuleVerdict = (typeof RULE_VERDICTS)[number];
+
+/** The operators of the engine that rules may use; anything else is refused at load. */
+export const OPERATORS = [
+  'equal',
+  'notEqual',
+  'in',
+  'notIn',
+  'lessThan',
+  'lessThanInclusive',
+  'greaterThan',
+  'greaterThanInclusive',
+] as const;
+
+const factValueSchema = z.union([z.string(), z.number(), z.boolean()]);
+/** A fact's value; null means not known, and makes every rule that needs it undecided. */
+export type FactValue = z.output<typeof factValueSchema> | null;
+export type Facts = Readonly<Record<string, FactValue>>;
+
+const leafSchema = z.strictObject({
+  fact: z.string().min(1),
+  operator: z.enum(OPERATORS),
+  value: z.union([
+    factValueSchema,
+    z.array(factValueSchema).min(1),
+    z.strictObject({ fact: z.string().min(1) }),
+  ]),
+});
+export type Leaf = z.output<typeof leafSchema>;
+export type Condition = Leaf | { all: Condition[] } | { any: Condition[] } | { not: Condition };
+
+const conditionSchema: z.ZodType<Condition> = z.lazy(() =>
+  z.union([
+    leafSchema,
+    z.strictObject({ all: z.array(conditionSchema).min(1) }),
+    z.strictObject({ any: z.array(conditionSchema).min(1) }),
+    z.strictObject({ not: conditionSchema }),
+  ]),
+);
+
+const exampleSchema = z.strictObject({
+  name: z.string().min(3),
+  /** Just the facts that the rule reads; null for one that is not known. */
+  facts: z.record(z.string(), factValueSchema.nullable()),
+});
+
+export const ruleSchema = z.strictObject({
+  id: z
+    .string()
+    .regex(/^[a-z0-9]+(-[a-z0-9]+)*(\.[a-z0-9]+(-[a-z0-9]+)*)+$/, 'Give an id like "energy.wall-maximum-u".'),
+  title: z.string().min(5),
+  editions: z.array(z.enum(CODE_EDITIONS)).min(1),
+  citation: z.strictObject({
+    /** Standard and section, or "common practice, no source", or "judgement". */
+    text: z.string().min(5),
+    provenance: z.enum(PROVENANCES),
+  }),
+  /** Where the rule has something to say at all. Elsewhere it is silent: neither pass nor fail. */
+  applies_when: z.strictObject({ all: z.array(conditionSchema).min(1) }).optional(),
+  conditions: z.union([
+    z.strictObject({ all: z.array(conditionSchema).min(1) }),
+    z.strictObject({ any: z.array(conditionSchema).min(1) }),
+  ]),
+  verdict: z.enum(RULE_VERDICTS),
+  /** Plain words for a builder; `{fact.id}` is replaced by the value with its unit. */
+  reason: z.string().min(10),
+  /** Said when the rule applies and is kept; optional. */
+  pass_reason: z.string().min(10).optional(),
+  /** What would admit the wall, or what to do about it. */
+  remedy: z.string().min(5),
+  examples: z.strictObject({
+    fires: z.array(exampleSchema).min(1),
+    silent: z.array(exampleSchema).min(1),
+    undecided: z.array(exampleSchema).optional(),
+  }),
+});
+export type Rule = z.output<typeof ruleSchema>;
+
+/** One file below `rules/`: a pack of rules about one concern. */
+export const rulePackSchema = z.strictObject({
+  schema: z.literal('cladwright-rules/1'),
+  pack: z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/),
+  version: z.string().regex(/^\d+\.\d+\.\d+$/),
+  concern: z.enum(CONCERNS),
+  rules: z.array(ruleSchema).min(1),
+});
+export type RulePack = z.output<typeof rulePackSchema>;
+
+/** `rules/facts.json`: every fact a rule may read. */
+export const factDictionarySchema = z.strictObject({
+  schema: z.literal('cladwright-facts/1'),
+  facts: z.array(
+    z.strictObject({
+      id: z.string().min(3),
+      type: z.enum(['number', 'text', 'yes-no']),
+      unit: z.string().optional(),
+      /** For text facts with a closed list of values. */
+      values: z.array(z.string()).optional(),
+      /** Completes "… is": used in messages and by `rules explain`. */
+      meaning: z.string().min(5),
+      /** True when the fact can be null in a real answer. */
+      can_be_unknown: z.boolean().optional(),
+    }),
+  ),
+});
+export type FactDictionary = z.output<typeof factDictionarySchema>;
+
+/** What one rule says about one wall. */
+export type RuleOutcome = {
+  readonly rule: Rule;
+  readonly concern: Concern;
+  readonly pack: string;
+  readonly verdict: 'pass' | RuleVerdict;
+  /** The rule's reason with figures filled in (its pass reason when passed); for an undecidable rule, what is missing. */
+  readonly text: string;
+  readonly remedy: string;
+  /** Facts that the rule read, for the trace. */
+  readonly facts: Facts;
+};
