@@ -1,0 +1,40 @@
+/** 1 h·ft²·°F/Btu in m²·K/W, from 1 ft = 0.3048 m, 1 Btu = 1055.05585262 J (international table), 1 °F = 5/9 K. */
+export const M2KW_PER_US_R = (0.3048 ** 2 * 3600 * (5 / 9)) / 1055.05585262;
+
+/** Thermal resistance, h·ft²·°F/Btu to m²·K/W. */
+export function resistanceToSi(r: number): number {
+  return r * M2KW_PER_US_R;
+}
+
+/** Thermal resistance, m²·K/W to h·ft²·°F/Btu. */
+export function resistanceToUs(r_m2kw: number): number {
+  return r_m2kw / M2KW_PER_US_R;
+}
+
+/** Thermal transmittance, Btu/(h·ft²·°F) to W/(m²·K). */
+export function transmittanceToSi(u_factor: number): number {
+  return u_factor / M2KW_PER_US_R;
+}
+
+/** Thermal transmittance, W/(m²·K) to Btu/(h·ft²·°F). */
+export function transmittanceToUs(u_w_m2k: number): number {
+  return u_w_m2k * M2KW_PER_US_R;
+}
+
+const FT2_PER_M2 = 1 / 0.3048 ** 2;
+const FT_PER_M = 1 / 0.3048;
+
+/** Point thermal transmittance of one fastener, W/K to Btu/(h·°F). */
+export function pointTransmittanceToUs(chi_w_k: number): number {
+  return transmittanceToUs(chi_w_k) * FT2_PER_M2;
+}
+
+/** Linear thermal transmittance, W/(m·K) to Btu/(h·ft·°F). */
+export function linearTransmittanceToUs(psi_w_mk: number): number {
+  return transmittanceToUs(psi_w_mk) * (FT2_PER_M2 / FT_PER_M);
+}
+
+/** Temperature, °F to °C. */
+export function fahrenheitToCelsius(temp_f: number): number {
+  return ((temp_f - 32) * 5) / 9;
+}
