@@ -1,0 +1,172 @@
+import type { FasteningCase } from './fastening-input.ts';
+import type { FastenerData, FasteningTables } from './fastening-tables.ts';
+import { gapCapacitySteel_lb, gapCapacityWood_lb, gravityLoad_lb, ruleSide_in } from './gap-rule.ts';
+import { type LookUp, lookUpCell } from './table-lookup.ts';
+import { type WindCapacity, windCapacity_lb } from './wind-capacity.ts';
+
+/** Lengths are sums of sixteenths; this absorbs binary noise. */
+const ROUNDING = 1e-9;
+
+export const TABLE_VERDICTS = ['permitted', 'design-required', 'outside-table'] as const;
+export type TableVerdict = (typeof TABLE_VERDICTS)[number];
+
+export type Evaluation = {
+  readonly fastener: FastenerData;
+  readonly look_up: LookUp;
+  /** Why the code table doesn't cover the case; empty when it does. */
+  readonly outside: readonly string[];
+  readonly max_insulation_in: number | null;
+  readonly table_verdict: TableVerdict;
+  /** Insulation and mat. */
+  readonly gap_in: number;
+  readonly gravity_load_lb: number;
+  readonly gravity_capacity_lb: number | null;
+  readonly gravity_utilisation: number | null;
+  readonly wind_load_lb: number;
+  readonly wind: WindCapacity;
+  readonly wind_utilisation: number | null;
+  readonly min_length_in: number;
+  readonly length_in: number | null;
+  readonly verdict: 'permitted' | 'design-required';
+};
+
+/** All figures of one fastening case, without words. Expects a checked case; see `computeFastening`. */
+export function evaluateFastening(asked: FasteningCase, tables: FasteningTables): Evaluation {
+  const fastener = fastenerData(asked.fastener, tables);
+  const look_up = lookUpCell(asked, tables);
+  const gap_in = asked.insulation_thickness_in + asked.mat_thickness_in;
+  const outside = outsideReasons(asked, look_up, gap_in, tables);
+  const tableKnows = look_up.found !== null && knowsMaterials(asked, tables);
+  const max_insulation_in = tableKnows ? (look_up.found?.max_insulation_in ?? null) : null;
+  const table_verdict: TableVerdict =
+    outside.length > 0
+      ? 'outside-table'
+      : max_insulation_in !== null && gap_in <= max_insulation_in + ROUNDING
+        ? 'permitted'
+        : 'design-required';
+
+  const gravity_load_lb = gravityLoad_lb(
+    asked.cladding_psf,
+    asked.fastener_spacing_in,
+    asked.framing_spacing_in,
+  );
+  const gravity_capacity_lb = gravityCapacity(asked, fastener, gap_in, tables);
+  const wind_load_lb = gravityLoad_lb(
+    asked.outward_wind_psf,
+    asked.fastener_spacing_in,
+    asked.framing_spacing_in,
+  );
+  const wind = windCapacity_lb(asked, fastener, tables);
+  const wind_utilisation = wind.capacity_lb === null ? null : wind_load_lb / wind.capacity_lb;
+  const min_length_in = minLength_in(asked, fastener, tables);
+  return {
+    fastener,
+    look_up,
+    outside,
+    max_insulation_in,
+    table_verdict,
+    gap_in,
+    gravity_load_lb,
+    gravity_capacity_lb,
+    gravity_utilisation: gravity_capacity_lb === null ? null : gravity_load_lb / gravity_capacity_lb,
+    wind_load_lb,
+    wind,
+    wind_utilisation,
+    min_length_in,
+    length_in: nextMarketLength_in(min_length_in, fastener),
+    verdict:
+      table_verdict === 'permitted' && wind_utilisation !== null && wind_utilisation <= 1
+        ? 'permitted'
+        : 'design-required',
+  };
+}
+
+export function fastenerData(id: FasteningCase['fastener'], tables: FasteningTables): FastenerData {
+  const found = tables.fasteners.fasteners.find((f) => f.id === id);
+  // The schema demands every fastener.
+  if (!found) throw new Error(`no data for ${id}`);
+  return found;
+}
+
+/** Boards and wood that the code table was made for. */
+function knowsMaterials(asked: FasteningCase, tables: FasteningTables): boolean {
+  return (
+    asked.insulation_kind === 'foam' && isDenseEnough(asked, tables) && isFurringThickEnough(asked, tables)
+  );
+}
+
+function isDenseEnough(asked: FasteningCase, tables: FasteningTables): boolean {
+  return (
+    asked.framing !== 'wood' || asked.specific_gravity >= tables.foam.limits.min_specific_gravity - ROUNDING
+  );
+}
+
+function isFurringThickEnough(asked: FasteningCase, tables: FasteningTables): boolean {
+  const furring_in = asked.outboard_thickness_in - asked.mat_thickness_in;
+  return (
+    asked.support === 'direct' ||
+    asked.framing !== 'wood' ||
+    furring_in >= tables.foam.rule.furring_side_in - ROUNDING
+  );
+}
+
+function outsideReasons(
+  asked: FasteningCase,
+  look_up: LookUp,
+  gap_in: number,
+  tables: FasteningTables,
+): string[] {
+  const { limits, rule } = tables.foam;
+  const reasons: string[] = [];
+  if (look_up.outside) reasons.push(look_up.outside);
+  if (asked.insulation_kind !== 'foam') {
+    reasons.push('the code tables are for foam of at least 15 psi; a fibrous board is not in them');
+  }
+  if (!isDenseEnough(asked, tables)) {
+    reasons.push(`the code table needs wood of specific gravity ${limits.min_specific_gravity} or more`);
+  }
+  if (!isFurringThickEnough(asked, tables)) {
+    reasons.push(`the code table needs wood furring of at least ${rule.furring_side_in} in`);
+  }
+  if (gap_in > limits.max_insulation_in + ROUNDING) {
+    reasons.push(`the code tables stop at ${limits.max_insulation_in} in of insulation (with any mat)`);
+  }
+  return reasons;
+}
+
+/** By the equation behind the tables, and only inside the limits in which it was proved. */
+function gravityCapacity(
+  asked: FasteningCase,
+  fastener: FastenerData,
+  gap_in: number,
+  tables: FasteningTables,
+): number | null {
+  const { limits } = tables.foam;
+  const inLimits =
+    gap_in <= limits.max_insulation_in + ROUNDING &&
+    asked.cladding_psf <= limits.max_cladding_psf + ROUNDING &&
+    isDenseEnough(asked, tables);
+  if (!inLimits) return null;
+  if (asked.framing !== 'wood') return gapCapacitySteel_lb(fastener, asked.framing, gap_in, tables);
+  const furring_in = asked.outboard_thickness_in - asked.mat_thickness_in;
+  return gapCapacityWood_lb(fastener, ruleSide_in(asked.support, furring_in, tables), gap_in, tables);
+}
+
+/** Everything outboard of the stud (with its flange, when of steel) plus the least penetration, in. */
+function minLength_in(asked: FasteningCase, fastener: FastenerData, tables: FasteningTables): number {
+  const stack = asked.outboard_thickness_in + asked.insulation_thickness_in + asked.sheathing_thickness_in;
+  if (asked.framing === 'wood') return tidy(stack + fastener.min_penetration_in);
+  const stud = tables.fasteners.steel_studs.find((s) => s.framing === asked.framing);
+  const threads = fastener.threads_per_in === null ? 0 : 3 / fastener.threads_per_in;
+  return tidy(stack + (stud?.design_thickness_in ?? 0) + Math.max(threads, fastener.min_penetration_in));
+}
+
+/** Sixteenths and decimals added up leave binary noise behind; millionths of an inch are noise. */
+function tidy(length_in: number): number {
+  return Math.round(length_in * 1e6) / 1e6;
+}
+
+/** The next stock length, in; null when none is long enough. */
+export function nextMarketLength_in(min_length_in: number, fastener: FastenerData): number | null {
+  return fastener.market_lengths_in.find((length) => length >= min_length_in - ROUNDING) ?? null;
+}

@@ -1,0 +1,108 @@
+import type {
+  CellProvenance,
+  CodeTable,
+  FastenerId,
+  FasteningEdition,
+  FasteningTables,
+  Framing,
+  Support,
+} from './fastening-tables.ts';
+
+/** Spacings and weights are typed by hand; 16.0000001 is 16. */
+const ROUNDING = 1e-9;
+
+export type LookUpCase = {
+  readonly support: Support;
+  readonly framing: Framing;
+  readonly fastener: FastenerId;
+  readonly edition: FasteningEdition;
+  readonly cladding_psf: number;
+  readonly framing_spacing_in: number;
+  readonly fastener_spacing_in: number;
+};
+
+export type CellFound = {
+  readonly max_insulation_in: number | null;
+  /** The column and row used: never lighter and never closer than asked. */
+  readonly column_psf: number;
+  readonly row_spacing_in: number;
+  readonly column_framing_spacing_in: number;
+  readonly provenance: CellProvenance;
+};
+
+export type LookUp = {
+  readonly table: CodeTable;
+  readonly citation: string;
+  readonly found: CellFound | null;
+  /** Why there's no cell; null when there is one. */
+  readonly outside: string | null;
+};
+
+/**
+ * The cell of the code table for cladding or furring fastened through foam.
+ *
+ * Never interpolates: uses the column of the next heavier weight, the row of the next wider fastener spacing and
+ * the wider of the two framing spacings. A weight or spacing beyond the table, or a fastener that it doesn't list
+ * for this framing, has no cell.
+ *
+ * Source: IRC Tables R703.15.1, R703.15.2, R703.16.1, R703.16.2 (IBC Table 2603.13.2), as transcribed with their
+ * provenance in the table file. The 2018 edition prints no 15 psf column.
+ */
+export function lookUpCell(asked: LookUpCase, tables: FasteningTables): LookUp {
+  const family = asked.framing === 'wood' ? 'wood' : 'steel';
+  const table = tables.foam.tables.find((t) => t.support === asked.support && t.framing === family);
+  // The schema demands four tables, one for each pair.
+  if (!table) throw new Error(`no code table for ${asked.support} on ${family}`);
+  const citation = table.citation[asked.edition] ?? `IRC ${asked.edition}`;
+  const outside = (why: string): LookUp => ({ table, citation, found: null, outside: why });
+
+  const rows = table.rows.filter(
+    (row) => row.fastener === asked.fastener && row.framing.includes(asked.framing),
+  );
+  if (rows.length === 0) {
+    return outside(`the code table for ${table.what} doesn't list this fastener`);
+  }
+  const column = table.columns.findIndex(
+    (c) => c.editions.includes(asked.edition) && c.cladding_psf >= asked.cladding_psf - ROUNDING,
+  );
+  const columnUsed = table.columns[column];
+  if (!columnUsed) {
+    return outside(`the code table stops at ${tables.foam.limits.max_cladding_psf} psf of cladding`);
+  }
+  const framingSpacing = tables.foam.framing_spacings_in.find(
+    (s) => s >= asked.framing_spacing_in - ROUNDING,
+  );
+  if (!framingSpacing) return outside('the code table stops at 24 in between studs or furring');
+  let row: CodeTable['rows'][number] | undefined;
+  for (const candidate of rows) {
+    if (candidate.fastener_spacing_in < asked.fastener_spacing_in - ROUNDING) continue;
+    if (!row || candidate.fastener_spacing_in < row.fastener_spacing_in) row = candidate;
+  }
+  if (!row) {
+    const widest = Math.max(...rows.map((r) => r.fastener_spacing_in));
+    return outside(`the code table stops at ${widest} in between these fasteners`);
+  }
+  const rowSpacing = row.fastener_spacing_in;
+  const recalled = table.recalled_15_psf.some(
+    (cell) =>
+      columnUsed.cladding_psf === 15 &&
+      cell.fastener === asked.fastener &&
+      cell.fastener_spacing_in === rowSpacing &&
+      cell.framing_spacing_in === framingSpacing &&
+      cell.recalled_in !== null &&
+      cell.computed_in !== null &&
+      cell.recalled_in < cell.computed_in,
+  );
+  return {
+    table,
+    citation,
+    outside: null,
+    found: {
+      max_insulation_in: row.max_insulation_in[framingSpacing === 16 ? '16' : '24'][column] ?? null,
+      column_psf: columnUsed.cladding_psf,
+      row_spacing_in: rowSpacing,
+      column_framing_spacing_in: framingSpacing,
+      provenance: recalled ? 'memory' : columnUsed.provenance,
+    },
+  };
+}
