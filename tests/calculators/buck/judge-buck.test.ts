@@ -1,0 +1,80 @@
+import { describe, expect, it } from 'vitest';
+import type { BuckContext, BuckOption, BuckWindow } from '../../../src/calculators/buck/buck-types.ts';
+import { judgeBuck } from '../../../src/calculators/buck/judge-buck.ts';
+import { TABLES } from './tables.ts';
+
+const option: BuckOption = {
+  support: 'bears-on-sill',
+  member: { nominal: '2x4', specific_gravity: 0.42 },
+  screw: { diameter_in: 0.19, root_diameter_in: 0.152, length_in: 6, bending_yield_psi: 80_000 },
+  screw_spacing_in: 12,
+};
+const window: BuckWindow = {
+  width_in: 36,
+  height_in: 60,
+  weight_lb: 110,
+  mounting: 'flanged',
+  operation: 'casement',
+  glazing: 'triple',
+};
+const context: BuckContext = {
+  projection_in: 3,
+  outward_wind_psf: 25,
+  framing_gravity: 0.42,
+  framing_depth_in: 5.5,
+};
+const judge = (o: Partial<BuckOption> = {}, w: Partial<BuckWindow> = {}, c: Partial<BuckContext> = {}) =>
+  judgeBuck({ ...option, ...o }, { ...window, ...w }, { ...context, ...c }, TABLES);
+
+const bare: Partial<BuckOption> = {
+  support: 'flange-over-insulation',
+  member: null,
+  screw: null,
+  screw_spacing_in: null,
+};
+
+describe('judgeBuck', () => {
+  it('gives verdict, uses, screws, length and a sentence', () => {
+    expect(judge()).toMatchObject({ verdict: 'fits', screws_per_side: 6, min_screw_length_in: 3 });
+  });
+  it('leaves steel framing and steel brackets to an engineer, without figures', () => {
+    expect(judge({}, {}, { framing_gravity: null })).toMatchObject({
+      verdict: 'engineer',
+      screws_per_side: null,
+    });
+    expect(judge({ ...bare, support: 'steel-bracket' }).verdict).toBe('engineer');
+  });
+  it('never passes a wood buck whose member or screws are unknown', () => {
+    expect(judge({ member: null }).verdict).toBe('engineer');
+    expect(judge({ screw: null }).verdict).toBe('engineer');
+  });
+  it('says that a wall without depth cannot hold a sill piece down, instead of breaking off', () => {
+    expect(judge({}, {}, { framing_depth_in: 1.5 })).toMatchObject({
+      verdict: 'does-not-fit',
+      screws_per_side: 6,
+    });
+  });
+  it('keeps to a tighter reach when the option has one', () => {
+    expect(judge({ max_projection_in: 2.5 }).why).toContain('reaches 2.5 in.');
+  });
+
+  describe('flange over insulation', () => {
+    it('passes a small flanged window to 1-1/2 in., as a rule of practice without figures', () => {
+      const answer = judge(bare, {}, { projection_in: 1.5 });
+      expect(answer).toMatchObject({ verdict: 'fits', screws_per_side: null });
+      expect(answer.utilisation).toEqual({ gravity: null, wind: null, combined: null, bearing: null });
+      expect(answer.why).toContain('not a strength check');
+    });
+    it.each([
+      ['further out', {}, { projection_in: 1.6 }, 'reaches 1.5 in.'],
+      ['flangeless', { mounting: 'flangeless' as const }, { projection_in: 1 }, 'this window has none'],
+      ['not known to be flanged', { mounting: null }, { projection_in: 1 }, 'not known'],
+      ['large', { width_in: 48 }, { projection_in: 1 }, 'too large'],
+      ['heavy', { weight_lb: 150 }, { projection_in: 1 }, 'too large'],
+    ])('does not hold one that is %s', (_, w, c, why) => {
+      const answer = judge(bare, w, c);
+      expect(answer.verdict).toBe('does-not-fit');
+      expect(answer.why).toContain(why);
+    });
+  });
+});
