@@ -30,6 +30,8 @@ export type Concern = (typeof CONCERNS)[number];
 /** What a rule says when its conditions hold. When they don't, the verdict is `pass`; when they can't be decided, `undecided`. */
 export const RULE_VERDICTS = ['forbid', 'caution', 'prefer', 'undecided'] as const;
 export type RuleVerdict = (typeof RULE_VERDICTS)[number];
+/** What a rule can say about a wall that it applies to. */
+export type Verdict = 'pass' | RuleVerdict;
 
 /** The operators of the engine that rules may use; anything else is refused at load. */
 export const OPERATORS = [
@@ -69,6 +71,8 @@ const conditionSchema: z.ZodType<Condition> = z.lazy(() =>
   ]),
 );
 
+const SENTENCE = 'Give a sentence in plain words.';
+
 const exampleSchema = z.strictObject({
   name: z.string().min(3),
   /** Just the facts that the rule reads; null for one that is not known. */
@@ -77,9 +81,9 @@ const exampleSchema = z.strictObject({
 
 export const ruleSchema = z.strictObject({
   id: z
-    .string()
+    .string('Give an id like "energy.wall-maximum-u".')
     .regex(/^[a-z0-9]+(-[a-z0-9]+)*(\.[a-z0-9]+(-[a-z0-9]+)*)+$/, 'Give an id like "energy.wall-maximum-u".'),
-  title: z.string().min(5),
+  title: z.string('Give a title in a few words.').min(5, 'Give a title in a few words.'),
   editions: z.array(z.enum(CODE_EDITIONS)).min(1),
   citation: z.strictObject({
     /** Standard and section, or "common practice, no source", or "judgement". */
@@ -94,11 +98,11 @@ export const ruleSchema = z.strictObject({
   ]),
   verdict: z.enum(RULE_VERDICTS),
   /** Plain words for a builder; `{fact.id}` is replaced by the value with its unit. */
-  reason: z.string().min(10),
+  reason: z.string(SENTENCE).min(10, SENTENCE),
   /** Said when the rule applies and is kept; optional. */
-  pass_reason: z.string().min(10).optional(),
+  pass_reason: z.string(SENTENCE).min(10, SENTENCE).optional(),
   /** What would admit the wall, or what to do about it. */
-  remedy: z.string().min(5),
+  remedy: z.string(SENTENCE).min(5, SENTENCE),
   examples: z.strictObject({
     fires: z.array(exampleSchema).min(1),
     silent: z.array(exampleSchema).min(1),
@@ -141,10 +145,16 @@ export type RuleOutcome = {
   readonly rule: Rule;
   readonly concern: Concern;
   readonly pack: string;
-  readonly verdict: 'pass' | RuleVerdict;
+  readonly verdict: Verdict;
   /** The rule's reason with figures filled in (its pass reason when passed); for an undecidable rule, what is missing. */
   readonly text: string;
   readonly remedy: string;
+  /** The citation as it must be shown: a remembered or sourceless one says so. */
+  readonly citation: string;
+  /** True for a rule of the firm's own pack. */
+  readonly house: boolean;
+  /** Ids of the unknown facts that left the rule undecided; empty when it was decided. */
+  readonly missing: readonly string[];
   /** Facts that the rule read, for the trace. */
   readonly facts: Facts;
 };
