@@ -152,6 +152,8 @@ export const adviceSchema = z.object({
   /** How many walls were drawn up, and how many passed every rule. */
   considered: z.object({ candidates: z.number(), admitted: z.number() }),
   ranked: z.array(rankedSchema),
+  /** When only true stucco would do and none passes: the best wall that looks like it. */
+  fallback: z.object({ why: z.string(), assembly: rankedSchema }).nullable(),
   excluded: z.array(
     z.object({
       title: z.string(),

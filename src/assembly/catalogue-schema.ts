@@ -26,6 +26,8 @@ const paid = z.strictObject({
 export const insulationSchema = z.strictObject({
   id: z.enum(['mineral-wool', 'xps', 'eps', 'graphite-eps', 'polyiso', 'wood-fibre']),
   label: z.string(),
+  /** Boards of one family are near enough the same that one is no real alternative to the other. */
+  family: z.string(),
   /** Design value at 75 °F mean, h·ft²·°F/Btu per inch. */
   r_per_in: sourced,
   density_pcf: sourced,
@@ -130,6 +132,7 @@ export const retarderSchema = z.strictObject({
   wet_cup_perm: sourced,
   /** Can it be added without opening an existing wall? */
   can_be_added_in_retrofit: z.boolean(),
+  is_offered_in_new_work: z.boolean(),
   cost: paid,
   note: z.string(),
 });
@@ -137,6 +140,8 @@ export type Retarder = z.output<typeof retarderSchema>;
 
 export const barrierSchema = z.strictObject({
   id: z.string(),
+  /** The ways of carrying a cladding that it is offered behind. */
+  behind: z.array(z.enum(['direct', 'furring', 'adhered'])).min(1),
   label: z.string(),
   permeance_perm: sourced,
   is_adhered_or_fluid: z.boolean(),
@@ -188,3 +193,15 @@ export const sheathingSchema = z.strictObject({
   is_wood_based: z.boolean(),
 });
 export type SheathingEntry = z.output<typeof sheathingSchema>;
+
+/** Prices that belong to no single part. */
+export const pricesSchema = z.strictObject({
+  schema: z.literal('cladwright-prices/1'),
+  year: z.number().int(),
+  source: z.string(),
+  provenance,
+  /** Material and driving, by length. */
+  fastener_usd_each: z.strictObject({ up_to_4_in: price, up_to_6_in: price, longer: price }),
+  opening_flashing_usd_each: price,
+});
+export type Prices = z.output<typeof pricesSchema>;

@@ -123,7 +123,7 @@ export const scenarioSchema = z.strictObject({
         z.strictObject({
           material: choice(FRAMING_MATERIALS).optional(),
           depth_in: number(1.5, 12, 'the actual stud depth in inches', 5.5).optional(),
-          spacing_in: number(8, 24, 'the stud spacing in inches on center', 16).optional(),
+          spacing_in: number(16, 24, 'the stud spacing in inches on center', 16).optional(),
           species_gravity: number(0.3, 0.75, 'the specific gravity of the studs', 0.42).optional(),
         }),
         unknown,

@@ -1,0 +1,80 @@
+import { answersOf } from '../brief/answers.ts';
+import { resolveBrief } from '../brief/resolve-brief.ts';
+import type { Scenario } from '../brief/scenario.ts';
+import { resolveSite } from '../site/resolve-site.ts';
+import type { Site } from '../site/site.ts';
+import type { Advice, Caution } from './advice-schema.ts';
+import { cautionsOf, isGeneral } from './cautions.ts';
+import { chooseAlternatives } from './choose-alternatives.ts';
+import { byCloseness, excludedWalls } from './excluded.ts';
+import { stuccoLookFallback } from './fallback.ts';
+import { type Judged, judgeWalls, type Knowledge } from './judge-walls.ts';
+import { rankedWall } from './ranked-wall.ts';
+import { trySensitivity } from './sensitivity.ts';
+
+export type AdviseOptions = {
+  /** How many assemblies to rank, 1 or more. */
+  readonly top: number;
+  readonly toolVersion: string;
+};
+
+/**
+ * Answers one scenario: brief → site → candidates → calculators → rules → ranking → advice.
+ *
+ * @throws Refusal for an unknown place or values outside a method's range
+ */
+export async function advise(
+  scenario: Scenario,
+  knowledge: Knowledge,
+  options: AdviseOptions,
+): Promise<Advice> {
+  const { brief, assumptions } = resolveBrief(scenario);
+  const site = await resolveSite(brief.place, brief.code_edition);
+  const judged = await judgeWalls(brief, site, knowledge);
+  const chosen = chooseAlternatives(judged.admitted, options.top);
+  const [first = null] = chosen;
+  const sensitivity = await trySensitivity(judged, assumptions, knowledge);
+  const fallback = await stuccoLookFallback(judged, knowledge);
+  return {
+    schema: 'cladwright-advice/1',
+    tool_version: options.toolVersion,
+    name: brief.name,
+    code_edition: brief.code_edition,
+    site: siteOf(site),
+    answers: answersOf(scenario),
+    assumptions: assumptions.map(({ field, value, why }, i) => ({
+      field,
+      value,
+      why,
+      could_change_answer: sensitivity.changes[i] ?? true,
+    })),
+    considered: { candidates: judged.walls.length, admitted: judged.admitted.length },
+    ranked: chosen.map((wall, i) => rankedWall(wall, i + 1, judged, i === 0 ? null : first)),
+    fallback,
+    excluded: excludedWalls(judged),
+    would_change_the_answer: sensitivity.sentences,
+    cautions: generalCautions(judged),
+    rules: {
+      packs: knowledge.rulebook.packs.map(({ name, version, sha256 }) => ({ name, version, sha256 })),
+    },
+  };
+}
+
+function siteOf(site: Site): Advice['site'] {
+  return {
+    climate_zone: site.climate_zone,
+    place: site.place,
+    zone_source: site.zone_source,
+    moisture_regime: site.moisture_regime,
+    winter_mean_temp_f: site.climate?.winter_mean_temp_f ?? null,
+    climate_source: site.climate?.source ?? null,
+    annual_precip_in: site.climate?.annual_precip_in ?? null,
+    notes: [...site.notes],
+  };
+}
+
+/** The safety pack speaks once for the whole answer: of the best wall, or of the one that came closest. */
+function generalCautions(judged: Judged): Caution[] {
+  const wall = judged.admitted[0] ?? [...judged.walls].sort(byCloseness)[0];
+  return wall ? cautionsOf(wall.verdicts.outcomes()).filter(isGeneral) : [];
+}

@@ -1,0 +1,72 @@
+import { isOpenQuestion } from '../rulebook/outcome.ts';
+import type { RuleOutcome } from '../rulebook/rule-schema.ts';
+import type { Caution } from './advice-schema.ts';
+import { cautionKind } from './caution-kinds.ts';
+
+/** Cautions of the safety pack are told once for the whole answer. */
+export function isGeneral(caution: Caution): boolean {
+  return caution.rule?.startsWith('safety.') ?? false;
+}
+
+/** Cautions in the order of the rules, then what can't be decided, one caution for each thing that is not known. */
+export function cautionsOf(outcomes: readonly RuleOutcome[]): Caution[] {
+  const spoken = outcomes.filter(
+    ({ verdict, missing }) => verdict === 'caution' || (verdict === 'undecided' && missing.length === 0),
+  );
+  const open = outcomes.filter((outcome) => isOpenQuestion(outcome) && outcome.missing.length > 0);
+  return [...spoken.map((outcome) => caution(outcome, outcome.text)), ...openQuestions(open, outcomes)];
+}
+
+function caution(outcome: RuleOutcome, text: string): Caution {
+  return {
+    text,
+    kind: cautionKind(outcome.rule.id, outcome.concern),
+    rule: outcome.rule.id,
+    remedy: outcome.remedy,
+  };
+}
+
+/** Facts that are only unknown because the interior vapour retarder is. */
+const FOLLOWS_FROM_RETARDER = new Set([
+  'retarder.dry_cup_perm',
+  'retarder.wet_cup_perm',
+  'vapour.verdict',
+  'moisture.inward_permeance_perm',
+  'moisture.condensate_peak_g_m2',
+  'moisture.dries_within_year',
+]);
+
+/** Rules that wait for the same unknown facts speak as one. */
+function openQuestions(open: readonly RuleOutcome[], all: readonly RuleOutcome[]): Caution[] {
+  const retarderUnknown = all.some(({ facts }) => facts['retarder.class'] === null);
+  const rootOf = (id: string) => (retarderUnknown && FOLLOWS_FROM_RETARDER.has(id) ? 'retarder.class' : id);
+  const groups = new Map<string, RuleOutcome[]>();
+  for (const outcome of open) {
+    const key = [...new Set(outcome.missing.map(rootOf))].sort().join(' ');
+    groups.set(key, [...(groups.get(key) ?? []), outcome]);
+  }
+  return [...groups.values()].flatMap((group) => {
+    // The one that waits for the least says most plainly what is missing.
+    const [first] = [...group].sort((a, b) => a.missing.length - b.missing.length);
+    if (!first) return [];
+    if (group.length === 1) return [caution(first, first.text)];
+    const titles = group.map((outcome) => lowerFirst(outcome.rule.title)).join('; ');
+    return [
+      caution(
+        first,
+        `${group.length} rules wait for something not known (${missingWords(first)}): ${titles}.`,
+      ),
+    ];
+  });
+}
+
+/** The outcome's own words for what it lacks; it ends "…, because this is not known: <words>." */
+function missingWords(outcome: RuleOutcome): string {
+  const marker = 'this is not known: ';
+  const at = outcome.text.indexOf(marker);
+  return at < 0 ? outcome.missing.join(', ') : outcome.text.slice(at + marker.length).replace(/\.$/, '');
+}
+
+function lowerFirst(text: string): string {
+  return /^[A-Z][a-z]/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
+}

@@ -1,0 +1,181 @@
+import type { Candidate } from '../assembly/candidates.ts';
+import type { AnswerContext } from '../assessment/answer-context.ts';
+import type { CalculatedParts } from '../assessment/fact-sheet.ts';
+import { addedThickness, wallLayers } from '../assessment/wall-layers.ts';
+import type { RuleOutcome } from '../rulebook/rule-schema.ts';
+import { appliesTruth } from '../rulebook/three-valued.ts';
+import type { RankedAssembly } from './advice-schema.ts';
+import { cautionsOf, isGeneral } from './cautions.ts';
+import { figuresOf } from './figures.ts';
+import type { Judged, JudgedWall } from './judge-walls.ts';
+import { wallTitle } from './titles.ts';
+
+/** Writes one judged wall out in full. `better` is the first choice, when this is an alternative to it. */
+export function rankedWall(
+  wall: JudgedWall,
+  rank: number,
+  judged: Judged,
+  better: JudgedWall | null,
+): RankedAssembly {
+  const { context, assess } = judged;
+  const { candidate } = wall;
+  const parts = assess.partsOf(candidate);
+  const outcomes = wall.verdicts.outcomes();
+  const { cladding, build, inside, barrier, buck } = candidate;
+  const { brief } = context;
+  const layers = wallLayers(candidate, {
+    depth_in: brief.framing.depth_in,
+    cavity_r: context.framed.cavity_r,
+    label: context.framed.label,
+  });
+  return {
+    rank,
+    id: candidate.id,
+    title: wallTitle(candidate),
+    score: round(wall.score, 4),
+    cladding: cladding.label,
+    attachment: cladding.attachment_label,
+    insulation: {
+      id: build.insulation.id,
+      material: build.insulation.label,
+      layers: build.boards_in.length,
+      board_thicknesses_in: [...build.boards_in],
+      thickness_in: build.thickness_in,
+      r: round(build.r, 2),
+    },
+    interior_vapour_retarder: inside.retarder
+      ? `${inside.is_existing ? 'as it stands: ' : ''}${inside.retarder.label}`
+      : 'as it stands, not known: find out before ordering',
+    water_resistive_barrier: barrier.label,
+    buck: {
+      id: buck.id,
+      support: buck.support,
+      label: buck.label,
+      projection_in: build.thickness_in,
+      verdict: parts.buck.worst?.verdict ?? null,
+      utilisation: roundOrNull(parts.buck.worst?.utilisation ?? null, 3),
+      screws_per_side: parts.buck.worst?.screws_per_side ?? null,
+      min_screw_length_in: parts.buck.worst?.min_screw_length_in ?? null,
+      why: parts.buck.why,
+      flashing_sequence: [...buck.flashing_sequence],
+    },
+    fastening: fasteningOf(candidate, parts, context),
+    layers: layers.map((layer) => ({ ...layer, r: round(layer.r, 2) })),
+    u_factor: round(parts.thermal.u_factor, 4),
+    r_effective: round(parts.thermal.r_effective, 1),
+    added_thickness_in: round(addedThickness(candidate.face, candidate.barrier), 2),
+    weight_psf: round(parts.fastening.cladding_psf + parts.fastening.insulation_psf, 1),
+    installed_cost_usd_per_ft2: {
+      low: round(parts.cost.low, 1),
+      likely: round(parts.cost.likely, 1),
+      high: round(parts.cost.high, 1),
+    },
+    crew: {
+      needed: cladding.crew.needed,
+      steps: [...cladding.crew.steps],
+      trades: [...cladding.crew.trades],
+    },
+    scores: Object.fromEntries(Object.entries(wall.scores).map(([k, v]) => [k, round(v, 3)])),
+    reasons: reasonsOf(outcomes, candidate),
+    gives_up: givesUp(wall, judged, better),
+    cautions: cautionsOf(outcomes).filter((caution) => !isGeneral(caution)),
+    verdicts: outcomes.map((outcome) => ({
+      rule: outcome.rule.id,
+      title: outcome.rule.title,
+      concern: outcome.concern,
+      verdict: outcome.verdict,
+      citation: outcome.citation,
+      provenance: outcome.rule.citation.provenance,
+      text: outcome.text,
+      facts: { ...outcome.facts },
+    })),
+    figures: figuresOf(candidate, parts, context),
+  };
+}
+
+/** First what the rules prefer, then the limits that are kept and say so, then the system's own merits. */
+function reasonsOf(outcomes: readonly RuleOutcome[], candidate: Candidate): RankedAssembly['reasons'] {
+  const preferred = outcomes.filter((outcome) => outcome.verdict === 'prefer');
+  const kept = outcomes.filter(
+    ({ verdict, rule, facts }) =>
+      verdict === 'pass' && rule.pass_reason !== undefined && appliesTruth(rule, facts) === true,
+  );
+  return [
+    ...[...kept, ...preferred].map((outcome) => ({ text: outcome.text, rule: outcome.rule.id })),
+    ...candidate.cladding.gains.map((text) => ({ text })),
+  ];
+}
+
+function fasteningOf(
+  candidate: Candidate,
+  parts: CalculatedParts,
+  context: AnswerContext,
+): RankedAssembly['fastening'] {
+  const { schedule } = parts.fastening;
+  const { cladding } = candidate;
+  if (!schedule) {
+    return {
+      fastener: 'none: glued',
+      support: cladding.attachment,
+      length_in: null,
+      spacing_along_stud_in: 0,
+      stud_spacing_in: context.brief.framing.spacing_in,
+      washer: 'none',
+      lath_or_furring: cladding.lath_or_furring,
+      count_per_100_ft2: 0,
+      table_verdict: 'outside-table',
+      max_insulation_in: null,
+      gravity_load_lb: 0,
+      wind_load_lb: 0,
+      wind_capacity_lb: null,
+      why: 'Glued to the barrier: the system’s evaluation report says what it carries and on what.',
+    };
+  }
+  return {
+    fastener: schedule.label,
+    support: cladding.attachment,
+    length_in: schedule.length_in,
+    spacing_along_stud_in: schedule.fastener_spacing_in,
+    stud_spacing_in: schedule.framing_spacing_in,
+    washer: schedule.washer,
+    lath_or_furring: cladding.lath_or_furring,
+    count_per_100_ft2: Math.ceil(schedule.count_per_100_ft2 - 1e-9),
+    table_verdict: schedule.table.verdict,
+    max_insulation_in: schedule.table.max_insulation_in,
+    gravity_load_lb: round(schedule.gravity_load_lb, 1),
+    wind_load_lb: round(schedule.wind_load_lb, 1),
+    wind_capacity_lb: roundOrNull(schedule.wind_capacity_lb, 1),
+    why: schedule.why,
+  };
+}
+
+/** What is given up: by the system itself, and in figures against the first choice. */
+function givesUp(wall: JudgedWall, judged: Judged, better: JudgedWall | null): string[] {
+  const { candidate } = wall;
+  const list = [...candidate.cladding.gives_up];
+  if (!better) return list;
+  const mine = judged.assess.partsOf(candidate);
+  const first = judged.assess.partsOf(better.candidate);
+  const dearer = mine.cost.likely - first.cost.likely;
+  if (dearer >= 0.5) list.push(`About $${dearer.toFixed(1)} a square foot more than the first choice.`);
+  const heavier = mine.fastening.cladding_psf - first.fastening.cladding_psf;
+  if (heavier >= 1) list.push(`${heavier.toFixed(1)} psf heavier.`);
+  const leakier = mine.thermal.u_factor - first.thermal.u_factor;
+  if (leakier > 0.002)
+    list.push(
+      `Lets more heat through: U ${mine.thermal.u_factor.toFixed(3)} against ${first.thermal.u_factor.toFixed(3)}.`,
+    );
+  const thicker =
+    addedThickness(candidate.face, candidate.barrier) -
+    addedThickness(better.candidate.face, better.candidate.barrier);
+  if (thicker >= 0.5) list.push(`${thicker.toFixed(1)} in. thicker.`);
+  return list;
+}
+
+export function round(value: number, digits: number): number {
+  return Number(value.toFixed(digits));
+}
+
+function roundOrNull(value: number | null, digits: number): number | null {
+  return value === null ? null : round(value, digits);
+}

@@ -1,0 +1,154 @@
+import type { Candidate } from '../assembly/candidates.ts';
+import type { AnswerContext } from '../assessment/answer-context.ts';
+import { type CalculatedParts, CREW_RANK } from '../assessment/fact-sheet.ts';
+import { addedThickness } from '../assessment/wall-layers.ts';
+import type { Brief } from '../brief/brief.ts';
+import { rSiFromUs } from '../calculators/moisture/units.ts';
+
+/** What walls are compared by. Each part is 0 (worst) to 1 (best), from computed figures by a stated curve. */
+export const CRITERIA = [
+  'energy',
+  'moisture_safety',
+  'structure',
+  'cost',
+  'ease',
+  'carbon',
+  'finish',
+  'repair',
+  'thinness',
+] as const;
+export type Criterion = (typeof CRITERIA)[number];
+export type Scores = Readonly<Record<Criterion, number>>;
+
+/** Weights of the criteria that the user isn't asked about. */
+const FIXED_WEIGHTS = { structure: 1, finish: 0.75, repair: 0.4, thinness: 0.25 } as const;
+
+export function weightsOf(priorities: Brief['priorities']): Scores {
+  return { ...priorities, ...FIXED_WEIGHTS };
+}
+
+/** Weighted mean of the parts. All weights zero: all parts count alike. */
+export function totalScore(scores: Scores, weights: Scores): number {
+  const sum = CRITERIA.reduce((s, c) => s + weights[c], 0);
+  if (sum <= 0) return CRITERIA.reduce((s, c) => s + scores[c], 0) / CRITERIA.length;
+  return CRITERIA.reduce((s, c) => s + scores[c] * weights[c], 0) / sum;
+}
+
+export function scoreWall(candidate: Candidate, parts: CalculatedParts, context: AnswerContext): Scores {
+  return {
+    energy: energyScore(parts),
+    moisture_safety: moistureScore(candidate, parts),
+    structure: structureScore(parts),
+    cost: costScore(parts, context.brief.budget_usd_per_ft2),
+    ease: easeScore(candidate, context.brief),
+    carbon: carbonScore(candidate),
+    finish: finishScore(candidate, context.brief.finish),
+    repair: candidate.cladding.repairability,
+    // 2 in. out of the way of eaves and lot lines is easy, 10 in. is not.
+    thinness: ramp(addedThickness(candidate.face, candidate.barrier), 10, 2),
+  };
+}
+
+/** Straight line from 0 at `zero` to 1 at `one`, flat outside. */
+function ramp(value: number, zero: number, one: number): number {
+  return Math.min(1, Math.max(0, (value - zero) / (one - zero)));
+}
+
+/**
+ * Half for just meeting the maximum U-factor, all for 40 % below it: beyond that another inch saves little.
+ * Where the code gives no figure: R-10 none, R-40 all.
+ */
+function energyScore({ energy, thermal }: CalculatedParts): number {
+  const margin = energy.u_margin_percent;
+  if (margin === null) return ramp(thermal.r_effective, 10, 40);
+  return margin >= 0 ? 0.5 + 0.5 * ramp(margin, 0, 40) : 0.5 * ramp(margin, -30, 0);
+}
+
+/**
+ * Sheathing 8 °F above the winter dew point is full safety, just at it a quarter, 5 °F below it none; drying from
+ * 0.1 perm (none) to 10 perm (full) either way; a ventilated space dries best; condensate, or a table verdict
+ * that can't be given, costs.
+ */
+function moistureScore(candidate: Candidate, { dewPoint, moisture, vapour }: CalculatedParts): number {
+  const warmth = dewPoint.dew_point_margin_f === null ? UNKNOWN : warmthScore(dewPoint.dew_point_margin_f);
+  const outward = ramp(Math.log10(moisture.outward_permeance_perm), -1, 1);
+  const inward =
+    moisture.inward_permeance_perm === null
+      ? UNKNOWN
+      : ramp(Math.log10(moisture.inward_permeance_perm), -1, 1);
+  const space = candidate.cladding.drainage.is_ventilated
+    ? 1
+    : candidate.cladding.drainage.kind === 'mat'
+      ? 0.7
+      : 0.3;
+  const condensate =
+    moisture.condensate_peak_g_m2 === null ? UNKNOWN : 1 - ramp(moisture.condensate_peak_g_m2, 0, 500);
+  const table = vapour.verdict === 'permitted' ? 1 : vapour.verdict === null ? UNKNOWN : 0;
+  return 0.35 * warmth + 0.2 * outward + 0.15 * inward + 0.15 * space + 0.1 * condensate + 0.05 * table;
+}
+
+function warmthScore(margin_f: number): number {
+  return margin_f >= 0 ? 0.25 + 0.75 * ramp(margin_f, 0, 8) : 0.25 * ramp(margin_f, -5, 0);
+}
+
+/** What is not known scores low but is not the worst. */
+const UNKNOWN = 0.3;
+
+/** Settled by the code table: from 0.8; left to a designer: at most 0.7, less the more each fastener is used. */
+function structureScore({ fastening, buck }: CalculatedParts): number {
+  const { schedule } = fastening;
+  const bucked = buck.worst?.verdict === 'fits' ? 1 : buck.worst?.verdict === 'engineer' ? 0.4 : UNKNOWN;
+  return 0.75 * fasteningScore(schedule) + 0.25 * bucked;
+}
+
+function fasteningScore(schedule: CalculatedParts['fastening']['schedule']): number {
+  if (!schedule) return 0.6;
+  const use = Math.max(schedule.gravity_utilisation ?? 1, schedule.wind_utilisation ?? 1);
+  if (schedule.verdict === 'permitted') return 0.8 + 0.2 * (1 - ramp(use, 0.3, 1));
+  if (schedule.gravity_utilisation === null) return 0.3;
+  return 0.4 + 0.3 * (1 - ramp(use, 0.3, 1));
+}
+
+/** Against a budget: all at half of it, half at it, none at 140 %. Without one: all at $12, none at $45 a square foot. */
+function costScore({ cost }: CalculatedParts, budget_usd_per_ft2: number | null): number {
+  if (budget_usd_per_ft2 === null) return ramp(cost.likely, 45, 12);
+  const share = cost.likely / budget_usd_per_ft2;
+  return share <= 1 ? 0.5 + 0.5 * ramp(share, 1, 0.5) : 0.5 * ramp(share, 1.4, 1);
+}
+
+/** Operations, trades, layers and boards that fight back; a crew below what the system asks for loses most. */
+function easeScore(candidate: Candidate, brief: Brief): number {
+  const { crew } = candidate.cladding;
+  const gap = Math.max(
+    0,
+    Math.max(crew.needed_rank, candidate.buck.min_crew_rank) - CREW_RANK[brief.crew_skill],
+  );
+  const operations = crew.steps.length + candidate.build.boards_in.length;
+  const work =
+    0.45 * ramp(operations, 12, 4) +
+    0.2 * ramp(crew.trades.length, 4, 1) +
+    0.2 * candidate.build.insulation.handling +
+    0.15 * ramp(candidate.build.thickness_in, 8, 2);
+  return work * (gap === 0 ? 1 : gap === 1 ? 0.55 : 0.2);
+}
+
+/** Product-stage carbon of insulation and cladding: none at 12 kg/m², all gone at 60 (figures from memory). */
+function carbonScore(candidate: Candidate): number {
+  return ramp(carbonKgPerM2(candidate), 60, 12);
+}
+
+export function carbonKgPerM2({ build, cladding }: Candidate): number {
+  return (
+    build.insulation.carbon_kgco2e_per_m2_rsi.value * rSiFromUs(build.r) + cladding.carbon_kgco2e_per_m2.value
+  );
+}
+
+/** How close the finish is to what was asked. Rules decide what is out of the question. */
+function finishScore({ cladding }: Candidate, wanted: Brief['finish']): number {
+  if (wanted === 'any') return 1;
+  // One-coat systems are cement plaster too, but half as thick.
+  if (cladding.finish_kind === 'cement-stucco') return cladding.is_one_coat ? 0.85 : 1;
+  if (cladding.finish_kind === 'stucco-look')
+    return wanted === 'stucco-look' ? (cladding.is_insulated_finish ? 0.6 : 0.9) : 0.4;
+  return 0.1;
+}

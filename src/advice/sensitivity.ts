@@ -1,0 +1,48 @@
+import type { OpenAssumption } from '../brief/resolve-brief.ts';
+import type { Advice } from './advice-schema.ts';
+import { type Judged, type JudgedWall, judgeWalls, type Knowledge } from './judge-walls.ts';
+import { buildTitle } from './titles.ts';
+
+export type Sensitivity = {
+  /** For each assumption: whether another reading of it changes the first choice. */
+  readonly changes: readonly boolean[];
+  readonly sentences: Advice['would_change_the_answer'];
+};
+
+/**
+ * Tries the other readings of every assumption by judging all walls again, and says what the first choice would then
+ * be. Nothing is guessed: an assumption without another reading to try is said to be able to change the answer.
+ */
+export async function trySensitivity(
+  judged: Judged,
+  assumptions: readonly OpenAssumption[],
+  knowledge: Knowledge,
+): Promise<Sensitivity> {
+  const { brief, site } = judged.context;
+  const before = judged.admitted[0] ?? null;
+  const changes: boolean[] = [];
+  const sentences: Advice['would_change_the_answer'] = [];
+  for (const assumption of assumptions) {
+    let changed = assumption.alternatives.length === 0;
+    for (const alternative of assumption.alternatives) {
+      const after =
+        (await judgeWalls({ ...brief, ...alternative.change }, site, knowledge, judged)).admitted[0] ?? null;
+      if (isSameChoice(before, after)) continue;
+      changed = true;
+      sentences.push({ if: alternative.label, then: thenSentence(after) });
+    }
+    changes.push(changed);
+  }
+  return { changes, sentences };
+}
+
+/** The same cladding over the same boards: another barrier or buck is a detail of the same choice. */
+function isSameChoice(a: JudgedWall | null, b: JudgedWall | null): boolean {
+  if (!a || !b) return a === b;
+  return a.candidate.cladding.id === b.candidate.cladding.id && a.candidate.build === b.candidate.build;
+}
+
+function thenSentence(after: JudgedWall | null): string {
+  if (!after) return 'nothing on the list passes any more';
+  return `the first choice becomes ${after.candidate.cladding.label} over ${buildTitle(after.candidate.build)}`;
+}

@@ -1,0 +1,128 @@
+import type { Brief } from '../brief/brief.ts';
+import type { Catalogue } from './catalogue.ts';
+import type { Barrier, Buck, Cladding, Retarder, SheathingEntry } from './catalogue-schema.ts';
+import type { InsulationBuild } from './insulation-builds.ts';
+
+/** What is taken for the inside of the wall: something to build, or what is there. */
+export type RetarderChoice = {
+  /** Null when an existing wall's retarder is not known. */
+  readonly retarder: Retarder | null;
+  readonly is_existing: boolean;
+};
+
+/** A cladding over an insulation build: the same object in every wall that has both. */
+export type Face = {
+  readonly cladding: Cladding;
+  readonly build: InsulationBuild;
+  readonly sheathing: SheathingEntry;
+};
+
+/** One whole wall, before anything has been calculated or judged. */
+export type Candidate = Face & {
+  readonly id: string;
+  readonly face: Face;
+  readonly inside: RetarderChoice;
+  readonly barrier: Barrier;
+  readonly buck: Buck;
+};
+
+/**
+ * Draws up every wall that can be put together from the catalogue for this brief.
+ *
+ * Only physical fits are decided here (a cladding listed for that framing and insulation, a buck made for that
+ * projection); whether a wall is allowed, dry, strong or affordable is for the calculators and the rules.
+ */
+export function drawUpCandidates(brief: Brief, catalogue: Catalogue): Candidate[] {
+  const sheathing = catalogue.sheathings.find((s) => s.id === brief.sheathing);
+  if (!sheathing) throw new Error(`no catalogue entry for sheathing ${brief.sheathing}`);
+  const insides = retarderChoices(brief, catalogue);
+  const candidates: Candidate[] = [];
+  for (const cladding of catalogue.claddings) {
+    if (!cladding.works_with.framing.includes(brief.framing.material)) continue;
+    const barriers = catalogue.barriers.filter((barrier) => barrier.behind.includes(cladding.attachment));
+    for (const build of catalogue.builds) {
+      if (!fits(cladding, build)) continue;
+      const face: Face = { cladding, build, sheathing };
+      const bucks = catalogue.bucks.filter((buck) => reaches(buck, build.thickness_in));
+      for (const inside of insides) {
+        for (const barrier of barriers) {
+          for (const buck of bucks) {
+            candidates.push({
+              id: candidateId(cladding, build, inside, barrier, buck),
+              face,
+              cladding,
+              build,
+              inside,
+              barrier,
+              buck,
+              sheathing,
+            });
+          }
+        }
+      }
+    }
+  }
+  return candidates;
+}
+
+/** Whether the same walls are drawn up for two briefs: only these answers decide what is put together. */
+export function drawsSameWalls(a: Brief, b: Brief): boolean {
+  return (
+    a.sheathing === b.sheathing &&
+    a.framing.material === b.framing.material &&
+    a.project === b.project &&
+    a.interior_vapour_retarder === b.interior_vapour_retarder
+  );
+}
+
+/** Does the cladding system take this insulation build at all? */
+export function fits(cladding: Cladding, build: InsulationBuild): boolean {
+  return (
+    cladding.works_with.insulations.includes(build.insulation.id) &&
+    build.boards_in.length <= cladding.works_with.max_layers &&
+    build.thickness_in <= cladding.works_with.max_insulation_in
+  );
+}
+
+/** Is the buck made for a flange at the outer face of that much insulation? */
+export function reaches(buck: Buck, projection_in: number): boolean {
+  return projection_in >= buck.min_projection_in && projection_in <= buck.max_projection_in;
+}
+
+/**
+ * The interior linings that come into question. New work: what the user fixed, else every class. Retrofit: what is
+ * there (known or not), and a retarder primer where the lining is more open than that.
+ */
+export function retarderChoices(brief: Brief, catalogue: Catalogue): RetarderChoice[] {
+  const ofClass = (wanted: Retarder['class']) => catalogue.retarders.filter((r) => r.class === wanted);
+  const fixed = brief.interior_vapour_retarder;
+  if (brief.project === 'new') {
+    const choices =
+      fixed === null ? catalogue.retarders.filter((r) => r.is_offered_in_new_work) : ofClass(fixed);
+    return choices.map((retarder) => ({ retarder, is_existing: false }));
+  }
+  const existing: RetarderChoice = {
+    retarder: fixed === null ? null : (ofClass(fixed)[0] ?? null),
+    is_existing: true,
+  };
+  if (fixed !== 'none' && fixed !== 'class-iii') return [existing];
+  const added = catalogue.retarders.filter((r) => r.can_be_added_in_retrofit && r.class === 'class-ii');
+  return [existing, ...added.map((retarder) => ({ retarder, is_existing: false }))];
+}
+
+function candidateId(
+  cladding: Cladding,
+  build: InsulationBuild,
+  inside: RetarderChoice,
+  barrier: Barrier,
+  buck: Buck,
+): string {
+  const boards = build.boards_in.join('+');
+  return [
+    cladding.id,
+    `${build.insulation.id}-${boards}`,
+    inside.retarder?.id ?? 'lining-unknown',
+    barrier.id,
+    buck.id,
+  ].join('/');
+}

@@ -1,0 +1,68 @@
+import type { Catalogue } from '../assembly/catalogue.ts';
+import type { Brief } from '../brief/brief.ts';
+import { CLIMATE_ZONES } from '../brief/scenario.ts';
+import type { Framing } from '../calculators/fastening/fastening-tables.ts';
+import { computeWind } from '../calculators/wind.ts';
+import type { Site } from '../site/site.ts';
+import type { CodeTables } from './code-tables.ts';
+import { type FramedLayer, framedLayer } from './framed-layer.ts';
+
+/** Everything that is the same for every candidate of one answer. */
+export type AnswerContext = {
+  readonly brief: Brief;
+  readonly site: Site;
+  readonly tables: CodeTables;
+  readonly catalogue: Catalogue;
+  readonly framed: FramedLayer;
+  /** Outward pressure on the corner zone, allowable-stress level, as a positive number of psf. */
+  readonly outward_wind_psf: number;
+  readonly wind: {
+    readonly standard: 'ASCE 7-16' | 'ASCE 7-22';
+    readonly velocity_pressure_psf: number;
+    readonly source: readonly string[];
+  };
+  readonly fastening_framing: Framing;
+  readonly climate_zone: (typeof CLIMATE_ZONES)[number];
+};
+
+/** A cladding fastener's tributary area is small; below 10 ft² the coefficients no longer change. */
+const FASTENER_AREA_FT2 = 10;
+
+/** @throws Refusal where a given value lies outside a method's range (wind, framing) */
+export function answerContext(
+  brief: Brief,
+  site: Site,
+  tables: CodeTables,
+  catalogue: Catalogue,
+): AnswerContext {
+  const standard = brief.code_edition === '2024' ? 'ASCE 7-22' : 'ASCE 7-16';
+  const wind = computeWind({
+    standard,
+    basic_wind_speed_mph: brief.basic_wind_speed_mph,
+    exposure: brief.exposure,
+    mean_roof_height_ft: brief.mean_roof_height_ft,
+    wall_zone: 5,
+    effective_area_ft2: FASTENER_AREA_FT2,
+    kzt: 1,
+    ke: 1,
+  });
+  return {
+    brief,
+    site,
+    tables,
+    catalogue,
+    climate_zone: knownZone(site.climate_zone),
+    framed: framedLayer(brief, tables.thermal),
+    outward_wind_psf: Math.abs(wind.allowable.outward_psf),
+    wind: { standard, velocity_pressure_psf: wind.velocity_pressure_psf, source: wind.source },
+    // The gauge is not asked for: the thinnest stud that the tables know is taken.
+    fastening_framing: brief.framing.material === 'wood' ? 'wood' : 'steel-33mil',
+  };
+}
+
+/** The site's zone as the code tables name it. */
+function knownZone(zone: string): AnswerContext['climate_zone'] {
+  const found = CLIMATE_ZONES.find((known) => known === zone);
+  if (!found) throw new Error(`the site has a climate zone that no table knows: ${zone}`);
+  return found;
+}

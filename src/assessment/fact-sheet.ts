@@ -1,0 +1,257 @@
+import type { Face, RetarderChoice } from '../assembly/candidates.ts';
+import type { Barrier, Buck, Cladding, Price, SheathingEntry } from '../assembly/catalogue-schema.ts';
+import type { InsulationBuild } from '../assembly/insulation-builds.ts';
+import type { EnergyCompliance } from '../calculators/energy-code.ts';
+import type { SheathingDewPoint } from '../calculators/moisture/sheathing-dew-point.ts';
+import type { RetarderJudgement } from '../calculators/vapour-code.ts';
+import type { AnswerContext } from './answer-context.ts';
+import type { BuckPart, WindowsPart } from './buck-part.ts';
+import type { FasteningPart } from './fastening-part.ts';
+import type { MoisturePart } from './moisture-part.ts';
+import type { ThermalPart } from './thermal-part.ts';
+import { addedThickness, insulationPermeance } from './wall-layers.ts';
+
+/** A fact's value; null is "not known" and never passes for anything. */
+export type FactSheet = Readonly<Record<string, string | number | boolean | null>>;
+
+/** The crew on one scale, so that a rule can compare what is there with what is needed. */
+export const CREW_RANK = {
+  'first-time': 0,
+  general: 1,
+  'stucco-experienced': 2,
+  'exterior-insulation-experienced': 2,
+} as const;
+
+/** Facts that are the same for every candidate of an answer. */
+export function siteFacts(context: AnswerContext, windows: WindowsPart): FactSheet {
+  const { brief, site } = context;
+  const depth = brief.framing.depth_in;
+  return {
+    'site.climate_zone': site.climate_zone,
+    'site.zone_number': site.zone_number,
+    'site.moisture_regime': site.moisture_regime,
+    'site.is_marine': site.is_marine,
+    'site.is_cold_table_zone': site.zone_number >= 5 || (site.zone_number === 4 && site.is_marine),
+    'site.annual_precip_in': site.climate?.annual_precip_in ?? null,
+    'site.winter_mean_temp_f': site.climate?.winter_mean_temp_f ?? null,
+    'site.basic_wind_speed_mph': brief.basic_wind_speed_mph,
+    'site.exposure': brief.exposure,
+    'site.mean_roof_height_ft': brief.mean_roof_height_ft,
+    'site.fire_separation_ft': brief.fire_separation_ft,
+    'site.is_wildfire_area': brief.wildfire_area,
+    'site.termite_area': brief.termite_area,
+    'project.is_retrofit': brief.project === 'retrofit',
+    'project.code_edition': brief.code_edition,
+    'project.finish_wanted': brief.finish,
+    'project.budget_usd_per_ft2': brief.budget_usd_per_ft2,
+    'project.crew_skill': brief.crew_skill,
+    'project.crew_rank': CREW_RANK[brief.crew_skill],
+    'project.rough_opening_can_change': brief.rough_opening_can_change,
+    'project.has_thickness_limit': brief.max_added_thickness_in !== null,
+    'project.max_added_thickness_in': brief.max_added_thickness_in,
+    'project.wall_area_ft2': brief.wall_area_ft2,
+    'framing.material': brief.framing.material,
+    'framing.depth_in': depth,
+    'framing.nominal': nominal(depth),
+    'framing.spacing_in': brief.framing.spacing_in,
+    'framing.species_gravity': brief.framing.species_gravity,
+    'cavity.insulation_r': brief.cavity_insulation_r,
+    'wind.outward_psf': context.outward_wind_psf,
+    'windows.count': windows.count,
+    'windows.heaviest_lb': windows.heaviest_lb,
+    'windows.largest_ft2': windows.largest_ft2,
+    'windows.any_flangeless': windows.any_flangeless,
+    'windows.any_door': windows.any_door,
+    'windows.any_large_fixed_triple': windows.any_large_fixed_triple,
+    'windows.heaviest_large_fixed_triple_lb': windows.heaviest_large_fixed_triple_lb,
+    'thermal.method': context.framed.method,
+  };
+}
+
+function nominal(depth_in: number): '2x4' | '2x6' | '2x8' | 'other' {
+  if (depth_in === 3.5) return '2x4';
+  if (depth_in === 5.5) return '2x6';
+  return depth_in === 7.25 ? '2x8' : 'other';
+}
+
+/** Facts of the cladding system. */
+export function claddingFacts(cladding: Cladding): FactSheet {
+  return {
+    'cladding.id': cladding.id,
+    'cladding.finish_kind': cladding.finish_kind,
+    'cladding.is_cement_stucco': cladding.is_cement_stucco,
+    'cladding.is_one_coat': cladding.is_one_coat,
+    'cladding.is_insulated_finish': cladding.is_insulated_finish,
+    'cladding.is_adhered_veneer': cladding.is_adhered_veneer,
+    'cladding.is_fibre_cement': cladding.is_fibre_cement,
+    'cladding.is_wood_siding': cladding.is_wood_siding,
+    'cladding.is_combustible': cladding.is_combustible,
+    'cladding.is_reservoir': cladding.is_reservoir,
+    'cladding.needs_evaluation_report': cladding.needs_evaluation_report,
+    'cladding.attachment': cladding.attachment,
+    'cladding.lath': cladding.lath,
+    'drainage.kind': cladding.drainage.kind,
+    'drainage.gap_in': cladding.drainage.gap_in,
+    'drainage.is_ventilated': cladding.drainage.is_ventilated,
+    'drainage.counts_as_vented_cladding': cladding.drainage.counts_as_vented_cladding,
+    'crew.needed_rank': cladding.crew.needed_rank,
+    'crew.trades': cladding.crew.trades.length,
+    'crew.needs_plasterer': cladding.crew.needs_plasterer,
+  };
+}
+
+/** Facts of the exterior insulation and of the sheathing that it lies on. */
+export function buildFacts(build: InsulationBuild, sheathing: SheathingEntry): FactSheet {
+  const { insulation } = build;
+  return {
+    'sheathing.kind': sheathing.id,
+    'sheathing.is_wood_based': sheathing.is_wood_based,
+    'insulation.id': insulation.id,
+    'insulation.is_foam_plastic': insulation.is_foam_plastic,
+    'insulation.is_combustible': insulation.is_combustible,
+    'insulation.is_fibrous': !insulation.is_foam_plastic,
+    'insulation.layers': build.boards_in.length,
+    'insulation.thickness_in': build.thickness_in,
+    'insulation.thickest_board_in': Math.max(...build.boards_in),
+    'insulation.ci_r': build.r,
+    'insulation.compressive_psi': insulation.compressive_psi.value,
+    'insulation.permeance_perm': insulationPermeance(insulation, build.thickness_in, build.boards_in.length),
+  };
+}
+
+/** Facts of the interior lining; all null when it is not known. */
+export function insideFacts({ retarder, is_existing }: RetarderChoice): FactSheet {
+  return {
+    'retarder.class': retarder?.class ?? null,
+    'retarder.dry_cup_perm': retarder?.dry_cup_perm.value ?? null,
+    'retarder.wet_cup_perm': retarder?.wet_cup_perm.value ?? null,
+    'retarder.is_existing': is_existing,
+  };
+}
+
+/** Facts of the water-resistive barrier. */
+export function barrierFacts(barrier: Barrier): FactSheet {
+  return {
+    'wrb.id': barrier.id,
+    'wrb.permeance_perm': barrier.permeance_perm.value,
+    'wrb.is_vapour_barrier': barrier.permeance_perm.value <= CLASS_I_PERM,
+    'wrb.is_adhered_or_fluid': barrier.is_adhered_or_fluid,
+    'wrb.layers': barrier.layers,
+    'wrb.grade': barrier.grade,
+  };
+}
+
+/** A vapour barrier by the residential code's classes: 0.1 perm or less. */
+const CLASS_I_PERM = 0.1;
+
+/** Facts of the window buck and how it fares with the worst window. */
+export function buckFacts(buck: Buck, build: InsulationBuild, part: BuckPart): FactSheet {
+  return {
+    'buck.id': buck.id,
+    'buck.support': buck.support,
+    'buck.projection_in': build.thickness_in,
+    'buck.max_projection_in': buck.max_projection_in,
+    'buck.needs_larger_opening': buck.takes_room_in_opening_in > 0,
+    'buck.needed_rank': buck.min_crew_rank,
+    'buck.verdict': part.worst?.verdict ?? null,
+    'buck.utilisation': part.worst?.utilisation ?? null,
+  };
+}
+
+/** What the vapour table says; the verdict is null when the interior retarder is not known. */
+export type VapourPart = Omit<RetarderJudgement, 'verdict' | 'why'> & {
+  readonly verdict: RetarderJudgement['verdict'] | null;
+  readonly why: string | null;
+};
+
+/** What the calculators found for one wall. */
+export type CalculatedParts = FaceParts & {
+  readonly moisture: Omit<MoisturePart, 'dew_point'>;
+  readonly vapour: VapourPart;
+  readonly buck: BuckPart;
+  readonly cost: Price;
+};
+
+/** What depends on the cladding and the insulation alone. */
+export type FaceParts = {
+  readonly thermal: ThermalPart;
+  readonly energy: EnergyCompliance;
+  readonly dewPoint: SheathingDewPoint;
+  readonly fastening: FasteningPart;
+};
+
+const ROUTE_WORDS: Readonly<Record<EnergyCompliance['route'], string | null>> = {
+  'u-factor': 'by its U-factor',
+  'r-value': 'by one of the R-value options, though not by its U-factor',
+  both: 'by its U-factor and by an R-value option',
+  none: 'by no route',
+  unknown: null,
+};
+
+/** Heat, energy code, winter sheathing, weight and fastening. */
+export function faceFacts(face: Face, { thermal, energy, dewPoint, fastening }: FaceParts): FactSheet {
+  const { schedule } = fastening;
+  return {
+    'thermal.u_factor': thermal.u_factor,
+    'thermal.clear_wall_u_factor': thermal.clear_wall_u_factor,
+    'thermal.r_effective': thermal.r_effective,
+    'energy.max_u_factor': energy.max_u_factor,
+    'energy.complies_by_u': energy.complies_by_u,
+    'energy.complies_by_r': energy.complies_by_r,
+    'energy.complies': energy.complies,
+    'energy.u_margin_percent': energy.u_margin_percent,
+    'energy.route': ROUTE_WORDS[energy.route],
+    'energy.r_options': energy.r_options,
+    'energy.table_provenance': energy.provenance,
+    'moisture.sheathing_temp_f': dewPoint.sheathing_temp_f,
+    'moisture.indoor_dew_point_f': dewPoint.indoor_dew_point_f,
+    'moisture.exterior_r_share': dewPoint.exterior_r_share,
+    'moisture.min_exterior_r_share': dewPoint.min_exterior_r_share,
+    'moisture.dew_point_margin_f': dewPoint.dew_point_margin_f,
+    'weight.cladding_psf': fastening.cladding_psf,
+    'weight.total_psf': fastening.cladding_psf + fastening.insulation_psf,
+    'fastening.fastener': schedule?.fastener ?? 'none',
+    'fastening.support': face.cladding.attachment,
+    'fastening.spacing_in': schedule?.fastener_spacing_in ?? 0,
+    'fastening.table_verdict': schedule?.table.verdict ?? 'outside-table',
+    'fastening.max_insulation_in': schedule ? (schedule.table.max_insulation_in ?? 0) : null,
+    'fastening.length_in': schedule?.length_in ?? null,
+    'fastening.length_on_market': schedule ? schedule.length_in !== null : true,
+    'fastening.gravity_load_lb': schedule?.gravity_load_lb ?? 0,
+    'fastening.wind_load_lb': schedule?.wind_load_lb ?? 0,
+    'fastening.wind_utilisation': schedule?.wind_utilisation ?? null,
+    'fastening.gravity_utilisation': schedule?.gravity_utilisation ?? null,
+    'fastening.count_per_100_ft2': schedule?.count_per_100_ft2 ?? 0,
+    'crew.work_steps': face.cladding.crew.steps.length + face.build.boards_in.length + 1,
+  };
+}
+
+/** The vapour table's minima and verdict. */
+export function vapourFacts(vapour: VapourPart): FactSheet {
+  return {
+    'vapour.verdict': vapour.verdict,
+    'vapour.min_ci_r_class_iii': vapour.min_ci_r_class_iii,
+    'vapour.min_ci_r_class_ii': vapour.min_ci_r_class_ii,
+    'vapour.class_iii_ci_met': vapour.class_iii_ci_met,
+    'vapour.class_ii_ci_met': vapour.class_ii_ci_met,
+  };
+}
+
+/** Drying both ways, condensate, and the thickness that comes of it all. */
+export function dryingFacts(face: Face, barrier: Barrier, moisture: CalculatedParts['moisture']): FactSheet {
+  return {
+    'moisture.outward_permeance_perm': moisture.outward_permeance_perm,
+    'moisture.inward_permeance_perm': moisture.inward_permeance_perm,
+    'moisture.condensate_peak_g_m2': moisture.condensate_peak_g_m2,
+    'moisture.dries_within_year': moisture.dries_within_year,
+    'thickness.added_in': addedThickness(face, barrier),
+  };
+}
+
+export function costFacts(cost: Price): FactSheet {
+  return {
+    'cost.low_usd_per_ft2': cost.low,
+    'cost.likely_usd_per_ft2': cost.likely,
+    'cost.high_usd_per_ft2': cost.high,
+  };
+}

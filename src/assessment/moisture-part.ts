@@ -1,0 +1,167 @@
+import type { Face, RetarderChoice } from '../assembly/candidates.ts';
+import type { Barrier, Retarder, SheathingEntry } from '../assembly/catalogue-schema.ts';
+import type { InsulationBuild } from '../assembly/insulation-builds.ts';
+import { humidityClassExcess } from '../calculators/moisture/humidity-class.ts';
+import { monthlyCondensation, type YearConditions } from '../calculators/moisture/monthly-condensation.ts';
+import { permFromLayers, permFromPermeability, sdFromPerm } from '../calculators/moisture/permeance.ts';
+import { saturationPressure } from '../calculators/moisture/psychrometrics.ts';
+import { type SheathingDewPoint, sheathingDewPoint } from '../calculators/moisture/sheathing-dew-point.ts';
+import { rSiFromUs } from '../calculators/moisture/units.ts';
+import type { AnswerContext } from './answer-context.ts';
+import { rememberTriple } from './remember.ts';
+import type { ThermalPart } from './thermal-part.ts';
+import { CAVITY_PERMEABILITY_PERM_IN, insulationPermeance, LINING } from './wall-layers.ts';
+
+export type MoisturePart = {
+  readonly dew_point: SheathingDewPoint;
+  /** Everything outboard of the sheathing, up to the drainage space, perm. */
+  readonly outward_permeance_perm: number;
+  /** Lining with its retarder, dry cup, perm; null when not known. */
+  readonly inward_permeance_perm: number | null;
+  /** By the monthly method; null when climate or retarder is not known. */
+  readonly condensate_peak_g_m2: number | null;
+  readonly dries_within_year: boolean | null;
+};
+
+/** Indoor air of the monthly method: dwellings of unknown occupancy (ISO 13788 annex A, class from memory). */
+const INDOOR_TEMP_C = 20;
+const HUMIDITY_CLASS = 3;
+/** Above this a house is dehumidified or cooled (judgement); without it a humid summer would fill the house. */
+const HIGHEST_INDOOR_RH = 0.6;
+
+/** Winter check of the sheathing by the temperature alone. */
+export function dewPointPart(thermal: ThermalPart, context: AnswerContext): SheathingDewPoint {
+  const { temp_f, rh } = context.tables.moisture.indoor_winter;
+  return sheathingDewPoint(
+    {
+      r_inside_of_sheathing: thermal.r_inside_of_sheathing,
+      r_total: thermal.r_cavity_path,
+      winter_mean_temp_f: context.site.climate?.winter_mean_temp_f ?? null,
+    },
+    { temp_f, rh },
+  );
+}
+
+/** The way out: barrier, insulation and, where the finish sits straight on the board, the finish. */
+export function outwardPermeance({ build, cladding }: Face, barrier: Barrier): number {
+  const perms = [
+    barrier.permeance_perm.value,
+    insulationPermeance(build.insulation, build.thickness_in, build.boards_in.length),
+  ];
+  if (cladding.attachment === 'adhered') perms.push(cladding.permeance_perm.value);
+  return permFromLayers(perms);
+}
+
+/** The way in: gypsum board with its retarder, dry cup. */
+export function inwardPermeance({ retarder }: RetarderChoice): number | null {
+  return retarder ? permFromLayers([LINING.bare_perm, retarder.dry_cup_perm.value]) : null;
+}
+
+/** Year of the site as the monthly method takes it; null without twelve months of temperature and humidity. */
+export function yearConditions(context: AnswerContext): YearConditions | null {
+  const monthly = context.site.climate?.monthly;
+  if (monthly?.length !== 12) return null;
+  const outside: { temp_c: number; pa: number; days: number }[] = [];
+  for (const month of monthly) {
+    if (month.rh === null) return null;
+    outside.push({
+      temp_c: month.temp_c,
+      pa: month.rh * saturationPressure(month.temp_c),
+      days: DAYS_IN_MONTH[month.month - 1] ?? 30,
+    });
+  }
+  return {
+    inside_temp_c: outside.map(() => INDOOR_TEMP_C),
+    inside_pa: outside.map(({ temp_c, pa }) =>
+      Math.min(
+        pa + humidityClassExcess(context.tables.moisture, HUMIDITY_CLASS, temp_c),
+        HIGHEST_INDOOR_RH * saturationPressure(INDOOR_TEMP_C),
+      ),
+    ),
+    outside_temp_c: outside.map(({ temp_c }) => temp_c),
+    outside_pa: outside.map(({ pa }) => pa),
+    month_s: outside.map(({ days }) => days * SECONDS_A_DAY),
+  };
+}
+
+const DAYS_IN_MONTH = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
+const SECONDS_A_DAY = 86_400;
+
+export type Condensate = Pick<MoisturePart, 'condensate_peak_g_m2' | 'dries_within_year'>;
+
+const NOT_KNOWN: Condensate = { condensate_peak_g_m2: null, dries_within_year: null };
+
+/** Works out the condensate of walls that share a site, studs and sheathing; each different wall once. */
+export type CondensateOf = (face: Face, barrier: Barrier, retarder: Retarder | null) => Condensate;
+
+/** Condensate through the year of the site. Claddings behind which air moves, or of one permeance, come to the same. */
+export function condensates(context: AnswerContext): CondensateOf {
+  const year = yearConditions(context);
+  if (!year) return () => NOT_KNOWN;
+  const byFinish = new Map<
+    number,
+    (build: InsulationBuild, barrier: Barrier, retarder: Retarder) => Condensate
+  >();
+  return ({ cladding, build, sheathing }, barrier, retarder) => {
+    if (!retarder) return NOT_KNOWN;
+    // Behind a ventilated space the method takes outdoor air; a drained one keeps the cladding in the way out.
+    const finish_perm = cladding.drainage.is_ventilated
+      ? Number.POSITIVE_INFINITY
+      : cladding.permeance_perm.value;
+    let behind = byFinish.get(finish_perm);
+    if (!behind) {
+      behind = rememberTriple((b: InsulationBuild, w: Barrier, r: Retarder) =>
+        condensate({ build: b, barrier: w, retarder: r, sheathing, finish_perm }, context, year),
+      );
+      byFinish.set(finish_perm, behind);
+    }
+    return behind(build, barrier, retarder);
+  };
+}
+
+type WetWall = {
+  readonly build: InsulationBuild;
+  readonly barrier: Barrier;
+  readonly retarder: Retarder;
+  readonly sheathing: SheathingEntry;
+  /** Infinite where air moves behind the cladding. */
+  readonly finish_perm: number;
+};
+
+function condensate(wall: WetWall, context: AnswerContext, year: YearConditions): Condensate {
+  const { build, barrier, retarder, sheathing, finish_perm } = wall;
+  const boards = build.boards_in.length;
+  const layers: { r: number; perm: number }[] = [
+    { r: LINING.r, perm: permFromLayers([LINING.bare_perm, retarder.dry_cup_perm.value]) },
+    {
+      r: context.framed.cavity_r,
+      perm: permFromPermeability(CAVITY_PERMEABILITY_PERM_IN, context.brief.framing.depth_in),
+    },
+  ];
+  if (sheathing.thickness_in > 0) layers.push({ r: sheathing.r.value, perm: sheathing.dry_cup_perm.value });
+  layers.push({ r: 0, perm: barrier.permeance_perm.value });
+  layers.push({ r: build.r, perm: insulationPermeance(build.insulation, build.thickness_in, boards) });
+  if (Number.isFinite(finish_perm)) layers.push({ r: 0, perm: finish_perm });
+  const { rsi_m2kw, rse_m2kw } = context.tables.moisture.surface_resistances;
+  const result = monthlyCondensation(
+    {
+      r_m2kw: layers.map((l) => rSiFromUs(l.r)),
+      sd_m: layers.map((l) => sdFromPerm(l.perm)),
+      rsi_m2kw,
+      rse_m2kw,
+    },
+    year,
+  );
+  if (result.unbounded) return NOT_KNOWN;
+  return { condensate_peak_g_m2: result.peak_kg_m2 * 1000, dries_within_year: result.dries_out };
+}
+
+/** Whether walls of two answers hold the same water: then what was worked out for one serves the other. */
+export function holdsSameWater(a: AnswerContext, b: AnswerContext): boolean {
+  return (
+    a.site === b.site &&
+    a.framed.cavity_r === b.framed.cavity_r &&
+    a.brief.framing.depth_in === b.brief.framing.depth_in &&
+    a.brief.sheathing === b.brief.sheathing
+  );
+}

@@ -1,0 +1,28 @@
+/**
+ * A function of one or two shared objects whose results are kept: many walls share a part, and a part is worked out
+ * once. Keyed by identity, so the objects must not be made anew for each wall.
+ */
+export function remember<A extends object, R>(work: (a: A) => R): (a: A) => R {
+  const known = new Map<A, R>();
+  return (a) => {
+    const found = known.get(a);
+    if (found !== undefined || known.has(a)) return found as R;
+    const made = work(a);
+    known.set(a, made);
+    return made;
+  };
+}
+
+export function rememberPair<A extends object, B extends object, R>(
+  work: (a: A, b: B) => R,
+): (a: A, b: B) => R {
+  const byFirst = remember((a: A) => remember((b: B) => work(a, b)));
+  return (a, b) => byFirst(a)(b);
+}
+
+export function rememberTriple<A extends object, B extends object, C extends object, R>(
+  work: (a: A, b: B, c: C) => R,
+): (a: A, b: B, c: C) => R {
+  const byPair = rememberPair((a: A, b: B) => remember((c: C) => work(a, b, c)));
+  return (a, b, c) => byPair(a, b)(c);
+}

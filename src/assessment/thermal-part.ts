@@ -1,0 +1,69 @@
+import type { Face } from '../assembly/candidates.ts';
+import type { Buck } from '../assembly/catalogue-schema.ts';
+import {
+  fastenerDeltaU,
+  openingPerimeter,
+  type WholeWall,
+  wholeWallU,
+} from '../calculators/thermal/whole-wall.ts';
+import type { AnswerContext } from './answer-context.ts';
+import { countedR, LINING } from './wall-layers.ts';
+
+/** W/K in Btu/(h·°F). */
+const BTU_H_F_PER_W_K = 1.8956;
+/**
+ * Point transmittance of one long steel screw whose tip ends in a wood stud, W/K; into steel studs it is worse.
+ * From memory (0.003 to 0.010 W/K for 4 to 8 in. of insulation); no published measurement was found.
+ */
+const SCREW_CHI_W_K = { wood: 0.004, steel: 0.008 } as const;
+
+export type ThermalPart = {
+  readonly clear_wall_u_factor: number;
+  readonly delta_u_fasteners: number;
+  /** Clear wall with its fasteners: what the energy code judges. */
+  readonly u_factor: number;
+  readonly r_effective: number;
+  /** Cavity path: indoor air to the inner face of the sheathing, and air to air. */
+  readonly r_inside_of_sheathing: number;
+  readonly r_cavity_path: number;
+};
+
+/**
+ * U-factor of one wall and what its fasteners add.
+ *
+ * @param fasteners_per_100_ft2  from the fastening schedule
+ */
+export function thermalPart(face: Face, fasteners_per_100_ft2: number, context: AnswerContext): ThermalPart {
+  const { films } = context.tables.thermal;
+  const inside = films.inside_vertical_r.value + LINING.r;
+  const finish = face.cladding.layers.reduce((sum, layer) => sum + countedR(face.cladding, layer.r), 0);
+  const outside = face.sheathing.r.value + face.build.r + finish + films.outside_winter_r.value;
+  const clear = context.framed.uFactor(inside + outside);
+  const chi = SCREW_CHI_W_K[context.brief.framing.material] * BTU_H_F_PER_W_K;
+  const delta_u_fasteners = fastenerDeltaU(fasteners_per_100_ft2 / 100, chi);
+  const u_factor = clear + delta_u_fasteners;
+  return {
+    clear_wall_u_factor: clear,
+    delta_u_fasteners,
+    u_factor,
+    r_effective: 1 / u_factor,
+    r_inside_of_sheathing: inside + context.framed.cavity_r,
+    r_cavity_path: inside + context.framed.cavity_r + outside,
+  };
+}
+
+/** The wall with the bridges that the bucks make round the openings, spread over the wall; reported apart. */
+export function wholeWall(thermal: ThermalPart, buck: Buck, context: AnswerContext): WholeWall {
+  return wholeWallU(
+    thermal.clear_wall_u_factor,
+    thermal.delta_u_fasteners,
+    [
+      {
+        label: buck.label,
+        psi_btu_h_ft_f: buck.psi_btu_h_ft_f.value,
+        length_ft: openingPerimeter(context.brief.windows),
+      },
+    ],
+    context.brief.wall_area_ft2,
+  );
+}

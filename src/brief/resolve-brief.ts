@@ -1,0 +1,294 @@
+import type { Assumption, Brief, BriefWindow } from './brief.ts';
+import type { Scenario, ScenarioWindow } from './scenario.ts';
+
+/** An assumption as the brief stage makes it; whether it could change the answer is found out later by trying. */
+export type OpenAssumption = Omit<Assumption, 'could_change_answer'> & {
+  /** Other readings worth trying, each in words and as a change of the brief. */
+  readonly alternatives: readonly { readonly label: string; readonly change: Partial<Brief> }[];
+};
+
+export type ResolvedBrief = { readonly brief: Brief; readonly assumptions: readonly OpenAssumption[] };
+
+/** Cavity insulation usual for a stud depth, h·ft²·°F/Btu (common practice, no source: R-13 in 2x4, R-20 in 2x6). */
+function usualCavityR(depth_in: number, isSteel: boolean): number {
+  if (isSteel) return depth_in < 5 ? 13 : 19;
+  if (depth_in < 5) return 13;
+  return depth_in < 7 ? 20 : 30;
+}
+
+/** The value given, or undefined where nothing or "unknown" was said. */
+function said<T>(value: T | 'unknown' | undefined): T | undefined {
+  return value === 'unknown' ? undefined : value;
+}
+
+const TYPICAL_WINDOW: BriefWindow = {
+  count: 8,
+  width_in: 36,
+  height_in: 60,
+  glazing: 'double',
+  mounting: 'flanged',
+  operation: 'casement',
+  weight_lb: null,
+};
+
+/**
+ * Fills every open field of a scenario with a stated assumption.
+ *
+ * Safe side first: where a wrong guess could make a wall look better than it is (wind exposure, roof height), the
+ * assumption is the harsher one; where nothing sensible can be assumed (budget, lot line, wildfire, termites, an old
+ * wall's vapour retarder) the field stays null, so that rules that need it come out undecided.
+ */
+export function resolveBrief(scenario: Scenario): ResolvedBrief {
+  const assumptions: OpenAssumption[] = [];
+  const assume = <T extends string | number | boolean | null>(
+    field: string,
+    value: T,
+    why: string,
+    alternatives: OpenAssumption['alternatives'] = [],
+  ): T => {
+    assumptions.push({ field, value, why, alternatives });
+    return value;
+  };
+
+  const project =
+    said(scenario.project) ??
+    assume('project', 'new', 'Not said whether the wall exists; taken as new work.', [
+      { label: 'the wall is a retrofit', change: { project: 'retrofit', rough_opening_can_change: false } },
+    ]);
+  const isRetrofit = project === 'retrofit';
+  const framing = resolveFraming(scenario, isRetrofit, assume);
+  const cavity =
+    said(scenario.cavity_insulation_r) ??
+    assume(
+      'cavity_insulation_r',
+      usualCavityR(framing.depth_in, framing.material === 'steel'),
+      'Not said; the usual fill for this stud depth.',
+      isRetrofit
+        ? [{ label: 'the stud bays are poorly filled (R-11)', change: { cavity_insulation_r: 11 } }]
+        : [],
+    );
+  const brief: Brief = {
+    name: scenario.name ?? 'Unnamed wall',
+    place: scenario.place,
+    project,
+    code_edition:
+      said(scenario.code_edition) ??
+      assume('code_edition', '2021', 'Not said which edition is adopted; ask the building department.', [
+        { label: 'the 2018 edition is adopted', change: { code_edition: '2018' } },
+        { label: 'the 2024 edition is adopted', change: { code_edition: '2024' } },
+      ]),
+    framing,
+    sheathing:
+      said(scenario.sheathing) ??
+      assume(
+        'sheathing',
+        'osb',
+        'Not said; OSB is the tightest common sheathing, so the harder case for drying.',
+        [
+          { label: 'the sheathing is boards', change: { sheathing: 'boards' } },
+          { label: 'the sheathing is gypsum', change: { sheathing: 'gypsum' } },
+        ],
+      ),
+    cavity_insulation_r: cavity,
+    interior_vapour_retarder: resolveRetarder(scenario, isRetrofit, assume),
+    windows: resolveWindows(scenario, assume),
+    rough_opening_can_change:
+      said(scenario.rough_opening_can_change) ??
+      assume(
+        'rough_opening_can_change',
+        !isRetrofit,
+        isRetrofit
+          ? 'Not said; an existing opening is taken as it is.'
+          : 'Not said; in new work the openings can be framed to suit.',
+        [
+          {
+            label: isRetrofit ? 'the openings can be enlarged' : 'the openings are already fixed',
+            change: { rough_opening_can_change: isRetrofit },
+          },
+        ],
+      ),
+    finish:
+      said(scenario.finish) ??
+      assume('finish', 'any', 'Not said; every finish is left in the running.', [
+        { label: 'only true cement stucco will do', change: { finish: 'cement-stucco' } },
+        { label: 'it must at least look like stucco', change: { finish: 'stucco-look' } },
+      ]),
+    budget_usd_per_ft2:
+      said(scenario.budget_usd_per_ft2) ??
+      assume('budget_usd_per_ft2', null, 'Not said; nothing is ruled out for its price.', [
+        { label: 'the budget is $20 a square foot', change: { budget_usd_per_ft2: 20 } },
+      ]),
+    crew_skill:
+      said(scenario.crew_skill) ??
+      assume('crew_skill', 'general', 'Not said; a general building crew without a plasterer of its own.', [
+        { label: 'the crew knows stucco', change: { crew_skill: 'stucco-experienced' } },
+        { label: 'the crew does this for the first time', change: { crew_skill: 'first-time' } },
+      ]),
+    wall_area_ft2:
+      said(scenario.wall_area_ft2) ??
+      assume('wall_area_ft2', 1500, 'Not said; only totals depend on it, the prices per square foot do not.'),
+    basic_wind_speed_mph:
+      said(scenario.basic_wind_speed_mph) ??
+      assume(
+        'basic_wind_speed_mph',
+        115,
+        'Not said; a common inland figure. Read the wind map or ask the building department; coasts are far higher.',
+        [{ label: 'the basic wind speed is 140 mph', change: { basic_wind_speed_mph: 140 } }],
+      ),
+    exposure:
+      said(scenario.exposure) ??
+      assume('exposure', 'C', 'Not said; open country, the harsher of the two usual cases.', [
+        { label: 'the site is built-up or wooded (exposure B)', change: { exposure: 'B' } },
+      ]),
+    mean_roof_height_ft:
+      said(scenario.mean_roof_height_ft) ??
+      assume('mean_roof_height_ft', 30, 'Not said; a tall two-storey house, the harsher case.'),
+    fire_separation_ft:
+      said(scenario.fire_separation_ft) ??
+      assume('fire_separation_ft', null, 'Not said; whether the wall must be fire-rated stays open.'),
+    wildfire_area:
+      said(scenario.wildfire_area) ??
+      assume('wildfire_area', null, 'Not said; ask the fire authority whether the site is mapped.', [
+        { label: 'the site lies in a wildfire area', change: { wildfire_area: true } },
+      ]),
+    termite_area:
+      said(scenario.termite_area) ??
+      assume('termite_area', null, 'Not said; see the termite map of the residential code.', [
+        { label: 'the termite probability is very heavy', change: { termite_area: 'very-heavy' } },
+      ]),
+    max_added_thickness_in:
+      said(scenario.max_added_thickness_in) ??
+      assume(
+        'max_added_thickness_in',
+        null,
+        'Not said; no limit taken. Check eaves, lot line and utilities.',
+      ),
+    priorities: resolvePriorities(scenario, assume),
+  };
+  return { brief, assumptions };
+}
+
+type Assume = <T extends string | number | boolean | null>(
+  field: string,
+  value: T,
+  why: string,
+  alternatives?: OpenAssumption['alternatives'],
+) => T;
+
+function resolveFraming(scenario: Scenario, isRetrofit: boolean, assume: Assume): Brief['framing'] {
+  const given = said(scenario.framing) ?? {};
+  const material =
+    said(given.material) ?? assume('framing.material', 'wood', 'Not said; most houses are wood-framed.');
+  const isSteel = material === 'steel';
+  return {
+    material,
+    depth_in:
+      said(given.depth_in) ??
+      assume(
+        'framing.depth_in',
+        isSteel ? 6 : isRetrofit ? 3.5 : 5.5,
+        isRetrofit && !isSteel
+          ? 'Not said; older walls are mostly 2x4.'
+          : 'Not said; the usual depth in new work.',
+      ),
+    spacing_in:
+      said(given.spacing_in) ??
+      assume('framing.spacing_in', 16, 'Not said; 16 in. on center is the usual spacing.'),
+    species_gravity:
+      said(given.species_gravity) ??
+      (isSteel
+        ? 0.42
+        : assume(
+            'framing.species_gravity',
+            0.42,
+            'Not said; spruce-pine-fir, the lightest species that the fastening tables cover.',
+          )),
+  };
+}
+
+function resolveRetarder(
+  scenario: Scenario,
+  isRetrofit: boolean,
+  assume: Assume,
+): Brief['interior_vapour_retarder'] {
+  const given = said(scenario.interior_vapour_retarder);
+  if (given !== undefined) return given;
+  if (!isRetrofit) return null; // left to the candidates: each brings its own
+  return assume(
+    'interior_vapour_retarder',
+    null,
+    'Not said what is behind the lining; look behind an outlet plate for sheet plastic or kraft paper before ordering.',
+    [
+      { label: 'there is polyethylene behind the lining', change: { interior_vapour_retarder: 'class-i' } },
+      { label: 'there is only painted gypsum board', change: { interior_vapour_retarder: 'class-iii' } },
+    ],
+  );
+}
+
+function resolveWindows(scenario: Scenario, assume: Assume): readonly BriefWindow[] {
+  const given = said(scenario.windows);
+  if (given === undefined) {
+    assume(
+      'windows',
+      '8 double-glazed flanged casements, 36 x 60 in.',
+      'Not said; an ordinary set, so that the bucks can be judged.',
+    );
+    return [TYPICAL_WINDOW];
+  }
+  return given.map((window, index) => resolveWindow(window, index, assume));
+}
+
+function resolveWindow(window: ScenarioWindow, index: number, assume: Assume): BriefWindow {
+  const at = (key: string) => `windows[${index}].${key}`;
+  const weight = said(window.weight_lb);
+  if (weight === undefined) {
+    assume(
+      at('weight_lb'),
+      null,
+      'Not said; worked out from the glass and the frame. Get the maker’s figure.',
+    );
+  }
+  return {
+    count: said(window.count) ?? assume(at('count'), 1, 'Not said; one taken.'),
+    width_in: said(window.width_in) ?? assume(at('width_in'), 36, 'Not said; an ordinary width.'),
+    height_in: said(window.height_in) ?? assume(at('height_in'), 60, 'Not said; an ordinary height.'),
+    glazing:
+      said(window.glazing) ?? assume(at('glazing'), 'triple', 'Not said; triple glazing, the heavier case.'),
+    mounting:
+      said(window.mounting) ??
+      assume(at('mounting'), 'flanged', 'Not said; most residential windows have a mounting flange.'),
+    operation:
+      said(window.operation) ??
+      assume(at('operation'), 'fixed', 'Not said; a fixed unit, the harder case for a buck that hangs.'),
+    weight_lb: weight ?? null,
+  };
+}
+
+const DEFAULT_PRIORITIES: Brief['priorities'] = {
+  cost: 1,
+  moisture_safety: 1,
+  energy: 1,
+  ease: 1,
+  carbon: 0.5,
+};
+
+function resolvePriorities(scenario: Scenario, assume: Assume): Brief['priorities'] {
+  const given = said(scenario.priorities);
+  if (given === undefined) {
+    assume('priorities', 'equal, carbon at half weight', 'Not said what matters most.', [
+      {
+        label: 'cost matters three times as much',
+        change: { priorities: { ...DEFAULT_PRIORITIES, cost: 3 } },
+      },
+    ]);
+    return DEFAULT_PRIORITIES;
+  }
+  const pick = (key: keyof Brief['priorities']) => said(given[key]) ?? DEFAULT_PRIORITIES[key];
+  return {
+    cost: pick('cost'),
+    moisture_safety: pick('moisture_safety'),
+    energy: pick('energy'),
+    ease: pick('ease'),
+    carbon: pick('carbon'),
+  };
+}
