@@ -14,7 +14,10 @@ const pairOf = ({ candidate }: JudgedWall) => `${candidate.cladding.id}/${candid
 export function chooseAlternatives(admitted: readonly JudgedWall[], top: number): JudgedWall[] {
   const bestOfPair = new Map<string, JudgedWall>();
   for (const wall of admitted) if (!bestOfPair.has(pairOf(wall))) bestOfPair.set(pairOf(wall), wall);
-  const pool = [...bestOfPair.values()];
+  // The synthetic finish is what the job is meant to do without: it only fills places that nothing else can.
+  const isSynthetic = (wall: JudgedWall) => wall.candidate.cladding.is_insulated_finish;
+  const best = [...bestOfPair.values()];
+  const pool = [...best.filter((wall) => !isSynthetic(wall)), ...best.filter(isSynthetic)];
   const chosen: JudgedWall[] = [];
   const take = (wanted: (wall: JudgedWall) => boolean): void => {
     const found = pool.find((wall) => !chosen.includes(wall) && wanted(wall));

@@ -93,7 +93,7 @@ function thermalFigures(
 
 function moistureFigures({ dewPoint, moisture, vapour }: CalculatedParts, context: AnswerContext): Figure[] {
   const indoor = context.tables.moisture.indoor_winter;
-  const check = `steady state, indoors ${indoor.temp_f} °F and ${Math.round(indoor.rh * 100)} %, outdoors the mean of the three coldest months`;
+  const check = `steady state, indoors ${indoor.temp_f} °F and ${Math.round(indoor.rh * 100)} %, outdoors the mean of the three coldest months; insulation at its winter temperature where it loses in the cold`;
   const climate = context.site.climate?.source;
   const months = climate ? [climate] : [];
   return [

@@ -98,7 +98,7 @@ const UNKNOWN = 0.3;
 function structureScore({ fastening, buck }: CalculatedParts): number {
   const { schedule } = fastening;
   const bucked = buck.worst?.verdict === 'fits' ? 1 : buck.worst?.verdict === 'engineer' ? 0.4 : UNKNOWN;
-  return 0.75 * fasteningScore(schedule) + 0.25 * bucked;
+  return 0.65 * fasteningScore(schedule) + 0.35 * bucked;
 }
 
 function fasteningScore(schedule: CalculatedParts['fastening']['schedule']): number {

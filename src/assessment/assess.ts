@@ -56,7 +56,7 @@ export function assessor(context: AnswerContext, condensate: CondensateOf): Asse
       ci_r: face.build.r,
     }),
   );
-  const dewPoint = remember((face: Face) => dewPointPart(thermal(face), context));
+  const dewPoint = remember((face: Face) => dewPointPart(face, thermal(face), context));
   const moisture = rememberTriple((face: Face, barrier: Barrier, inside: RetarderChoice) => ({
     outward_permeance_perm: outwardPermeance(face, barrier),
     inward_permeance_perm: inwardPermeance(inside),

@@ -7,6 +7,7 @@ import { permFromLayers, permFromPermeability, sdFromPerm } from '../calculators
 import { saturationPressure } from '../calculators/moisture/psychrometrics.ts';
 import { type SheathingDewPoint, sheathingDewPoint } from '../calculators/moisture/sheathing-dew-point.ts';
 import { rSiFromUs } from '../calculators/moisture/units.ts';
+import { winterProfile } from '../calculators/thermal/temperature-dependence.ts';
 import type { AnswerContext } from './answer-context.ts';
 import { rememberTriple } from './remember.ts';
 import type { ThermalPart } from './thermal-part.ts';
@@ -29,17 +30,47 @@ const HUMIDITY_CLASS = 3;
 /** Above this a house is dehumidified or cooled (judgement); without it a humid summer would fill the house. */
 const HIGHEST_INDOOR_RH = 0.6;
 
-/** Winter check of the sheathing by the temperature alone. */
-export function dewPointPart(thermal: ThermalPart, context: AnswerContext): SheathingDewPoint {
+/**
+ * Winter check of the sheathing by the temperature alone. Insulation is taken at its own winter temperature where
+ * measurements say that it loses in the cold; a gain is not credited.
+ */
+export function dewPointPart(face: Face, thermal: ThermalPart, context: AnswerContext): SheathingDewPoint {
   const { temp_f, rh } = context.tables.moisture.indoor_winter;
+  const winter_mean_temp_f = context.site.climate?.winter_mean_temp_f ?? null;
+  const lost_r =
+    winter_mean_temp_f === null ? 0 : winterLoss(face, thermal, temp_f, winter_mean_temp_f, context);
   return sheathingDewPoint(
     {
       r_inside_of_sheathing: thermal.r_inside_of_sheathing,
-      r_total: thermal.r_cavity_path,
-      winter_mean_temp_f: context.site.climate?.winter_mean_temp_f ?? null,
+      r_total: thermal.r_cavity_path - lost_r,
+      winter_mean_temp_f,
     },
     { temp_f, rh },
   );
+}
+
+/** Resistance that the exterior insulation lacks in winter against its rating, h·ft²·°F/Btu. */
+function winterLoss(
+  { build }: Face,
+  thermal: ThermalPart,
+  inside_temp_f: number,
+  outside_temp_f: number,
+  context: AnswerContext,
+): number {
+  const curve = context.tables.thermal.temperature_curves.find((c) => c.insulation === build.insulation.id);
+  if (!curve) return 0;
+  const inboard = thermal.r_inside_of_sheathing;
+  const { layers } = winterProfile(
+    [
+      { label: 'inboard of the sheathing', r: inboard },
+      { label: 'insulation', r: build.r, curve },
+      { label: 'the rest', r: thermal.r_cavity_path - inboard - build.r },
+    ],
+    inside_temp_f,
+    outside_temp_f,
+    false,
+  );
+  return build.r - (layers[1]?.r ?? build.r);
 }
 
 /** The way out: barrier, insulation and, where the finish sits straight on the board, the finish. */
