@@ -21,7 +21,7 @@ export type Criterion = (typeof CRITERIA)[number];
 export type Scores = Readonly<Record<Criterion, number>>;
 
 /** Weights of the criteria that the user isn't asked about. */
-const FIXED_WEIGHTS = { structure: 1, finish: 0.75, repair: 0.4, thinness: 0.25 } as const;
+const FIXED_WEIGHTS = { structure: 1.5, finish: 0.75, repair: 0.4, thinness: 0.25 } as const;
 
 export function weightsOf(priorities: Brief['priorities']): Scores {
   return { ...priorities, ...FIXED_WEIGHTS };
@@ -94,7 +94,10 @@ function warmthScore(margin_f: number): number {
 /** What is not known scores low but is not the worst. */
 const UNKNOWN = 0.3;
 
-/** Settled by the code table: from 0.8; left to a designer: at most 0.7, less the more each fastener is used. */
+/**
+ * Settled by the code table: from 0.8; left to a designer: at most 0.7, less the more each fastener is used, next to
+ * nothing where no method gives a figure.
+ */
 function structureScore({ fastening, buck }: CalculatedParts): number {
   const { schedule } = fastening;
   const bucked = buck.worst?.verdict === 'fits' ? 1 : buck.worst?.verdict === 'engineer' ? 0.4 : UNKNOWN;
@@ -105,7 +108,7 @@ function fasteningScore(schedule: CalculatedParts['fastening']['schedule']): num
   if (!schedule) return 0.6;
   const use = Math.max(schedule.gravity_utilisation ?? 1, schedule.wind_utilisation ?? 1);
   if (schedule.verdict === 'permitted') return 0.8 + 0.2 * (1 - ramp(use, 0.3, 1));
-  if (schedule.gravity_utilisation === null) return 0.3;
+  if (schedule.gravity_utilisation === null) return 0.05;
   return 0.4 + 0.3 * (1 - ramp(use, 0.3, 1));
 }
 
