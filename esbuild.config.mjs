@@ -2,11 +2,12 @@
 import { rmSync } from 'node:fs';
 import { build } from 'esbuild';
 
-rmSync('dist', { recursive: true, force: true });
+const outdir = process.argv[2] ?? 'dist';
+rmSync(outdir, { recursive: true, force: true });
 
 await build({
   entryPoints: { cladwright: 'src/cli/main.ts' },
-  outdir: 'dist',
+  outdir,
   bundle: true,
   splitting: true,
   format: 'esm',
@@ -14,11 +15,11 @@ await build({
   target: 'node20',
   chunkNames: 'chunks/[name]-[hash]',
   // Without this, React loads its development build and Ink its developer tools: start-up more than doubles.
-  define: { 'process.env.NODE_ENV': '"production"' },
+  define: { 'process.env.NODE_ENV': '"production"', __filename: 'bundleFilename' },
   alias: { 'react-devtools-core': './src/terminal/no-devtools.ts' },
-  // Some bundled packages still call require().
+  // Some bundled packages still call require() or read __filename.
   banner: {
-    js: "#!/usr/bin/env node\nimport { createRequire as createBundleRequire } from 'node:module';const require = createBundleRequire(import.meta.url);",
+    js: "#!/usr/bin/env node\nimport { createRequire as createBundleRequire } from 'node:module';import { fileURLToPath as bundleFileUrl } from 'node:url';const require = createBundleRequire(import.meta.url);const bundleFilename = bundleFileUrl(import.meta.url);",
   },
   legalComments: 'none',
   logLevel: 'warning',

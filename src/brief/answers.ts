@@ -3,56 +3,104 @@ import type { Scenario } from './scenario.ts';
 /** One thing the user said, in words. */
 export type Answer = { readonly field: string; readonly question: string; readonly answer: string };
 
-const QUESTIONS: Readonly<Record<string, string>> = {
-  place: 'Where is it?',
-  project: 'New wall or retrofit?',
-  code_edition: 'Which code edition is adopted?',
-  framing: 'What is the wall framed with?',
-  sheathing: 'What sheathing is on the studs?',
-  cavity_insulation_r: 'What insulation is between the studs (R)?',
-  interior_vapour_retarder: 'What vapour retarder is on the inside?',
-  windows: 'Which windows?',
-  rough_opening_can_change: 'Can the rough openings change?',
-  finish: 'Which finish is wanted?',
-  budget_usd_per_ft2: 'What is the budget per square foot of wall?',
-  crew_skill: 'Who builds it?',
-  wall_area_ft2: 'How much wall?',
-  basic_wind_speed_mph: 'What is the basic wind speed?',
-  exposure: 'How open is the site (exposure)?',
-  mean_roof_height_ft: 'How high is the roof on average?',
-  fire_separation_ft: 'How far is the lot line?',
-  wildfire_area: 'Is it in a wildfire area?',
-  termite_area: 'How likely are termites?',
-  max_added_thickness_in: 'How much may the wall grow outward?',
-  priorities: 'What matters most?',
-};
+type Given<K extends keyof Scenario> = Exclude<NonNullable<Scenario[K]>, 'unknown'>;
+type Teller = { readonly question: string; readonly tell: (scenario: Scenario) => string | undefined };
 
-const UNITS: Readonly<Record<string, string>> = {
-  budget_usd_per_ft2: ' $/ft²',
-  wall_area_ft2: ' ft²',
-  basic_wind_speed_mph: ' mph',
-  mean_roof_height_ft: ' ft',
-  fire_separation_ft: ' ft',
-  max_added_thickness_in: ' in.',
-};
+function asked<K extends keyof Scenario>(
+  field: K,
+  question: string,
+  say: (value: Given<K>) => string,
+): [K, Teller] {
+  return [
+    field,
+    {
+      question,
+      tell: (scenario) => {
+        const value = scenario[field];
+        return value === undefined || value === 'unknown' ? undefined : say(value as Given<K>);
+      },
+    },
+  ];
+}
+
+const plain = (value: string) => value.replaceAll('-', ' ');
+const yesNo = (value: boolean) => (value ? 'yes' : 'no');
+const said = <T>(value: T | 'unknown' | undefined): value is T => value !== undefined && value !== 'unknown';
+
+const TELLERS: ReadonlyMap<string, Teller> = new Map<string, Teller>([
+  asked('place', 'Where is it?', (place) => {
+    if ('county' in place) return `${place.county}, ${place.state.toUpperCase()}`;
+    return 'climate_zone' in place
+      ? `climate zone ${place.climate_zone}`
+      : 'twelve months of temperature and rain';
+  }),
+  asked('project', 'New wall or retrofit?', plain),
+  asked('code_edition', 'Which code edition is adopted?', (year) => year),
+  asked('framing', 'What is the wall framed with?', framingWords),
+  asked('sheathing', 'What sheathing is on the studs?', (kind) => (kind === 'osb' ? 'OSB' : kind)),
+  asked('cavity_insulation_r', 'What insulation is between the studs?', (r) => (r > 0 ? `R-${r}` : 'none')),
+  asked('interior_vapour_retarder', 'What vapour retarder is on the inside?', (kind) =>
+    kind.replace('class-iii', 'Class III').replace('class-ii', 'Class II').replace('class-i', 'Class I'),
+  ),
+  asked('windows', 'Which windows?', (windows) =>
+    windows.length > 0 ? windows.map(windowWords).join('; ') : 'none',
+  ),
+  asked('rough_opening_can_change', 'Can the rough openings change?', yesNo),
+  asked(
+    'finish',
+    'Which finish is wanted?',
+    (finish) =>
+      ({
+        'cement-stucco': 'true cement stucco and nothing else',
+        'stucco-look': 'the look of stucco',
+        any: 'any',
+      })[finish],
+  ),
+  asked('budget_usd_per_ft2', 'What is the budget?', (usd) => `$${usd} a square foot of wall`),
+  asked('crew_skill', 'Who builds it?', (skill) => `a ${plain(skill)} crew`),
+  asked('wall_area_ft2', 'How much wall?', (area) => `${area} ft²`),
+  asked('basic_wind_speed_mph', 'What is the basic wind speed?', (mph) => `${mph} mph`),
+  asked('exposure', 'How open is the site?', (letter) => `exposure ${letter}`),
+  asked('mean_roof_height_ft', 'How high is the roof on average?', (ft) => `${ft} ft`),
+  asked('fire_separation_ft', 'How far is the lot line?', (ft) => `${ft} ft`),
+  asked('wildfire_area', 'Is it in a wildfire area?', yesNo),
+  asked('termite_area', 'How likely are termites?', plain),
+  asked('max_added_thickness_in', 'How much may the wall grow outward?', (inches) => `${inches} in.`),
+  asked('priorities', 'What matters most?', (weights) =>
+    Object.entries(weights)
+      .map(([key, weight]) => `${key.replaceAll('_', ' ')} ${weight}`)
+      .join(', '),
+  ),
+]);
 
 /** Everything the scenario says, in the order of the questions. What was left out or "unknown" is an assumption. */
 export function answersOf(scenario: Scenario): Answer[] {
-  const given = new Map(Object.entries(scenario));
-  return Object.entries(QUESTIONS).flatMap(([field, question]) => {
-    const value: unknown = given.get(field);
-    if (value === undefined || value === 'unknown') return [];
-    return [{ field, question, answer: `${words(value)}${UNITS[field] ?? ''}` }];
+  return [...TELLERS].flatMap(([field, { question, tell }]) => {
+    const answer = tell(scenario);
+    return answer === undefined ? [] : [{ field, question, answer }];
   });
 }
 
-function words(value: unknown): string {
-  if (typeof value === 'boolean') return value ? 'yes' : 'no';
-  if (Array.isArray(value)) return value.length === 0 ? 'none' : value.map(words).join('; ');
-  if (typeof value === 'object' && value !== null) {
-    return Object.entries(value)
-      .map(([key, inner]) => `${key.replaceAll('_', ' ')} ${words(inner)}`)
-      .join(', ');
-  }
-  return typeof value === 'string' ? value.replaceAll('-', ' ') : String(value);
+function framingWords(framing: Given<'framing'>): string {
+  const parts = [
+    said(framing.material) ? `${framing.material} studs` : 'studs',
+    ...(said(framing.depth_in) ? [`${framing.depth_in} in. deep`] : []),
+    ...(said(framing.spacing_in) ? [`at ${framing.spacing_in} in. on center`] : []),
+  ];
+  const gravity = said(framing.species_gravity) ? `, specific gravity ${framing.species_gravity}` : '';
+  return parts.join(' ') + gravity;
+}
+
+function windowWords(window: Given<'windows'>[number]): string {
+  const size =
+    said(window.width_in) && said(window.height_in) ? [`${window.width_in} x ${window.height_in} in.`] : [];
+  const parts = [
+    ...(said(window.count) ? [`${window.count}`] : []),
+    ...size,
+    ...(said(window.glazing) ? [`${window.glazing}-glazed`] : []),
+    ...(said(window.mounting) ? [window.mounting] : []),
+    ...(said(window.operation) ? [window.operation] : []),
+  ];
+  const weight = said(window.weight_lb) ? `, ${window.weight_lb} lb each` : '';
+  return `${parts.join(' ')}${weight}`;
 }

@@ -1,0 +1,107 @@
+import type { RankedAssembly } from '../advice/advice-schema.ts';
+import { capitalised, momentText } from './figure-text.ts';
+import type { RecordBlock, RecordDocument, RecordSection } from './record-document.ts';
+import { type DecisionRecord, SIGNERS } from './record-schema.ts';
+import { alternatives, changes, excluded } from './sections/comparison.ts';
+import { costAndWeight, crew, decision } from './sections/decision.ts';
+import { cautions, figures, packs, trace } from './sections/paper-trail.ts';
+import { assumptions, priorities, questions, situation } from './sections/situation.ts';
+import { fastening, layers, openings } from './sections/wall.ts';
+
+const STATUS_WORDS: Readonly<Record<DecisionRecord['status'], string>> = {
+  proposed: 'proposed, not yet accepted',
+  accepted: 'accepted',
+  superseded: 'superseded by a later record',
+};
+
+const NOTICE =
+  'A proposal worked out by a program, not a design. Local code, the building official and the licensed professional decide. Read the cautions before anyone orders material or climbs a scaffold.';
+
+const CLOSING =
+  'This record says what was decided on what was known that day. It does not replace the adopted code, the makers’ instructions, or the judgement of a licensed design professional who knows the building. The building official has the last word.';
+
+/** A record as a document: title, head and every section that has something to say, in reading order. */
+export function composeDocument(record: DecisionRecord): RecordDocument {
+  const { advice } = record;
+  const first = advice.ranked[0];
+  const wall = first ?? advice.fallback?.assembly;
+  const sections: RecordSection[] = [
+    { id: 'situation', heading: 'The situation', blocks: situation(record) },
+    { id: 'questions', heading: 'Questions and answers', blocks: questions(record) },
+    { id: 'assumptions', heading: 'Assumptions', blocks: assumptions(record) },
+    { id: 'priorities', heading: 'What mattered', blocks: priorities(record) },
+    { id: 'decision', heading: 'Decision', blocks: decision(advice) },
+    ...(wall ? wallSections(wall, record) : []),
+    { id: 'alternatives', heading: 'Alternatives, and why not first', blocks: alternatives(advice) },
+    { id: 'excluded', heading: 'Left out, and why', blocks: excluded(advice) },
+    { id: 'changes', heading: 'What would change the answer', blocks: changes(advice) },
+    { id: 'cautions', heading: 'Cautions', blocks: cautions(advice) },
+    ...(wall ? [{ id: 'trace', heading: `Rule trace${ofFallback(record)}`, blocks: trace(wall) }] : []),
+    { id: 'packs', heading: 'Rule packs', blocks: packs(advice) },
+    { id: 'sign-off', heading: 'Sign-off', blocks: [signatures(record)] },
+    { id: 'closing', heading: 'Who has the last word', blocks: closing(record) },
+  ];
+  return {
+    title: record.title,
+    head: [
+      { label: 'Status', value: STATUS_WORDS[record.status] },
+      { label: 'Date', value: momentText(record.created) },
+      { label: 'Revision', value: `${record.revision}` },
+      ...(record.supersedes ? [{ label: 'Replaces', value: record.supersedes.file }] : []),
+      { label: 'Decision', value: first ? first.title : decisionWithoutFirst(record) },
+    ],
+    notice: NOTICE,
+    sections: sections.filter((section) => section.blocks.length > 0),
+  };
+}
+
+/** The wall in detail: of the first choice, or of the fallback when nothing passes as asked. */
+function wallSections(wall: RankedAssembly, record: DecisionRecord): RecordSection[] {
+  const of = ofFallback(record);
+  const area = record.scenario.wall_area_ft2;
+  return [
+    { id: 'layers', heading: `The wall, inside to outside${of}`, blocks: layers(wall) },
+    { id: 'fastening', heading: `Fastening schedule${of}`, blocks: fastening(wall) },
+    { id: 'openings', heading: `Window buck and flashing${of}`, blocks: openings(wall) },
+    {
+      id: 'cost',
+      heading: `What it costs and weighs${of}`,
+      blocks: costAndWeight(wall, typeof area === 'number' ? area : null),
+    },
+    { id: 'crew', heading: `What it asks of the crew${of}`, blocks: crew(wall) },
+    { id: 'figures', heading: `Figures${of}`, blocks: figures(wall) },
+  ];
+}
+
+function decisionWithoutFirst({ advice }: DecisionRecord): string {
+  const none = 'none of the walls passes every rule';
+  return advice.fallback ? `${none}; the fallback is ${advice.fallback.assembly.title}` : none;
+}
+
+function ofFallback({ advice }: DecisionRecord): string {
+  return advice.ranked.length > 0 ? '' : ' (of the fallback)';
+}
+
+function signatures({ sign_off }: DecisionRecord): RecordBlock {
+  return {
+    kind: 'signatures',
+    rows: SIGNERS.map((role) => ({
+      role: capitalised(role),
+      name: sign_off[role]?.name ?? '',
+      date: sign_off[role]?.date ?? '',
+    })),
+  };
+}
+
+function closing({ tool_version, schema, digest }: DecisionRecord): RecordBlock[] {
+  return [
+    { kind: 'paragraph', text: CLOSING },
+    {
+      kind: 'facts',
+      rows: [
+        { label: 'Written by', value: `cladwright ${tool_version}, ${schema}` },
+        { label: 'Digest of the record', value: digest },
+      ],
+    },
+  ];
+}

@@ -1,0 +1,81 @@
+import type { Provenance } from '../rulebook/rule-schema.ts';
+
+/** Words for where a figure comes from; what is remembered or has no source says so. */
+const PROVENANCE_WORDS: Readonly<Record<Provenance | 'given', string>> = {
+  verified: 'verified in a published source',
+  'two-sources': 'two sources agree',
+  computed: 'computed',
+  memory: 'from memory, not verified',
+  proposal: 'our proposal, no source',
+  'common-practice': 'common practice, no source',
+  given: 'as given',
+};
+
+/** A provenance in words; one that isn't known here is shown as it stands. */
+export function provenanceText(provenance: string): string {
+  return Object.hasOwn(PROVENANCE_WORDS, provenance)
+    ? PROVENANCE_WORDS[provenance as keyof typeof PROVENANCE_WORDS]
+    : provenance;
+}
+
+/** A citation with its provenance, when the citation itself doesn't already own up to it. */
+export function citationWithProvenance(citation: string, provenance: string): string {
+  const owning =
+    provenance === 'memory' ? 'from memory' : provenance === 'common-practice' ? 'no source' : null;
+  if (owning === null || citation.toLowerCase().includes(owning)) return citation;
+  return `${citation} (${provenanceText(provenance)})`;
+}
+
+/** A number to four significant digits, whole above 1000, thousands separated; "not known" for null. */
+export function numberText(value: number | null): string {
+  if (value === null) return 'not known';
+  const rounded = Math.abs(value) >= 1000 ? Math.round(value) : Number(value.toPrecision(4));
+  return rounded.toLocaleString('en-US', { maximumFractionDigits: 12 }).replace(/^-0$/, '0');
+}
+
+/** A number with its unit: `14.9 psf`, `62 %`; a number without unit alone. */
+export function figureText(value: number | null, unit: string): string {
+  return value === null || unit === '' ? numberText(value) : `${numberText(value)} ${unit}`;
+}
+
+/** Rounded to a fixed number of decimals: `0.041`. */
+export function fixed(value: number, decimals: number): string {
+  return value.toFixed(decimals).replace(/^-(0(?:\.0+)?)$/, '$1');
+}
+
+/** `$29`, `$7.50` below ten dollars. */
+export function dollars(value_usd: number): string {
+  const whole = Math.abs(value_usd) >= 10 || Number.isInteger(value_usd);
+  return `$${value_usd.toLocaleString('en-US', { minimumFractionDigits: whole ? 0 : 2, maximumFractionDigits: whole ? 0 : 2 })}`;
+}
+
+/** `$29 per ft² (from $24 to $37)` */
+export function priceText(price: { low: number; likely: number; high: number }): string {
+  return `${dollars(price.likely)} per ft² (from ${dollars(price.low)} to ${dollars(price.high)})`;
+}
+
+/** `2026-03-14, 15:09 UTC` */
+export function momentText(iso: string): string {
+  return `${iso.slice(0, 10)}, ${iso.slice(11, 16)} UTC`;
+}
+
+/** `moisture_safety` → "moisture safety": a key of the answer read as words. */
+export function keyWords(key: string): string {
+  return key.replace(/[_-]+/g, ' ').trim();
+}
+
+/** "a, b and c" */
+export function sentenceList(items: readonly string[]): string {
+  if (items.length <= 1) return items[0] ?? '';
+  return `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
+}
+
+/** First letter up, the rest as it is. */
+export function capitalised(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** A sentence with its full stop. */
+export function sentence(text: string): string {
+  return /[.!?:]$/.test(text) ? text : `${text}.`;
+}

@@ -1,0 +1,84 @@
+import { readFile, stat } from 'node:fs/promises';
+import { parseInput } from '../base/parse-input.ts';
+import { Refusal, showValue } from '../base/refusal.ts';
+import { recordDigest } from './build-record.ts';
+import { errorCode } from './publish-files.ts';
+import { type DecisionRecord, RECORD_VERSION, recordSchema } from './record-schema.ts';
+
+export type ReadRecord = {
+  readonly record: DecisionRecord;
+  /** True when the content doesn't fit its digest: somebody changed the file after it was saved. It can still be shown. */
+  readonly isAltered: boolean;
+};
+
+const WHAT_IS_READ = 'Give the .json file that --save wrote.';
+
+/** Far above any real record; keeps a file of something else from filling the memory. */
+const LARGEST_BYTES = 64 * 1024 * 1024;
+
+/**
+ * Reads a saved decision record.
+ *
+ * @throws Refusal when the file isn't there, can't be read, is cut off, isn't a record, or is of a newer version
+ */
+export async function readRecord(path: string): Promise<ReadRecord> {
+  const data = parseJson(await fileText(path), path);
+  refuseOtherFormats(data, path);
+  const record = parseInput(recordSchema, data, showValue(path));
+  return { record, isAltered: recordDigest(data) !== record.digest };
+}
+
+async function fileText(path: string): Promise<string> {
+  try {
+    if (path.includes('\0')) throw refusal(path, WHAT_IS_READ);
+    const file = await stat(path);
+    if (!file.isFile()) throw refusal(path, `That is not a file. ${WHAT_IS_READ}`);
+    if (file.size > LARGEST_BYTES)
+      throw refusal(path, `That file is too large to be a record. ${WHAT_IS_READ}`);
+    return (await readFile(path, 'utf8')).replace(/^\ufeff/, '');
+  } catch (error) {
+    const code = errorCode(error);
+    if (code === null) throw error;
+    if (code === 'ENOENT' || code === 'ENOTDIR')
+      throw refusal(path, `There is no such file. ${WHAT_IS_READ}`);
+    if (code === 'EACCES' || code === 'EPERM')
+      throw refusal(path, 'Reading that file is not allowed. Ask its owner.');
+    throw refusal(path, `The file could not be read (${code}). ${WHAT_IS_READ}`);
+  }
+}
+
+function parseJson(text: string, path: string): unknown {
+  if (text.trim() === '') throw refusal(path, `The file is empty. ${WHAT_IS_READ}`);
+  try {
+    return JSON.parse(text);
+  } catch {
+    // The parser's own message quotes the file; ours says what to do.
+    const isCutOff = text.trimStart().startsWith('{') && !text.trimEnd().endsWith('}');
+    const what = isCutOff ? 'The file is cut off: its end is missing.' : 'The file is not JSON.';
+    throw refusal(path, `${what} ${WHAT_IS_READ}`);
+  }
+}
+
+function refuseOtherFormats(data: unknown, path: string): asserts data is object {
+  if (typeof data !== 'object' || data === null || Array.isArray(data))
+    throw refusal(path, `That is no record. ${WHAT_IS_READ}`);
+  const { schema, schema_version, tool_version } = data as Readonly<Record<string, unknown>>;
+  const named = typeof schema === 'string' ? /^cladwright-record\/([1-9]\d*)$/.exec(schema) : null;
+  if (!named) {
+    const other =
+      typeof schema === 'string' && schema.startsWith('cladwright-') ? `It holds ${showValue(schema)}. ` : '';
+    throw refusal(path, `That is no record. ${other}${WHAT_IS_READ}`);
+  }
+  const version = Math.max(Number(named[1]), typeof schema_version === 'number' ? schema_version : 0);
+  if (version > RECORD_VERSION) {
+    const writer = typeof tool_version === 'string' ? ` by version ${showValue(tool_version)}` : '';
+    throw refusal(
+      path,
+      `The record was written${writer} in format ${version}; this program reads format ${RECORD_VERSION}. Read it with that version or a later one; the file is unchanged.`,
+    );
+  }
+}
+
+function refusal(path: string, accepted: string): Refusal {
+  return new Refusal({ field: 'record', value: showValue(path), accepted });
+}
