@@ -1,0 +1,123 @@
+import { withoutAnswers } from './answers.ts';
+import { applyFindings } from './apply-reading.ts';
+import { LABELS, placeLabel } from './prompt.ts';
+import type { Aside, ConversationState, PlaceMatch, Step } from './state.ts';
+import { answersBlocks, note, remark, zoneBlock } from './talk.ts';
+import { normaliseLine } from './understanding/line-text.ts';
+
+/** What came of a line said to an aside: settled, or not meant for it and to be read as an ordinary line. */
+export type AsideOutcome =
+  | { readonly kind: 'settled'; readonly step: Step }
+  | { readonly kind: 'start-over' }
+  | { readonly kind: 'elsewhere'; readonly state: ConversationState }
+  | { readonly kind: 'puzzled' };
+
+/** Settles the aside on top with the user's line. */
+export function answerAside(state: ConversationState, aside: Aside, text: string): AsideOutcome {
+  const line = normaliseLine(text).replace(/[.!]+$/, '');
+  const rest: ConversationState = { ...state, asides: state.asides.slice(1) };
+  switch (aside.kind) {
+    case 'resume':
+      return answerResume(rest, aside, line);
+    case 'which-place': {
+      const chosen = aside.places.find((place, i) => isPick(line, i, placeLabel(place)));
+      if (chosen) return settled(choosePlace(rest, chosen));
+      if (isPick(line, aside.places.length, LABELS.noneOfThese) || /^(?:none|no|neither|n)$/.test(line)) {
+        return settled({
+          state: remark(
+            rest,
+            note('Say the county and the state another way, or give the climate zone, such as "5B".'),
+          ),
+          effects: [],
+        });
+      }
+      const [only] = aside.places;
+      if (only && aside.places.length === 1 && /^(?:yes|y|yeah|yep|right|correct)$/.test(line)) {
+        return settled(choosePlace(rest, only));
+      }
+      return isNumber(line) ? { kind: 'puzzled' } : { kind: 'elsewhere', state: rest };
+    }
+    case 'which-number': {
+      const chosen = aside.findings[Number(line.replace(/^choice /, '')) - 1];
+      if (isNumber(line.replace(/^choice /, ''))) {
+        return chosen ? settled(applyFindings(rest, [chosen])) : { kind: 'puzzled' };
+      }
+      return { kind: 'elsewhere', state: rest };
+    }
+    case 'contradiction':
+      if (isPick(line, 0, LABELS.keepEarlier) || EARLIER.test(line)) {
+        return settled({ state: remark(rest, note('Kept as you said before.')), effects: [] });
+      }
+      if (isPick(line, 1, LABELS.takeNew) || LATER.test(line)) return settled(takeLater(rest, aside));
+      return { kind: 'puzzled' };
+    case 'start-over':
+      if (isPick(line, 0, LABELS.yesForget) || YES.test(line)) return { kind: 'start-over' };
+      if (isPick(line, 1, LABELS.noGoOn) || NO.test(line)) return settled({ state: rest, effects: [] });
+      return { kind: 'puzzled' };
+  }
+}
+
+const YES = /^(?:start over|yes|y|yeah|yep|sure|ok|okay)$/;
+const NO = /^(?:no|n|nope|go on|cancel)$/;
+const EARLIER =
+  /^(?:(?:the )?(?:earlier|old|first|previous|before|former)(?: (?:one|answer))?|keep(?: .*)?|as before|no)$/;
+const LATER =
+  /^(?:(?:the )?(?:new|later|second|latest|last|latter)(?: (?:one|answer))?|take (?:the )?(?:new|later|second)(?: (?:one|answer))?|change(?: it)?|now)$/;
+
+function answerResume(
+  rest: ConversationState,
+  aside: Extract<Aside, { kind: 'resume' }>,
+  line: string,
+): AsideOutcome {
+  if (isPick(line, 0, LABELS.goOn) || /^(?:go on|continue|resume|yes|y|carry on|on)$/.test(line)) {
+    const going = resumed(rest, aside);
+    return settled({ state: remark(going, ...answersBlocks(going)), effects: [] });
+  }
+  if (isPick(line, 1, LABELS.startFresh) || /^(?:(?:start )?(?:fresh|over|again|new)|no|n)$/.test(line)) {
+    return settled({ state: remark(rest, note('A fresh start.')), effects: [{ kind: 'drop-draft' }] });
+  }
+  return { kind: 'puzzled' };
+}
+
+/** The state with a kept draft taken up again. */
+export function resumed(
+  state: ConversationState,
+  aside: Extract<Aside, { kind: 'resume' }>,
+): ConversationState {
+  return {
+    ...state,
+    answers: aside.draft.answers,
+    windowsComplete: aside.draft.windows_complete,
+    history: aside.draft.history,
+  };
+}
+
+/** Takes a county that was found or picked as the place. */
+export function choosePlace(state: ConversationState, place: PlaceMatch): Step {
+  const step = applyFindings(state, [
+    { field: 'place', value: { state: place.state, county: place.county }, words: placeLabel(place) },
+  ]);
+  const isTaken = step.state.answers.place !== state.answers.place;
+  return isTaken ? { ...step, state: remark(step.state, zoneBlock(place)) } : step;
+}
+
+function takeLater(state: ConversationState, aside: Extract<Aside, { kind: 'contradiction' }>): Step {
+  const fields = aside.findings.map(({ field }) => field);
+  const cleared: ConversationState = {
+    ...state,
+    answers: withoutAnswers(state.answers, fields),
+  };
+  return applyFindings(cleared, aside.findings);
+}
+
+function settled(step: Step): AsideOutcome {
+  return { kind: 'settled', step };
+}
+
+function isNumber(line: string): boolean {
+  return /^\d+$/.test(line);
+}
+
+function isPick(line: string, index: number, label: string): boolean {
+  return line === String(index + 1) || line === `choice ${index + 1}` || line === normaliseLine(label);
+}

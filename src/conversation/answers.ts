@@ -1,0 +1,103 @@
+import { z } from 'zod';
+import { parseInput } from '../base/parse-input.ts';
+import { type Scenario, scenarioSchema } from '../brief/scenario.ts';
+
+const shape = scenarioSchema.shape;
+const framing = shape.framing.unwrap().options[0].shape;
+
+/**
+ * What the user has said so far, one key for each field of a scenario; framing is flat here because its parts are
+ * answered one at a time. `"unknown"` is an answer: the user doesn't know. A missing key was not asked yet.
+ */
+export const answersSchema = z.strictObject({
+  name: shape.name,
+  place: shape.place.optional(),
+  project: shape.project,
+  code_edition: shape.code_edition,
+  'framing.material': framing.material,
+  'framing.depth_in': framing.depth_in,
+  'framing.spacing_in': framing.spacing_in,
+  sheathing: shape.sheathing,
+  cavity_insulation_r: shape.cavity_insulation_r,
+  interior_vapour_retarder: shape.interior_vapour_retarder,
+  windows: shape.windows,
+  rough_opening_can_change: shape.rough_opening_can_change,
+  finish: shape.finish,
+  budget_usd_per_ft2: shape.budget_usd_per_ft2,
+  crew_skill: shape.crew_skill,
+  wall_area_ft2: shape.wall_area_ft2,
+  basic_wind_speed_mph: shape.basic_wind_speed_mph,
+  exposure: shape.exposure,
+  mean_roof_height_ft: shape.mean_roof_height_ft,
+  fire_separation_ft: shape.fire_separation_ft,
+  wildfire_area: shape.wildfire_area,
+  termite_area: shape.termite_area,
+  max_added_thickness_in: shape.max_added_thickness_in,
+  priorities: shape.priorities,
+});
+
+/** Every field, in the order of a scenario. */
+export const FIELD_IDS = answersSchema.keyof().options;
+
+export type Answers = z.output<typeof answersSchema>;
+export type FieldId = keyof Answers;
+export type AnswerValue = NonNullable<Answers[FieldId]>;
+
+/** One field and what was said about it; `words` is the stretch of the user's line that it was read from. */
+export type Finding = { readonly field: FieldId; readonly value: AnswerValue; readonly words: string };
+
+/**
+ * The answers with one field set.
+ *
+ * @throws Refusal when the value is outside what a scenario takes, naming what would be accepted
+ */
+export function withAnswer(answers: Answers, field: FieldId, value: AnswerValue): Answers {
+  return parseInput(answersSchema, { ...answers, [field]: value });
+}
+
+/** The answers without some fields. */
+export function withoutAnswers(answers: Answers, fields: readonly FieldId[]): Answers {
+  const kept = Object.entries(answers).filter(([field]) => !fields.some((dropped) => dropped === field));
+  return answersSchema.parse(Object.fromEntries(kept));
+}
+
+/**
+ * The scenario that the answers make. Fields that were not answered are left out, so that the brief assumes them.
+ *
+ * @throws Refusal when the place is missing
+ */
+export function toScenario(answers: Answers): Scenario {
+  const {
+    'framing.material': material,
+    'framing.depth_in': depth_in,
+    'framing.spacing_in': spacing_in,
+    ...rest
+  } = answers;
+  const framingGiven = present({ material, depth_in, spacing_in });
+  return parseInput(scenarioSchema, {
+    schema: 'cladwright-scenario/1',
+    ...present(rest),
+    ...(Object.keys(framingGiven).length > 0 ? { framing: framingGiven } : {}),
+  });
+}
+
+function present(record: Readonly<Record<string, unknown>>): Record<string, unknown> {
+  return Object.fromEntries(Object.entries(record).filter(([, value]) => value !== undefined));
+}
+
+/** Whether two answers mean the same; the order of keys does not matter. */
+export function sameAnswer(a: AnswerValue, b: AnswerValue): boolean {
+  return canonical(a) === canonical(b);
+}
+
+function canonical(value: unknown): string {
+  if (Array.isArray(value)) return `[${value.map(canonical).join(',')}]`;
+  if (typeof value === 'object' && value !== null) {
+    const entries = Object.entries(value).filter(([, v]) => v !== undefined);
+    return `{${entries
+      .sort(([a], [b]) => (a < b ? -1 : 1))
+      .map(([k, v]) => `${k}:${canonical(v)}`)
+      .join(',')}}`;
+  }
+  return JSON.stringify(value) ?? '';
+}

@@ -1,0 +1,198 @@
+import type { ScenarioWindow } from '../brief/scenario.ts';
+import { type Answers, type AnswerValue, FIELD_IDS, type FieldId } from './answers.ts';
+
+/** What each field is called when the user's answers are shown. */
+export const FIELD_LABELS: Readonly<Record<FieldId, string>> = {
+  name: 'Name',
+  place: 'Place',
+  project: 'New or retrofit',
+  code_edition: 'Code edition',
+  'framing.material': 'Framing',
+  'framing.depth_in': 'Stud depth',
+  'framing.spacing_in': 'Stud spacing',
+  sheathing: 'Sheathing',
+  cavity_insulation_r: 'Cavity insulation',
+  interior_vapour_retarder: 'Interior vapour retarder',
+  windows: 'Windows',
+  rough_opening_can_change: 'Rough openings',
+  finish: 'Finish',
+  budget_usd_per_ft2: 'Budget',
+  crew_skill: 'Crew',
+  wall_area_ft2: 'Wall area',
+  basic_wind_speed_mph: 'Basic wind speed',
+  exposure: 'Wind exposure',
+  mean_roof_height_ft: 'Mean roof height',
+  fire_separation_ft: 'Distance to the lot line',
+  wildfire_area: 'Wildfire area',
+  termite_area: 'Termites',
+  max_added_thickness_in: 'Thickness limit',
+  priorities: 'Priorities',
+};
+
+export const NOT_KNOWN = 'not known';
+
+/** Largest thickness a scenario takes; stands for "no limit". */
+export const NO_THICKNESS_LIMIT_IN = 20;
+
+const WORDS: Partial<Record<FieldId, Readonly<Record<string, string>>>> = {
+  project: { new: 'new wall', retrofit: 'retrofit of an existing wall' },
+  'framing.material': { wood: 'wood studs', steel: 'steel studs' },
+  sheathing: {
+    osb: 'OSB',
+    plywood: 'plywood',
+    gypsum: 'exterior gypsum board',
+    fibreboard: 'fibreboard',
+    boards: 'solid boards',
+    none: 'no sheathing',
+  },
+  interior_vapour_retarder: {
+    none: 'no vapour retarder',
+    'class-iii': 'Class III: latex paint',
+    'class-ii': 'Class II: kraft facing',
+    'class-i': 'Class I: polyethylene sheet or foil',
+    responsive: 'responsive membrane',
+  },
+  rough_opening_can_change: { true: 'can change', false: 'stay as they are' },
+  finish: {
+    'cement-stucco': 'true cement stucco',
+    'stucco-look': 'the look of stucco is enough',
+    any: 'any finish',
+  },
+  crew_skill: {
+    'first-time': 'first time doing this',
+    general: 'general carpenters',
+    'stucco-experienced': 'experienced with stucco',
+    'exterior-insulation-experienced': 'experienced with exterior insulation',
+  },
+  exposure: {
+    B: 'B, town, suburb or woods',
+    C: 'C, open country',
+    D: 'D, open water or flats',
+  },
+  wildfire_area: { true: 'yes', false: 'no' },
+  termite_area: {
+    'none-to-slight': 'none to slight',
+    'slight-to-moderate': 'slight to moderate',
+    'moderate-to-heavy': 'moderate to heavy',
+    'very-heavy': 'very heavy',
+  },
+};
+
+const PRIORITY_WORDS: Readonly<Record<string, string>> = {
+  cost: 'low cost',
+  moisture_safety: 'safety against moisture',
+  energy: 'low energy use',
+  ease: 'easy to build',
+  carbon: 'low carbon',
+};
+
+/** An answer in words: `5.5` for the stud depth → "2x6 (5.5 in.)". */
+export function describeAnswer(field: FieldId, value: AnswerValue): string {
+  if (value === 'unknown') return NOT_KNOWN;
+  const words = WORDS[field]?.[String(value)];
+  if (words !== undefined) return words;
+  if (field === 'windows' && Array.isArray(value)) {
+    return value.length === 0 ? 'no windows' : value.map(describeWindow).join('; ');
+  }
+  if (typeof value === 'object' && !Array.isArray(value)) {
+    return field === 'place' ? describePlace(value) : describePriorities(value);
+  }
+  return typeof value === 'number' ? describeNumber(field, value) : String(value);
+}
+
+function describeNumber(field: FieldId, value: number): string {
+  switch (field) {
+    case 'framing.depth_in':
+      return describeDepth(value);
+    case 'framing.spacing_in':
+      return `${value} in. on center`;
+    case 'cavity_insulation_r':
+      return value === 0 ? 'none, empty stud bays' : `R-${value}`;
+    case 'budget_usd_per_ft2':
+      return `$${value} per square foot`;
+    case 'wall_area_ft2':
+      return `${value.toLocaleString('en-US')} sq ft`;
+    case 'basic_wind_speed_mph':
+      return `${value} mph`;
+    case 'max_added_thickness_in':
+      return value >= NO_THICKNESS_LIMIT_IN
+        ? `no limit (up to ${value} in., the most I draw up)`
+        : `${value} in. at most`;
+    case 'mean_roof_height_ft':
+    case 'fire_separation_ft':
+      return `${value} ft`;
+    default:
+      return String(value);
+  }
+}
+
+const NOMINAL: ReadonlyMap<number, string> = new Map([
+  [3.5, '2x4'],
+  [5.5, '2x6'],
+  [7.25, '2x8'],
+  [9.25, '2x10'],
+  [11.25, '2x12'],
+]);
+
+function describeDepth(depth_in: number): string {
+  const nominal = NOMINAL.get(depth_in);
+  return nominal ? `${depth_in} in. (${nominal})` : `${depth_in} in.`;
+}
+
+function describePlace(value: object): string {
+  if ('county' in value && 'state' in value) return `${value.county}, ${value.state}`;
+  if ('climate_zone' in value) return `climate zone ${value.climate_zone}`;
+  return 'twelve months of climate figures';
+}
+
+function describePriorities(value: object): string {
+  return Object.entries(value)
+    .map(([key, weight]) => `${PRIORITY_WORDS[key] ?? key} (weight ${weight})`)
+    .join(', ');
+}
+
+/** One kind of window in words; aspects that were not said are left out. */
+export function describeWindow(window: ScenarioWindow): string {
+  const known = <T>(value: T | 'unknown' | undefined): T | null =>
+    value === undefined || value === 'unknown' ? null : value;
+  const count = known(window.count);
+  const width = known(window.width_in);
+  const height = known(window.height_in);
+  const operation = known(window.operation);
+  const glazing = known(window.glazing);
+  const weight = known(window.weight_lb);
+  const what = operation ? OPERATION_WORDS[operation] : ['window', 'windows'];
+  const parts = [
+    [count, glazing ? `${glazing}-glazed` : null, what?.[count === 1 ? 0 : 1]]
+      .filter((word) => word !== null)
+      .join(' '),
+    width && height ? `${width} x ${height} in.` : null,
+    known(window.mounting),
+    weight === null
+      ? window.weight_lb === 'unknown'
+        ? 'weight to be worked out'
+        : null
+      : `${weight} lb each`,
+  ];
+  return parts.filter((part) => part !== null).join(', ');
+}
+
+const OPERATION_WORDS: Readonly<Record<string, readonly [string, string]>> = {
+  fixed: ['fixed window', 'fixed windows'],
+  casement: ['casement', 'casements'],
+  awning: ['awning window', 'awning windows'],
+  hung: ['hung window', 'hung windows'],
+  sliding: ['sliding window', 'sliding windows'],
+  door: ['door', 'doors'],
+};
+
+/** "Framing: wood studs" for each answer given, in the order of the fields. */
+export function describeAll(answers: Answers): { field: FieldId; label: string; value: string }[] {
+  const rows: { field: FieldId; label: string; value: string }[] = [];
+  for (const field of FIELD_IDS) {
+    const value = answers[field];
+    if (value !== undefined)
+      rows.push({ field, label: FIELD_LABELS[field], value: describeAnswer(field, value) });
+  }
+  return rows;
+}

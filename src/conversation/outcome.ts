@@ -1,0 +1,144 @@
+import { nextQuestion } from './agenda.ts';
+import { resumed } from './answer-aside.ts';
+import { type Answers, toScenario, withAnswer } from './answers.ts';
+import { questionForField, questionOf } from './questions.ts';
+import type { ConversationEvent, ConversationState, Effect, Step } from './state.ts';
+import { issueBlocks, note, remark, warning, withTurn } from './talk.ts';
+
+type EventOf<K extends ConversationEvent['kind']> = Extract<ConversationEvent, { kind: K }>;
+
+/** Goes on after a line has been taken in: to the next question, or to the answer when nothing is left to ask. */
+export function proceedFrom({ state, effects }: Step): Step {
+  if (state.stage === 'looking-up' || state.stage === 'left' || state.asides.length > 0) {
+    return { state, effects };
+  }
+  const hasPlace = state.answers.place !== undefined;
+  if (state.inputEnded && !hasPlace) return { state: refusedForPlace(state), effects };
+  const isEnough = state.assumeRest && hasPlace && state.reopened === null;
+  if (!isEnough && nextQuestion(state)) return { state: { ...state, stage: 'asking' }, effects };
+  if (state.advice && state.answers === state.advisedAnswers) {
+    return { state: { ...state, stage: 'told' }, effects };
+  }
+  return {
+    state: { ...state, stage: 'advising' },
+    effects: [...effects, { kind: 'advise', scenario: toScenario(state.answers) }],
+  };
+}
+
+export function refusedForPlace(state: ConversationState): ConversationState {
+  const accepted = 'Give a county and state such as "Boulder, CO", or a climate zone such as "5B".';
+  return {
+    ...state,
+    stage: 'left',
+    exitCode: 2,
+    refused: [{ field: 'place', value: '(nothing)', accepted }],
+  };
+}
+
+export function adviceReady(state: ConversationState, { advice }: EventOf<'advice-ready'>): Step {
+  const told: ConversationState = {
+    ...withTurn(state, { kind: 'advice', advice }),
+    stage: 'told',
+    advice,
+    advisedAnswers: state.answers,
+    savedPaths: [],
+    recordedPrompt: null,
+  };
+  if (told.saveWhenTold) return save(told, null);
+  return told.inputEnded ? leave(told) : { state: told, effects: [] };
+}
+
+export function adviceRefused(state: ConversationState, { issues }: EventOf<'advice-refused'>): Step {
+  if (state.inputEnded) {
+    return { state: { ...state, stage: 'left', exitCode: 2, refused: issues }, effects: [] };
+  }
+  const question = questionForField(issues[0]?.field ?? 'place') ?? questionOf('place');
+  return {
+    state: {
+      ...remark(state, ...issueBlocks(issues)),
+      stage: 'asking',
+      reopened: question.id,
+      recordedPrompt: null,
+    },
+    effects: [],
+  };
+}
+
+export function save(state: ConversationState, name: string | null): Step {
+  const ready = name === null ? state : named(state, name);
+  if (!ready.advice || ready.stage !== 'told') {
+    const words =
+      'Your answers are kept as you go. The record can be saved once there is an answer: say "done" and I assume the rest.';
+    return { state: remark(ready, note(words)), effects: [] };
+  }
+  return {
+    state: { ...ready, stage: 'saving' },
+    effects: [{ kind: 'save-record', scenario: toScenario(ready.answers), advice: ready.advice }],
+  };
+}
+
+export function recordSaved(state: ConversationState, { paths }: EventOf<'record-saved'>): Step {
+  const saved: ConversationState = {
+    ...remark(state, { kind: 'heading', text: 'Saved' }, { kind: 'list', items: paths }),
+    stage: 'told',
+    savedPaths: paths,
+  };
+  const effects: Effect[] = [{ kind: 'drop-draft' }];
+  if (!saved.inputEnded) return { state: saved, effects };
+  const left = leave(saved);
+  return { state: left.state, effects: [...effects, ...left.effects] };
+}
+
+export function recordFailed(state: ConversationState, { message }: EventOf<'record-failed'>): Step {
+  const failed = remark(state, warning(`The record was not saved. ${message}`));
+  if (!state.inputEnded) return { state: { ...failed, stage: 'told', saveWhenTold: false }, effects: [] };
+  return {
+    state: {
+      ...failed,
+      stage: 'left',
+      exitCode: 2,
+      refused: [{ field: 'save', value: '(record)', accepted: message }],
+    },
+    effects: [],
+  };
+}
+
+export function leave(state: ConversationState): Step {
+  const isOffered = state.asides.some((aside) => aside.kind === 'resume');
+  const isKept = state.savedPaths.length === 0 && (isOffered || !isEmpty(state.answers));
+  const words = isKept ? 'Your answers are kept; next time I offer to go on with them.' : 'Done.';
+  const isNo = state.stage === 'told' && state.advice?.ranked.length === 0;
+  return {
+    state: {
+      ...(state.inputEnded ? state : remark(state, note(words))),
+      stage: 'left',
+      exitCode: isNo ? 1 : 0,
+    },
+    effects: [],
+  };
+}
+
+/** The state with the wall's name; an answer that was told already takes the name too. */
+export function named(state: ConversationState, name: string): ConversationState {
+  const answers = withAnswer(state.answers, 'name', name);
+  const isTold = state.advice !== null && state.answers === state.advisedAnswers;
+  return {
+    ...state,
+    answers,
+    advice: state.advice && isTold ? { ...state.advice, name } : state.advice,
+    advisedAnswers: isTold ? answers : state.advisedAnswers,
+  };
+}
+
+export function inputEnded(state: ConversationState): Step {
+  const ended = { ...state, inputEnded: true };
+  if (state.stage === 'told') return leave(ended);
+  const [aside] = state.asides;
+  // A kept draft that was only offered is taken up: the end of input means "assume the rest", not "forget it".
+  const taken = aside?.kind === 'resume' ? resumed(ended, aside) : ended;
+  return proceedFrom({ state: { ...taken, assumeRest: true, reopened: null, asides: [] }, effects: [] });
+}
+
+export function isEmpty(answers: Answers): boolean {
+  return Object.keys(answers).length === 0;
+}

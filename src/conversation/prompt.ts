@@ -1,0 +1,258 @@
+import type { ScenarioWindow } from '../brief/scenario.ts';
+import { choicesFor, nextQuestion, openFields, position } from './agenda.ts';
+import { describeAnswer, describeWindow, FIELD_LABELS } from './describe.ts';
+import type { Choice, Question } from './questions.ts';
+import type { Aside, ConversationState, PlaceMatch, Prompt } from './state.ts';
+import type { Context } from './understanding/reading.ts';
+import { missingAspects, type WindowAspect } from './windows.ts';
+
+/** What is asked now; null while something is being worked out, and at the end. */
+export function promptOf(state: ConversationState): Prompt | null {
+  if (state.stage !== 'asking' && state.stage !== 'told') return null;
+  const [aside] = state.asides;
+  if (aside) return asidePrompt(aside, state);
+  if (state.stage === 'told') return endPrompt(state);
+  const question = nextQuestion(state);
+  return question ? questionPrompt(question, state) : null;
+}
+
+/** What a line is read against while no aside is open. */
+export function contextOf(state: ConversationState): Context {
+  const question = state.stage === 'asking' ? nextQuestion(state) : null;
+  const phase = question?.id === 'windows' ? windowsPhase(state) : null;
+  return {
+    question: question?.id ?? null,
+    open: question ? openFields(question, state) : [],
+    answers: state.answers,
+    choices: question ? choicesNow(question, state) : [],
+    windowsPhase: phase,
+    windowsMissing: phase === 'details' ? missingAspects(kindInDetail(state)?.window ?? {}) : [],
+  };
+}
+
+function choicesNow(question: Question, state: ConversationState): readonly Choice[] {
+  const phase = question.id === 'windows' ? windowsPhase(state) : null;
+  if (phase === 'details') return [];
+  if (phase === 'more') return [NO_MORE];
+  return choicesFor(question, openFields(question, state));
+}
+
+const NO_MORE: Choice = { label: 'No more windows', sets: {} };
+
+/** Where the windows question stands: the first list, details of one kind, or whether there are more. */
+export function windowsPhase(state: ConversationState): 'kinds' | 'details' | 'more' {
+  const { windows } = state.answers;
+  if (state.reopened === 'windows' || !Array.isArray(windows) || windows.length === 0) return 'kinds';
+  return kindInDetail(state) ? 'details' : 'more';
+}
+
+/** The kind of window whose details are asked for, and its index. */
+export function kindInDetail(
+  state: ConversationState,
+): { readonly window: ScenarioWindow; readonly index: number } | null {
+  const { windows } = state.answers;
+  if (!Array.isArray(windows)) return null;
+  const index = windows.findIndex((window) => missingAspects(window).length > 0);
+  const window = windows[index];
+  return window ? { window, index } : null;
+}
+
+function questionPrompt(question: Question, state: ConversationState): Prompt {
+  const { number, of } = position(question, state.answers);
+  const open = openFields(question, state);
+  const parts = question.parts.filter((part) => open.includes(part.field));
+  const isPartly = parts.length < question.parts.length;
+  const base = {
+    label: question.label,
+    aside: `${number} of ${of}`,
+    why: question.why,
+    choices: choicesNow(question, state).map((choice) => choice.label),
+    example: question.example,
+    accepts: parts.map((part) => part.accepts).join('; '),
+  };
+  if (question.id === 'windows' && windowsPhase(state) !== 'kinds') return windowsPrompt(base, state);
+  if (isPartly) {
+    return {
+      ...base,
+      key: `${question.id}:${parts.map((part) => part.field).join(',')}`,
+      title: `Still open: ${parts.map((part) => part.open).join('; ')}.`,
+      why: null,
+      // With parts answered, a whole example would only repeat them.
+      example: null,
+    };
+  }
+  const isNew = state.answers.project === 'new';
+  const title = (isNew ? question.titleWhenNew : undefined) ?? question.title;
+  const isReopened = state.reopened === question.id;
+  return {
+    ...base,
+    key: isReopened ? `${question.id}:again` : question.id,
+    title: isReopened ? `${title}${saidBefore(question, state)}` : title,
+  };
+}
+
+function saidBefore(question: Question, state: ConversationState): string {
+  const before = question.parts.flatMap(({ field }) => {
+    const value = state.answers[field];
+    return value === undefined ? [] : [describeAnswer(field, value)];
+  });
+  return before.length > 0 ? ` So far: ${before.join(', ')}. Say "keep" to leave it so.` : '';
+}
+
+const ASPECT_WORDS: Readonly<Record<WindowAspect, string>> = {
+  count: 'how many',
+  width_in: 'the width',
+  height_in: 'the height',
+  operation: 'the kind (fixed, casement, awning, hung, sliding or door)',
+  glazing: 'double or triple glazing',
+  mounting: 'flanged or flangeless',
+  weight_lb: 'the weight of one, or "work it out"',
+};
+
+type Base = Omit<Prompt, 'key' | 'title'>;
+
+function windowsPrompt(base: Base, state: ConversationState): Prompt {
+  const kind = kindInDetail(state);
+  if (!kind) {
+    const count = Array.isArray(state.answers.windows) ? state.answers.windows.length : 0;
+    return {
+      ...base,
+      key: `windows:more:${count}`,
+      title: 'Is there another kind of window or door in the wall?',
+      why: null,
+      example: 'two 72x80 in. sliding doors, double, flanged',
+      accepts: 'another kind of window, or "no more"',
+    };
+  }
+  const missing = missingAspects(kind.window);
+  const open = missing.map((aspect) => ASPECT_WORDS[aspect]);
+  return {
+    ...base,
+    key: `windows:${kind.index}:${missing.join(',')}`,
+    title: `For the ${describeWindow(kind.window)}, still open: ${sizeAsOne(open).join('; ')}.`,
+    why: null,
+    example: exampleFor(missing),
+    accepts: `${sizeAsOne(open).join('; ')}; "don't know" for what is left`,
+  };
+}
+
+function sizeAsOne(open: readonly string[]): string[] {
+  const hasBoth = open.includes(ASPECT_WORDS.width_in) && open.includes(ASPECT_WORDS.height_in);
+  return open.flatMap((words) => {
+    if (!hasBoth) return [words];
+    if (words === ASPECT_WORDS.height_in) return [];
+    return [words === ASPECT_WORDS.width_in ? 'width and height' : words];
+  });
+}
+
+function exampleFor(missing: readonly WindowAspect[]): string {
+  const words: Readonly<Record<WindowAspect, string>> = {
+    count: 'six',
+    width_in: '36x60 in.',
+    height_in: '',
+    operation: 'casement',
+    glazing: 'triple',
+    mounting: 'flanged',
+    weight_lb: '130 lb',
+  };
+  return missing
+    .map((aspect) => words[aspect])
+    .filter((word) => word !== '')
+    .join(', ');
+}
+
+/** Labels of the choices that do not belong to a question. */
+export const LABELS = {
+  goOn: 'Go on with it',
+  startFresh: 'Start fresh',
+  noneOfThese: 'None of these',
+  keepEarlier: 'Keep what I said before',
+  takeNew: 'Take the new answer',
+  yesForget: 'Yes, forget my answers and start over',
+  noGoOn: 'No, go on',
+  saveIt: 'Save the record',
+  finish: 'Finish',
+} as const;
+
+export function placeLabel(place: PlaceMatch): string {
+  return `${place.county}, ${place.state} (zone ${place.zone})`;
+}
+
+function asidePrompt(aside: Aside, state: ConversationState): Prompt {
+  const base = { aside: null, why: null, example: null };
+  switch (aside.kind) {
+    case 'resume':
+      return {
+        ...base,
+        key: 'resume',
+        label: 'An unfinished talk',
+        title: `A talk from ${aside.draft.saved_at.slice(0, 10)} was not finished. Go on with it, or start fresh?`,
+        choices: [LABELS.goOn, LABELS.startFresh],
+        accepts: '"go on" or "start fresh"',
+      };
+    case 'which-place':
+      return {
+        ...base,
+        key: `which-place:${aside.text}`,
+        label: 'Place',
+        title:
+          aside.places.length === 1
+            ? `Is this the place meant by "${aside.text}"?`
+            : `Which place is meant by "${aside.text}"?`,
+        choices: [...aside.places.map(placeLabel), LABELS.noneOfThese],
+        accepts: 'one of the choices by number, or another place',
+      };
+    case 'which-number':
+      return {
+        ...base,
+        key: `which-number:${aside.words}`,
+        label: 'Which one',
+        title: `"${aside.words}" may mean two things. Which one?`,
+        choices: aside.findings.map(
+          ({ field, value }) => `${FIELD_LABELS[field]}: ${describeAnswer(field, value)}`,
+        ),
+        accepts: 'one of the choices by number',
+      };
+    case 'contradiction':
+      return {
+        ...base,
+        key: `contradiction:${aside.findings.map(({ field, value }) => `${field}=${JSON.stringify(value)}`).join(',')}`,
+        label: 'Two answers',
+        title: aside.findings
+          .map(({ field, value }) => {
+            const before = state.answers[field];
+            const old = before === undefined ? '' : describeAnswer(field, before);
+            return `${FIELD_LABELS[field]}: before you said ${old}; now ${describeAnswer(field, value)}.`;
+          })
+          .concat('Which holds?')
+          .join(' '),
+        choices: [LABELS.keepEarlier, LABELS.takeNew],
+        accepts: '"keep" or "take the new one"',
+      };
+    case 'start-over':
+      return {
+        ...base,
+        key: 'start-over',
+        label: 'Start over',
+        title: 'Forget all answers and begin again?',
+        choices: [LABELS.yesForget, LABELS.noGoOn],
+        accepts: '"yes" or "no"',
+      };
+  }
+}
+
+function endPrompt(state: ConversationState): Prompt {
+  const isSaved = state.savedPaths.length > 0;
+  return {
+    key: `end:${isSaved ? 'saved' : 'open'}`,
+    label: isSaved ? 'What next' : 'Decision record',
+    aside: null,
+    title: isSaved
+      ? 'The record is saved. Change an answer and hear the answer again, or finish?'
+      : 'Save the decision record? It says what was decided, why, and what was assumed.',
+    why: null,
+    choices: isSaved ? [LABELS.finish] : [LABELS.saveIt, LABELS.finish],
+    example: isSaved ? 'change budget' : 'save',
+    accepts: '"save", "change …" with the name of a question, "show", "start over" or "finish"',
+  };
+}

@@ -1,0 +1,174 @@
+import { answerAside, choosePlace } from './answer-aside.ts';
+import { applyReading } from './apply-reading.ts';
+import { type Command, readCommand } from './command.ts';
+import { goBack, obey, startOver } from './obey.ts';
+import {
+  adviceReady,
+  adviceRefused,
+  inputEnded,
+  isEmpty,
+  leave,
+  proceedFrom,
+  recordFailed,
+  recordSaved,
+  save,
+} from './outcome.ts';
+import { contextOf, LABELS, promptOf } from './prompt.ts';
+import type { Aside, ConversationEvent, ConversationState, PlaceMatch, Step } from './state.ts';
+import { acceptsBlock, note, OPENING, remark, warning, withAccepts, withTurn } from './talk.ts';
+import { normaliseLine } from './understanding/line-text.ts';
+import { understand } from './understanding/understand.ts';
+
+/**
+ * The conversation: what a state becomes by an event, and what the front end must do about it.
+ * Pure: no clock, file, terminal or service.
+ */
+export function step(state: ConversationState, event: ConversationEvent): Step {
+  if (state.stage === 'left') return { state, effects: [] };
+  switch (event.kind) {
+    case 'begin':
+      return begin(state, event);
+    case 'said':
+      return said(state, event.text);
+    case 'back':
+      return keptAfter(state, goBack(recordPrompt(state)));
+    case 'places-found':
+      return keptAfter(state, proceedFrom(placesFound(state, event)));
+    case 'advice-ready':
+      return adviceReady(state, event);
+    case 'advice-refused':
+      return adviceRefused(state, event);
+    case 'record-saved':
+      return recordSaved(state, event);
+    case 'record-failed':
+      return recordFailed(state, event);
+    case 'draft-failed':
+      return {
+        state: remark(
+          state,
+          warning(`Caution: your answers cannot be kept for next time. ${event.message} The talk goes on.`),
+        ),
+        effects: [],
+      };
+    case 'input-ended':
+      return inputEnded(state);
+  }
+}
+
+type EventOf<K extends ConversationEvent['kind']> = Extract<ConversationEvent, { kind: K }>;
+
+function begin(state: ConversationState, { draft, setAside }: EventOf<'begin'>): Step {
+  let opened = remark({ ...state, stage: 'asking' }, ...OPENING);
+  if (setAside) {
+    opened = remark(
+      opened,
+      warning(
+        `Caution: a kept talk could not be read. It was set aside as ${setAside}; this is a fresh one.`,
+      ),
+    );
+  }
+  const hasDraft = draft !== null && Object.keys(draft.answers).length > 0;
+  return { state: hasDraft ? { ...opened, asides: [{ kind: 'resume', draft }] } : opened, effects: [] };
+}
+
+const LONGEST_LINE = 2000;
+
+function said(state: ConversationState, text: string): Step {
+  const prompt = promptOf(state);
+  if (!prompt) return { state, effects: [] };
+  const line = text.slice(0, LONGEST_LINE).trim();
+  if (line === '') {
+    return { state: remark(state, note('Nothing was said. "don\'t know" leaves it open.')), effects: [] };
+  }
+  const recorded = withTurn(recordPrompt(state), { kind: 'answer', text: line });
+  return keptAfter(state, hear(recorded, line));
+}
+
+/** The question on the screen becomes part of the transcript once it has been responded to. */
+function recordPrompt(state: ConversationState): ConversationState {
+  const prompt = promptOf(state);
+  if (!prompt || state.recordedPrompt === prompt.key) return state;
+  return { ...withTurn(state, { kind: 'question', prompt }), recordedPrompt: prompt.key };
+}
+
+function hear(state: ConversationState, line: string): Step {
+  const command = readCommand(line);
+  const [aside] = state.asides;
+  if (aside && isForAside(aside, command)) {
+    const outcome = answerAside(state, aside, line);
+    if (outcome.kind === 'settled') return proceedFrom(outcome.step);
+    if (outcome.kind === 'start-over') return startOver(state);
+    if (outcome.kind === 'elsewhere') return hear(outcome.state, line);
+    return { state: withAccepts(state, `Not understood: "${line}".`), effects: [] };
+  }
+  const ended = state.stage === 'told' ? hearAtEnd(state, line) : null;
+  if (ended) return ended;
+  if (command && isObeyed(command, state)) return obey(state, command);
+  return proceedFrom(applyReading(state, understand(line, contextOf(state))));
+}
+
+/** Whether a line said while an aside is open goes to it; commands go past it, but none may push a kept talk aside. */
+function isForAside(aside: Aside, command: Command | null): boolean {
+  if (command === null || command.kind === 'keep') return true;
+  if (aside.kind === 'resume') return !['help', 'why', 'quit'].includes(command.kind);
+  return aside.kind === 'start-over' && command.kind === 'start-over';
+}
+
+function isObeyed(command: Command, state: ConversationState): boolean {
+  // "Keep" is an answer to a question gone back to; "that's all" closes the list of windows.
+  if (command.kind === 'keep') return state.reopened !== null;
+  if (command.kind === 'done') return contextOf(state).windowsPhase !== 'more';
+  return true;
+}
+
+function hearAtEnd(state: ConversationState, line: string): Step | null {
+  const plain = normaliseLine(line).replace(/[.!]+$/, '');
+  const choices = promptOf(state)?.choices ?? [];
+  const picked = choices.find((label, i) => plain === String(i + 1) || plain === normaliseLine(label));
+  if (
+    picked === LABELS.saveIt ||
+    (choices.includes(LABELS.saveIt) && /^(?:yes|y|yes please|ok)$/.test(plain))
+  ) {
+    return save(state, null);
+  }
+  if (
+    picked === LABELS.finish ||
+    /^(?:no|n|no thanks|nothing|done|finish(?:ed)?|that'?s (?:all|it)|enough)$/.test(plain)
+  ) {
+    return leave(state);
+  }
+  return null;
+}
+
+function placesFound(state: ConversationState, { text, places }: EventOf<'places-found'>): Step {
+  const asking: ConversationState = { ...state, stage: 'asking' };
+  const [first] = places;
+  if (!first) {
+    const next = remark(asking, warning(`Not understood: no county or town I know is called "${text}".`));
+    const accepts = acceptsBlock(next);
+    return { state: accepts ? remark(next, accepts) : next, effects: [] };
+  }
+  if (places.length === 1 && first.match === 'exact') return choosePlace(asking, first);
+  const shown: readonly PlaceMatch[] = places.slice(0, 6);
+  return {
+    state: { ...asking, asides: [...asking.asides, { kind: 'which-place', text, places: shown }] },
+    effects: [],
+  };
+}
+
+/** Adds the draft to keep when the answers have changed. Kept first, before anything else is done. */
+function keptAfter(before: ConversationState, { state, effects }: Step): Step {
+  const isChanged =
+    state.answers !== before.answers ||
+    state.windowsComplete !== before.windowsComplete ||
+    state.history !== before.history;
+  const isDropped = effects.some((effect) => effect.kind === 'drop-draft');
+  if (!isChanged || isDropped || isEmpty(state.answers)) return { state, effects };
+  const draft = {
+    schema: 'cladwright-draft/1' as const,
+    answers: state.answers,
+    windows_complete: state.windowsComplete,
+    history: [...state.history],
+  };
+  return { state, effects: [{ kind: 'keep-draft', draft }, ...effects] };
+}

@@ -1,0 +1,133 @@
+import type { Issue } from '../base/refusal.ts';
+import { didYouMean } from '../rulebook/nearest-name.ts';
+import { FIELD_IDS, type FieldId, type Finding } from './answers.ts';
+import type { Block } from './blocks.ts';
+import { COMMAND_HELP } from './command.ts';
+import { describeAll, describeAnswer, FIELD_LABELS } from './describe.ts';
+import { contextOf, promptOf } from './prompt.ts';
+import { questionOf } from './questions.ts';
+import type { ConversationState, PlaceMatch, Turn } from './state.ts';
+import type { Unclear } from './understanding/reading.ts';
+import { ZONE_EXAMPLES } from './zone-examples.ts';
+
+type NewTurn = Turn extends infer T ? (T extends Turn ? Omit<T, 'id'> : never) : never;
+
+/** The state with a turn added; turns are never changed or taken away. */
+export function withTurn(state: ConversationState, turn: NewTurn): ConversationState {
+  return { ...state, turns: [...state.turns, { ...turn, id: state.turns.length }] };
+}
+
+/** The state with a remark of the advisor's added; nothing when there is nothing to say. */
+export function remark(state: ConversationState, ...blocks: readonly Block[]): ConversationState {
+  return blocks.length === 0 ? state : withTurn(state, { kind: 'remark', blocks });
+}
+
+export function note(text: string): Block {
+  return { kind: 'paragraph', text, role: 'note' };
+}
+
+export function warning(text: string): Block {
+  return { kind: 'paragraph', text, role: 'warning' };
+}
+
+export const OPENING: readonly Block[] = [
+  { kind: 'title', text: 'Cladwright' },
+  {
+    kind: 'paragraph',
+    text: 'Cladding over outside insulation on a framed wall. I ask about your wall, then draw up the whole assembly: insulation, layers, vapour and rain, fastening, windows, weight, cost and what it asks of the crew.',
+  },
+  {
+    kind: 'paragraph',
+    text: 'Answer with a number or in your own words, several things at once if you like. "don\'t know" is an answer too: I then assume something and say so. "help" lists what else you can say.',
+  },
+  warning(
+    'Caution: what I draw up does not replace an engineer, the building department or a licensed professional. Local code decides.',
+  ),
+];
+
+/** "Noted. Stud depth: 5.5 in. (2x6); …" */
+export function notedBlock(findings: readonly Finding[]): Block | null {
+  if (findings.length === 0) return null;
+  const inOrder = [...findings].sort((a, b) => FIELD_IDS.indexOf(a.field) - FIELD_IDS.indexOf(b.field));
+  return note(
+    `Noted. ${inOrder
+      .map(({ field, value }) => `${FIELD_LABELS[field]}: ${describeAnswer(field, value)}`)
+      .join('; ')}.`,
+  );
+}
+
+export function leftOpenBlock(fields: readonly FieldId[]): Block | null {
+  if (fields.length === 0) return null;
+  return note(
+    `Left open: ${fields.map((field) => FIELD_LABELS[field].toLowerCase()).join(', ')}. Where the answer needs it I assume something, and list it there.`,
+  );
+}
+
+/** What was not understood, with a hint, a near word, and what the question takes. */
+export function unclearBlocks(unclear: readonly Unclear[], state: ConversationState): Block[] {
+  const words = contextOf(state).choices.map((choice) => choice.label.toLowerCase());
+  return unclear.map(({ words: said, hint }) => {
+    const near = hint === '' ? didYouMean(said, words) : '';
+    return warning(`Not understood: "${said}".${hint ? ` ${hint}` : ''}${near}`);
+  });
+}
+
+/** "I take …, for example …": what the question on the screen would accept. */
+export function acceptsBlock(state: ConversationState): Block | null {
+  const prompt = promptOf(state);
+  if (!prompt) return null;
+  const example = prompt.example ? ` For example: ${prompt.example}.` : '';
+  return note(`I take ${prompt.accepts}; or "don't know".${example}`);
+}
+
+export function issueBlocks(issues: readonly Issue[]): Block[] {
+  return issues.map((issue) => warning(`${issue.field}: ${issue.value} is not accepted. ${issue.accepted}`));
+}
+
+export function whyBlock(state: ConversationState): Block {
+  const { question } = contextOf(state);
+  const prompt = promptOf(state);
+  if (question && state.asides.length === 0) return note(`Why: ${questionOf(question).why}`);
+  return note(
+    prompt
+      ? 'Why: I do not guess between two things you may have meant.'
+      : 'Why: the answer rests on the rules and figures that stand beside it.',
+  );
+}
+
+export function helpBlocks(state: ConversationState): Block[] {
+  const accepts = acceptsBlock(state);
+  return [
+    { kind: 'heading', text: 'What you can say at any time' },
+    { kind: 'figures', rows: COMMAND_HELP.map(({ say, does }) => ({ label: say, value: does })) },
+    ...(accepts ? [accepts] : []),
+  ];
+}
+
+export function answersBlocks(state: ConversationState): Block[] {
+  const rows = describeAll(state.answers);
+  if (rows.length === 0) return [note('Nothing yet.')];
+  return [
+    { kind: 'heading', text: 'Your answers so far' },
+    { kind: 'figures', rows: rows.map(({ label, value }) => ({ label, value })) },
+  ];
+}
+
+export function placeNeededBlocks(): Block[] {
+  return [
+    warning(
+      'The place is the one thing I cannot assume. A county, a town, or just the climate zone will do:',
+    ),
+    { kind: 'list', items: ZONE_EXAMPLES.map(({ zone, like, city }) => `${zone}: ${like}, as in ${city}`) },
+  ];
+}
+
+export function zoneBlock(place: PlaceMatch): Block {
+  return note(`${place.county}, ${place.state} lies in climate zone ${place.zone} (2021 county table).`);
+}
+
+/** A remark that something was not understood, followed by what would be. */
+export function withAccepts(state: ConversationState, words: string): ConversationState {
+  const accepts = acceptsBlock(state);
+  return remark(state, warning(words), ...(accepts ? [accepts] : []));
+}

@@ -1,0 +1,317 @@
+import type { Advice, Caution, RankedAssembly } from '../advice/advice-schema.ts';
+import type { Block, FigureRow } from './blocks.ts';
+
+export { blocksToText } from './blocks.ts';
+
+/**
+ * The answer told as plain structured text: the first choice with its reasons, cautions and figures; the
+ * alternatives; what was left out and why; what was assumed; what would change the answer.
+ */
+export function adviceBlocks(advice: Advice): Block[] {
+  return [
+    { kind: 'title', text: 'The answer', aside: siteAside(advice) },
+    { kind: 'paragraph', text: considered(advice) },
+    ...(advice.ranked.length === 0 ? nothingPasses(advice) : ranked(advice)),
+    ...fallbackBlocks(advice),
+    ...excludedBlocks(advice),
+    ...assumptionBlocks(advice),
+    ...changeBlocks(advice),
+    ...generalCautions(advice),
+    ...recap(advice),
+  ];
+}
+
+function siteAside(advice: Advice): string {
+  return `zone ${advice.site.climate_zone}, ${advice.code_edition} codes`;
+}
+
+function considered({ considered: { candidates, admitted }, site, name }: Advice): string {
+  const walls = candidates.toLocaleString('en-US');
+  const named = name && name !== 'Unnamed wall' ? `${name}, ` : '';
+  return `${named}${site.place} (climate zone ${site.climate_zone}, ${site.zone_source}). I drew up ${walls} walls; ${admitted.toLocaleString('en-US')} of them break no rule.`;
+}
+
+function ranked(advice: Advice): Block[] {
+  const [first, ...others] = advice.ranked;
+  if (!first) return [];
+  return [
+    ...firstChoice(first),
+    ...(others.length > 0 ? [{ kind: 'title' as const, text: 'Alternatives' }] : []),
+    ...others.flatMap((wall) => alternative(wall, first)),
+  ];
+}
+
+function firstChoice(wall: RankedAssembly): Block[] {
+  return [{ kind: 'title', text: 'First choice' }, ...wholeWall(wall)];
+}
+
+function wholeWall(wall: RankedAssembly): Block[] {
+  return [
+    { kind: 'heading', text: wall.title },
+    { kind: 'figures', rows: wholeFigures(wall) },
+    ...list('Why', reasonLines(wall)),
+    ...list('Layers, from inside to outside', layerLines(wall)),
+    ...list('Windows, in this order', wall.buck.flashing_sequence),
+    ...list('What it asks of the crew', [wall.crew.needed, ...wall.crew.steps]),
+    ...list('What it gives up', wall.gives_up),
+    ...cautionList('Cautions for this wall', wall.cautions),
+  ];
+}
+
+function alternative(wall: RankedAssembly, first: RankedAssembly): Block[] {
+  const own = wall.cautions.filter(
+    (caution) => !first.cautions.some((other) => isSameCaution(caution, other)),
+  );
+  const shared = wall.cautions.length - own.length;
+  return [
+    { kind: 'heading', text: `${wall.rank}. ${wall.title}` },
+    { kind: 'figures', rows: keyFigures(wall) },
+    ...list('Why it is in the running', reasonLines(wall).slice(0, 4)),
+    ...list('What it gives up', wall.gives_up),
+    ...cautionList('Cautions that the first choice does not have', own),
+    ...(shared > 0
+      ? [{ kind: 'paragraph' as const, text: sharedWords(shared), role: 'warning' as const }]
+      : []),
+  ];
+}
+
+function sharedWords(count: number): string {
+  return count === 1
+    ? 'One caution of the first choice holds here too.'
+    : `${count} cautions of the first choice hold here too.`;
+}
+
+/** The same rule speaking, though perhaps with other figures. */
+function isSameCaution(a: Caution, b: Caution): boolean {
+  return a.rule === undefined ? a.text === b.text : a.rule === b.rule;
+}
+
+function keyFigures(wall: RankedAssembly): FigureRow[] {
+  const { low, likely, high } = wall.installed_cost_usd_per_ft2;
+  return [
+    {
+      label: 'Cost installed',
+      value: `about $${money(likely)} a square foot ($${money(low)} to $${money(high)})`,
+    },
+    { label: 'Heat', value: `U ${figure(wall.u_factor, 3)}, effective R ${figure(wall.r_effective, 1)}` },
+    { label: 'Added thickness', value: `${figure(wall.added_thickness_in, 2)} in. outside the sheathing` },
+    { label: 'Weight', value: `${figure(wall.weight_psf, 1)} lb per square foot` },
+  ];
+}
+
+function wholeFigures(wall: RankedAssembly): FigureRow[] {
+  const { insulation, fastening, buck } = wall;
+  return [
+    { label: 'Cladding', value: `${wall.cladding}; ${wall.attachment}` },
+    { label: 'Insulation', value: insulationWords(insulation) },
+    { label: 'Rain', value: wall.water_resistive_barrier },
+    { label: 'Vapour', value: wall.interior_vapour_retarder },
+    { label: 'Fastening', value: fasteningWords(fastening) },
+    { label: 'Load on a fastener', value: loadWords(fastening) },
+    { label: 'Windows', value: buckWords(buck) },
+    ...keyFigures(wall),
+  ];
+}
+
+function insulationWords(insulation: RankedAssembly['insulation']): string {
+  const boards = insulation.board_thicknesses_in.map((t) => `${figure(t, 2)} in.`).join(' + ');
+  const layers = insulation.layers === 1 ? 'one layer' : `${insulation.layers} layers`;
+  return `${insulation.material}, ${figure(insulation.thickness_in, 2)} in. in ${layers} (${boards}), R ${figure(insulation.r, 1)}`;
+}
+
+function fasteningWords(fastening: RankedAssembly['fastening']): string {
+  const length =
+    fastening.length_in === null ? 'length by the engineer' : `${figure(fastening.length_in, 2)} in. long`;
+  const table = {
+    permitted: 'within the code table',
+    'design-required': 'the code table asks for a design here',
+    'outside-table': 'outside the code table',
+  }[fastening.table_verdict];
+  return `${fastening.fastener}, ${length}, every ${figure(fastening.spacing_along_stud_in, 1)} in. along studs at ${figure(fastening.stud_spacing_in, 1)} in.; ${fastening.lath_or_furring}; ${fastening.washer}; ${table}`;
+}
+
+function loadWords(fastening: RankedAssembly['fastening']): string {
+  const capacity =
+    fastening.wind_capacity_lb === null
+      ? 'capacity not known'
+      : `capacity ${figure(fastening.wind_capacity_lb, 0)} lb`;
+  return `${figure(fastening.gravity_load_lb, 1)} lb of weight; ${figure(fastening.wind_load_lb, 1)} lb of wind (${capacity})`;
+}
+
+function buckWords(buck: RankedAssembly['buck']): string {
+  const verdict =
+    buck.verdict === null
+      ? 'not checked'
+      : {
+          fits: 'carries the windows',
+          'does-not-fit': 'does not carry the windows',
+          engineer: 'needs an engineer',
+        }[buck.verdict];
+  return `${buck.label}: ${verdict}. ${buck.why}`;
+}
+
+function reasonLines(wall: RankedAssembly): string[] {
+  return wall.reasons.map(({ text, rule }) => (rule ? `${text} [${cited(wall, rule)}]` : text));
+}
+
+/** Where a rule comes from, in a few words, with its name; one that is recalled says so. */
+function cited(wall: RankedAssembly, rule: string): string {
+  const verdict = wall.verdicts.find((candidate) => candidate.rule === rule);
+  if (!verdict) return `rule ${rule}`;
+  return `${shortCitation(verdict.citation)}; rule ${rule}`;
+}
+
+/** The first clause of a citation; the whole stands in the record and in `rules explain`. */
+function shortCitation(citation: string): string {
+  const [clause = citation] = citation.split(/[:;(]|\. |, (?=[a-z])/, 1);
+  const short = clause.trim().replace(/[.,]$/, '');
+  if (citation.endsWith('(from memory, not verified)')) return `${short}, from memory`;
+  return citation.includes('from memory') ? `${short}, in part from memory` : short;
+}
+
+function layerLines(wall: RankedAssembly): string[] {
+  return wall.layers.map(({ label, thickness_in, r, provenance }) => {
+    const parts = [
+      thickness_in > 0 ? `${figure(thickness_in, 3)} in.` : null,
+      r > 0 ? `R ${figure(r, 2)}` : null,
+      provenance === 'memory' ? 'figures from memory' : null,
+    ].filter((part) => part !== null);
+    return parts.length > 0 ? `${label}: ${parts.join(', ')}` : label;
+  });
+}
+
+function cautionList(title: string, cautions: readonly Caution[]): Block[] {
+  if (cautions.length === 0) return [];
+  return [
+    { kind: 'heading', text: title },
+    { kind: 'list', items: cautions.map(cautionLine), role: 'warning' },
+  ];
+}
+
+function cautionLine({ kind, text, remedy }: Caution): string {
+  return `Caution (${kind.replaceAll('-', ' ')}): ${text}${remedy ? ` What to do: ${remedy}` : ''}`;
+}
+
+function nothingPasses(advice: Advice): Block[] {
+  return [
+    { kind: 'title', text: 'No wall passes' },
+    {
+      kind: 'paragraph',
+      text:
+        advice.excluded.length > 0
+          ? 'Every wall breaks at least one rule. Below is what comes closest, and what would admit it.'
+          : 'Every wall breaks at least one rule, and none comes close enough to name.',
+    },
+  ];
+}
+
+/** The wall that looks like stucco, offered when only true stucco would do and none passes. */
+function fallbackBlocks({ fallback }: Advice): Block[] {
+  if (!fallback) return [];
+  const { assembly, why } = fallback;
+  return [
+    { kind: 'title', text: 'Fallback: the look of stucco' },
+    { kind: 'paragraph', text: why },
+    ...wholeWall(assembly),
+  ];
+}
+
+function excludedBlocks(advice: Advice): Block[] {
+  if (advice.excluded.length === 0) return [];
+  const isNearMiss = advice.ranked.length === 0;
+  return [
+    { kind: 'title', text: isNearMiss ? 'What comes closest' : 'What was left out, and why' },
+    ...advice.excluded.flatMap((wall): Block[] => [
+      { kind: 'heading', text: wall.title },
+      {
+        kind: 'list',
+        items: wall.because.map(
+          ({ text, citation, rule, remedy }) =>
+            `${text} [${shortCitation(citation)}; rule ${rule}]${remedy ? ` What would admit it: ${remedy}` : ''}`,
+        ),
+      },
+    ]),
+  ];
+}
+
+function assumptionBlocks(advice: Advice): Block[] {
+  if (advice.assumptions.length === 0) return [];
+  return [
+    { kind: 'title', text: 'What I assumed' },
+    {
+      kind: 'list',
+      items: advice.assumptions.map(({ field, value, why, could_change_answer }) => {
+        const weighs = could_change_answer ? ' Another value could change the answer.' : '';
+        return `${assumedField(field)}: ${assumedValue(value)}. ${why}${weighs}`;
+      }),
+    },
+  ];
+}
+
+function assumedField(field: string): string {
+  return field.replace(/_(?:in|ft2|ft|mph|lb|usd_per_ft2)\b/g, '').replace(/[_.]/g, ' ');
+}
+
+function assumedValue(value: string | number | boolean | null): string {
+  if (value === null) return 'left open';
+  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  return String(value);
+}
+
+function changeBlocks(advice: Advice): Block[] {
+  return titledList(
+    'What would change the answer',
+    advice.would_change_the_answer.map((change) => `If ${change.if}: ${change.then}`),
+  );
+}
+
+function generalCautions(advice: Advice): Block[] {
+  if (advice.cautions.length === 0) return [];
+  return [
+    { kind: 'title', text: 'Cautions' },
+    { kind: 'list', items: advice.cautions.map(cautionLine), role: 'warning' },
+  ];
+}
+
+/** The end of a long answer, which is what stays on the screen. */
+function recap({ ranked, fallback }: Advice): Block[] {
+  const shown = ranked.length > 0 ? ranked : fallback ? [fallback.assembly] : [];
+  if (shown.length === 0) return [];
+  const items = shown.map((wall) => {
+    const cost = money(wall.installed_cost_usd_per_ft2.likely);
+    return `${wall.title}: about $${cost} a square foot, U ${figure(wall.u_factor, 3)}, ${figure(wall.added_thickness_in, 2)} in. thicker, ${figure(wall.weight_psf, 1)} lb per square foot`;
+  });
+  return [
+    {
+      kind: 'title',
+      text: ranked.length > 0 ? 'In short' : 'In short: no wall passes, this one is the fallback',
+    },
+    { kind: 'list', items, numbered: true },
+  ];
+}
+
+function list(title: string, items: readonly string[]): Block[] {
+  return items.length === 0
+    ? []
+    : [
+        { kind: 'heading', text: title },
+        { kind: 'list', items },
+      ];
+}
+
+function titledList(title: string, items: readonly string[]): Block[] {
+  return items.length === 0
+    ? []
+    : [
+        { kind: 'title', text: title },
+        { kind: 'list', items },
+      ];
+}
+
+function figure(value: number, decimals: number): string {
+  return String(Number(value.toFixed(decimals)));
+}
+
+function money(value: number): string {
+  return value >= 10 ? String(Math.round(value)) : value.toFixed(1);
+}

@@ -1,0 +1,103 @@
+import { plainFractions, visibleText } from '../visible-text.ts';
+
+/**
+ * A line in the form the readers work on: lower case, one kind of quote, dash and fraction, "1,800" as "1800".
+ * Control characters are visible text by then.
+ */
+export function normaliseLine(line: string): string {
+  return straighten(line).toLowerCase();
+}
+
+/** The same without losing capitals, which tell a place name from a word. */
+export function straighten(line: string): string {
+  return plainFractions(visibleText(line))
+    .replace(/[″“”]/g, '"')
+    .replace(/[′‘’]/g, "'")
+    .replace(/×/g, 'x')
+    .replace(/²/g, '2')
+    .replace(/[–—−‑]/g, '-')
+    .replace(/''/g, '"')
+    .replace(/(\d),(?=\d{3}(?!\d))/g, '$1')
+    .replace(/\s+/g, ' ')
+    .trim();
+}
+
+const SENTENCE_END = /(?<!\b(?:in|ft|sq|lb|lbs|approx|st|mt|no|o\.c|oc|min|max|exp))\.\s+/g;
+
+/** Splits a normalised line where one thing ends and the next begins: commas, semicolons, "and", "with", sentences. */
+export function splitClauses(line: string): string[] {
+  return line
+    .replace(/[()[\]]/g, ',')
+    .replace(SENTENCE_END, ', ')
+    .split(/\s*[,;\n]\s*|\s+(?:and|plus|with|also)\s+|\s*&\s*/)
+    .map((clause) =>
+      clause
+        .replace(/^(?:and|plus|with|also)\s+/, '')
+        .replace(/[.!]+$/, '')
+        .trim(),
+    )
+    .filter((clause) => clause !== '');
+}
+
+/** What has been read out of a clause is overwritten with this, so that no other reader takes it again. */
+const TAKEN = '\u0001';
+
+/**
+ * One clause being read. Readers take the stretches they understand; what is left at the end was not understood.
+ */
+export class Clause {
+  readonly text: string;
+  #rest: string;
+
+  constructor(text: string) {
+    this.text = text;
+    this.#rest = text;
+  }
+
+  /** The clause with everything taken so far blotted out. */
+  get rest(): string {
+    return this.#rest;
+  }
+
+  /** Takes the first match of a pattern out of what is left. */
+  take(pattern: RegExp): Taken | null {
+    const match = pattern.exec(this.#rest);
+    if (!match) return null;
+    this.#blot(match.index, match[0].length);
+    return {
+      words: match[0].trim(),
+      groups: match.slice(1),
+      isNegated: NEGATION_BEFORE.test(this.text.slice(0, match.index)),
+    };
+  }
+
+  /** Takes every match of a pattern. */
+  takeAll(pattern: RegExp): Taken[] {
+    const found: Taken[] = [];
+    for (let taken = this.take(pattern); taken; taken = this.take(pattern)) found.push(taken);
+    return found;
+  }
+
+  has(pattern: RegExp): boolean {
+    return pattern.test(this.#rest);
+  }
+
+  /** Words not taken by anybody. */
+  leftover(): string {
+    return this.#rest.replaceAll(TAKEN, ' ').replace(/\s+/g, ' ').trim();
+  }
+
+  #blot(start: number, length: number): void {
+    this.#rest = this.#rest.slice(0, start) + TAKEN.repeat(length) + this.#rest.slice(start + length);
+  }
+}
+
+export type Taken = {
+  readonly words: string;
+  readonly groups: readonly (string | undefined)[];
+  /** "not", "no", "without" … stands right before it. */
+  readonly isNegated: boolean;
+};
+
+const NEGATION_BEFORE =
+  /\b(?:no|not|isn't|isnt|aren't|never|without|don't|doesn't|won't|can't|cannot|except|anything but|rather than|instead of|nor|neither|hate|avoid)\s+(?:(?:a|an|the|any|have|want|use|like|as|to)\s+)*$/;

@@ -1,0 +1,92 @@
+import { LENGTH, NUMBER, readLengthIn, readNumber } from './numbers.ts';
+import type { Reader } from './reading.ts';
+
+/** Dressed depth of nominal lumber, in. (American Softwood Lumber Standard PS 20, dry dressed sizes). */
+export const DRESSED_DEPTH_IN: ReadonlyMap<string, number> = new Map([
+  ['4', 3.5],
+  ['6', 5.5],
+  ['8', 7.25],
+  ['10', 9.25],
+  ['12', 11.25],
+]);
+
+/** Designators of cold-formed studs ("600S162-54") begin with the web depth in hundredths of an inch, cut short (from memory). */
+const DESIGNATED_DEPTH_IN: ReadonlyMap<string, number> = new Map([
+  ['250', 2.5],
+  ['350', 3.5],
+  ['362', 3.625],
+  ['400', 4],
+  ['550', 5.5],
+  ['600', 6],
+  ['800', 8],
+  ['1000', 10],
+]);
+
+const NOMINAL = /\b2\s*(?:x|by|-by-)\s*(4|6|8|10|12)s?\b(?!\s*(?:ft|feet|foot|'|"|in\b|inch|x\b))/;
+const DESIGNATOR = /\b(\d{3,4})s(\d{3})(?:-\d+)?\b/;
+const STEEL =
+  /\b(?:(?:light[- ]gau?ge|cold[- ]formed|galvani[sz]ed)[- ])?(?:steel|metal)(?:[- ]?(?:studs?|stud ?work|fram(?:e|ed|ing)))?\b/;
+const WOOD =
+  /\b(?:wood(?:en)?|timber|lumber|stick|spf|spruce(?:[- ]pine[- ]fir)?|douglas[- ]fir)(?:[- ]?(?:studs?|fram(?:e|ed|ing)))?\b/;
+const STUDS = /\bstuds?\b|\bfram(?:e|ed|ing)\b/;
+const ON_CENTER = new RegExp(
+  `(?:\\b(?:at|on|every|spaced)\\s*|@\\s*)?(?<![\\w.])(${LENGTH}|${NUMBER})\\s*(?:o\\.?\\s?c\\b\\.?|on[- ]?cent(?:er|re)s?|cent(?:er|re)s\\b|apart\\b|spacing\\b)`,
+);
+const AT = new RegExp(
+  `(?:\\b(?:at|every|spaced(?: at)?|spacing(?: is| of)?)\\s+|@\\s*)(${LENGTH}|${NUMBER})(?![\\w/])`,
+);
+const DEEP = new RegExp(
+  `(${LENGTH})\\s*(?=(?:deep\\s*)?(?:(?:wood|wooden|timber|steel|metal|light[- ]gau?ge)\\s*)*(?:studs?|fram(?:e|ing))\\b|deep\\b)(?:deep\\b)?`,
+);
+
+/** Studs: nominal lumber ("2x6" is 5.5 in. of wood), steel designators, depth, spacing. */
+export const readFraming: Reader = (clause, gathering) => {
+  const asked = gathering.isAsked('framing');
+  const isAboutStuds = asked || clause.has(STUDS) || clause.has(NOMINAL) || clause.has(DESIGNATOR);
+  const saysSteel = isAboutStuds && clause.has(STEEL);
+
+  // Before anything else, so that "3 5/8 in. steel studs at 16" does not read the depth as a spacing.
+  for (const taken of isAboutStuds ? clause.takeAll(DEEP) : []) {
+    const depth_in = readLengthIn(taken.groups[0] ?? '');
+    if (depth_in !== null) gathering.add('framing.depth_in', depth_in, taken);
+  }
+  for (const taken of clause.takeAll(DESIGNATOR)) {
+    const depth_in = DESIGNATED_DEPTH_IN.get(taken.groups[0] ?? '');
+    if (depth_in === undefined) gathering.puzzle(taken.words, 'Give the depth of the stud in inches.');
+    else {
+      gathering.add('framing.depth_in', depth_in, taken);
+      gathering.add('framing.material', 'steel', taken);
+    }
+  }
+  if (!isWindowTalk(clause.text)) {
+    for (const taken of clause.takeAll(NOMINAL)) {
+      const depth_in = DRESSED_DEPTH_IN.get(taken.groups[0] ?? '');
+      if (saysSteel) {
+        gathering.puzzle(
+          taken.words,
+          'Steel studs go by their depth in inches: 3 1/2, 3 5/8, 5 1/2, 6 or 8.',
+        );
+      } else if (depth_in !== undefined) {
+        gathering.add('framing.depth_in', depth_in, taken);
+      }
+    }
+  }
+  for (const taken of clause.takeAll(ON_CENTER)) addSpacing(taken.groups[0], taken);
+  if (isAboutStuds) for (const taken of clause.takeAll(AT)) addSpacing(taken.groups[0], taken);
+  if (isAboutStuds) {
+    for (const taken of clause.takeAll(STEEL)) gathering.add('framing.material', 'steel', taken);
+    for (const taken of clause.takeAll(WOOD)) gathering.add('framing.material', 'wood', taken);
+  }
+
+  function addSpacing(text: string | undefined, taken: Parameters<typeof gathering.add>[2]): void {
+    const spacing_in = readLengthIn(text ?? '') ?? readNumber(text ?? '');
+    if (spacing_in !== null) gathering.add('framing.spacing_in', spacing_in, taken);
+  }
+};
+
+/** Whether a clause speaks of windows, so that "2x6" in it is feet, not lumber. */
+export function isWindowTalk(text: string): boolean {
+  return /\b(?:windows?|casements?|awnings?|sliders?|sliding|picture|(?:single|double)[- ]hung|hung|doors?|glaz(?:ed|ing)|panes?|flange[ds]?|flangeless|fins?)\b/.test(
+    text,
+  );
+}

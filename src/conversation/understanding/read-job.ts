@@ -1,0 +1,204 @@
+import { NO_THICKNESS_LIMIT_IN } from '../describe.ts';
+import { hundredths, LENGTH, NUMBER, readLengthIn, readNumber, readSigned } from './numbers.ts';
+import type { Reader } from './reading.ts';
+
+const NEW = /\bnew[- ]?(?:build|house|home|wall|construction|work|addition|building)\b|\bfrom scratch\b/;
+const OLD =
+  /\bretro-?fit(?:ting|ted)?\b|\bre-?(?:side|siding|clad|cladding|cover)\b|\brenovat\w+|\bremodel\w*|\b(?:existing|old) (?:house|home|wall|building)\b/;
+const STANDING = /\b(?:existing|old|(?:it )?stands(?: already)?|already (?:there|built|standing))\b/;
+
+/** New wall or retrofit. */
+export const readProject: Reader = (clause, gathering) => {
+  for (const taken of clause.takeAll(OLD)) gathering.add('project', 'retrofit', taken);
+  for (const taken of clause.takeAll(NEW)) gathering.add('project', 'new', taken);
+  // Alone between commas it means the wall; with windows being asked about it may mean them.
+  const alone = gathering.isAsked('windows') ? null : clause.take(/^new$/);
+  if (alone) gathering.add('project', 'new', alone);
+  if (!gathering.isAsked('project')) return;
+  const standing = clause.take(STANDING);
+  if (standing) gathering.add('project', 'retrofit', standing);
+  const fresh = clause.take(/\bnew\b/);
+  if (fresh) gathering.add('project', 'new', fresh);
+};
+
+const EDITION =
+  /\b(2018|2021|2024)(?: (?:edition|code|irc|ibc|iecc)\b)|\b(?:code|edition|irc|ibc|iecc)(?: edition| of)? (2018|2021|2024)\b/;
+
+/** Edition of the model codes. */
+export const readEdition: Reader = (clause, gathering) => {
+  for (const taken of clause.takeAll(EDITION)) {
+    const edition = taken.groups[0] ?? taken.groups[1];
+    if (edition) gathering.add('code_edition', edition, taken);
+  }
+};
+
+const FIXED =
+  /\bopenings?(?: sizes?)? (?:(?:can'?t|cannot|can not|may not|must not|won'?t|shouldn'?t)(?: be)? (?:change\w*|enlarged?|made (?:larger|bigger)|grow|move\w*|touched)|(?:are |is |will |must |have to |to )?(?:fixed|stay|remain|stand)(?: as (?:they are|it is))?(?: fixed)?)\b|\b(?:can'?t|cannot|may not) (?:change|enlarge|touch) (?:the )?(?:rough )?openings?\b|\b(?:no change to|keep|keeping) (?:the )?(?:rough )?openings?\b/;
+const FREE =
+  /\bopenings? (?:can|may|could|might)(?: be)? (?:change\w*|enlarged?|made (?:larger|bigger)|grow|move\w*)\b|\b(?:can|may|could) (?:change|enlarge) (?:the )?(?:rough )?openings?\b/;
+const YES = /^(?:yes|y|yeah|yep|sure|ok|okay|they (?:can|may)|can change|may change)$/;
+const NO =
+  /^(?:no|n|nope|they (?:can'?t|cannot|may not|stay)|(?:stay|keep|leave)(?: them)?(?: as (?:they are|is))?|fixed)$/;
+
+/** Whether rough openings may be made larger. */
+export const readOpenings: Reader = (clause, gathering) => {
+  const fixed = clause.take(FIXED);
+  if (fixed) gathering.add('rough_opening_can_change', false, { ...fixed, isNegated: false });
+  const free = clause.take(FREE);
+  if (free) gathering.add('rough_opening_can_change', true, free);
+  if (!gathering.isAsked('openings')) return;
+  const yes = clause.take(YES);
+  if (yes) gathering.add('rough_opening_can_change', true, yes);
+  const no = clause.take(NO);
+  if (no) gathering.add('rough_opening_can_change', false, no);
+};
+
+const TRUE_STUCCO =
+  /\b(?:(?:true|real|genuine|actual|traditional|portland|hard[- ]coat|three[- ]coat|3[- ]coat|cement) )+stucco\b|\bhard[- ]?coat\b|\bcement plaster\b|\bstucco(?: and)? nothing else\b/;
+const LOOK =
+  /\b(?:the )?(?:look|appearance|texture) (?:of|like) (?:real )?stucco(?: is enough| is fine)?\b|\bstucco[- ](?:looks?|look-alike|texture[d]?|style|like)(?: (?:panels?|is enough|is fine))?\b|\blooks? like (?:real )?stucco\b/;
+const ANY_FINISH = /\bany(?: kind of)? (?:finish|cladding)\b/;
+const ANY =
+  /^(?:any|anything(?: goes| works| that (?:works|serves).*)?|whatever(?: works| is best)?|no preference|don'?t (?:mind|care)|i don'?t (?:mind|care)|open|either)$/;
+
+/** The finish wanted. "Stucco" alone may mean either, so it is asked about. */
+export const readFinish: Reader = (clause, gathering) => {
+  for (const taken of clause.takeAll(LOOK)) gathering.add('finish', 'stucco-look', taken);
+  for (const taken of clause.takeAll(TRUE_STUCCO)) gathering.add('finish', 'cement-stucco', taken);
+  for (const taken of clause.takeAll(ANY_FINISH)) gathering.add('finish', 'any', taken);
+  if (gathering.isAsked('finish')) {
+    const any = clause.take(ANY);
+    if (any) gathering.add('finish', 'any', any);
+    const look = clause.take(/^(?:just |only )?(?:the )?look(?: is enough| only)?$/);
+    if (look) gathering.add('finish', 'stucco-look', look);
+    const real = clause.take(/^(?:the )?(?:true|real) (?:one|thing)$/);
+    if (real) gathering.add('finish', 'cement-stucco', real);
+  }
+  const bare = clause.take(
+    /\bstucco\b(?! (?:crew|experience|experienced|workers?|contractors?|plasterers?))/,
+  );
+  if (bare) {
+    gathering.puzzle(bare.words, 'True cement stucco, or is the look of stucco enough?');
+  }
+};
+
+const PER_FOOT = String.raw`(?:(?:a|per|/|each|the)\s*)?(?:sq(?:uare)?\.?\s*(?:ft|foot|feet)|sf|sqft|ft2|foot|ft\b)`;
+const PER_METRE = String.raw`(?:a|per|/)\s*(?:sq(?:uare)?\.?\s*(?:m\b|met(?:er|re)s?)|m2)`;
+/** Square feet in a square metre. */
+const FT2_PER_M2 = 10.7639;
+const AT_MOST =
+  '(?:(?:up to|at most|no more than|not more than|max(?:imum)?(?: of)?|under|below|less than|about|around) )?';
+
+const DOLLARS_PER_METRE = new RegExp(
+  `${AT_MOST}(?:(?:\\$|usd)\\s*)?(${NUMBER})\\s*(?:dollars|bucks|usd)?\\s*${PER_METRE}`,
+);
+const TOTAL = new RegExp(
+  `(?:\\$\\s*)?${NUMBER}\\s?k\\b(?:\\s*(?:dollars|total|altogether|in all))*|(?:\\$\\s*)?${NUMBER}\\s*(?:dollars |bucks |usd )?(?:total|altogether|in all|for the (?:whole|job|house|wall))\\b`,
+);
+const DOLLARS = new RegExp(
+  `${AT_MOST}(?:\\$|usd\\s|us\\$)\\s*(-?${NUMBER})(?:\\s*(?:${PER_FOOT}))?(?![\\w.])|${AT_MOST}(?<![\\w.$-])(-?${NUMBER})\\s*(?:dollars|bucks|usd)(?:\\s*${PER_FOOT})?|${AT_MOST}(?<![\\w.$-])(${NUMBER})\\s*(?:a|per|/)\\s*(?:sq(?:uare)?\\.?\\s*(?:ft|foot|feet)|sf|ft2|foot|ft\\b)`,
+);
+
+/** Budget per square foot. A total is not divided here: the area it covers was not said with it. */
+export const readBudget: Reader = (clause, gathering) => {
+  const total = clause.take(TOTAL);
+  if (total)
+    gathering.puzzle(total.words, 'Give the budget per square foot of wall, for example "$30 a foot".');
+  for (const taken of clause.takeAll(DOLLARS_PER_METRE)) {
+    const value = readNumber(taken.groups[0] ?? '');
+    if (value !== null) gathering.add('budget_usd_per_ft2', hundredths(value / FT2_PER_M2), taken);
+  }
+  for (const taken of clause.takeAll(DOLLARS)) {
+    const text = taken.groups.find((group) => group !== undefined) ?? '';
+    const value = readSigned(text);
+    if (value !== null) gathering.add('budget_usd_per_ft2', value, { ...taken, isNegated: false });
+  }
+};
+
+const CREWS = [
+  {
+    value: 'exterior-insulation-experienced',
+    pattern:
+      /\b(?:experienced (?:with|in) |knows? )?(?:exterior|outside|continuous) insulation(?: (?:crew|experience|experienced|people))\b|\bexperienced (?:with|in) (?:exterior|outside|continuous) insulation\b|\b(?:has|have|we've|they've) (?:done|built|hung) (?:exterior|outside|continuous) insulation(?: before)?\b/,
+  },
+  {
+    value: 'stucco-experienced',
+    pattern:
+      /\b(?:experienced (?:with|in) |knows? )?stucco (?:crew|experience|experienced|workers?|contractors?|plasterers?)\b|\bexperienced (?:with|in) stucco\b|\bknows? stucco\b|\b(?:has|have|with) (?:a )?plasterers?\b|\bplasterers?(?: crew)?\b|\bplaster(?:ing)? crew\b|\blathers\b/,
+  },
+  {
+    value: 'first-time',
+    pattern:
+      /\bfirst[- ]?tim(?:e|ers?)\b(?: (?:doing this|crew))?|\bnever (?:done|did|built)(?: (?:this|it|one|that))?(?: before)?\b|\bbeginners?\b|\bd\.?i\.?y\b|\bdo[- ]it[- ]yourself\b|\bdoing it myself\b|\bowner[- ]build(?:er|ers)?\b|\b(?:no|without) experience\b|\binexperienced\b/,
+  },
+  {
+    value: 'general',
+    pattern:
+      /\bgeneral (?:carpenters|crew|builders?|contractors?|framers?)\b(?:(?:, | )no plasterers?)?|\b(?:carpenters|framers|framing crew|general crew|ordinary crew|house builders)\b/,
+  },
+] as const;
+
+/** The crew. */
+export const readCrew: Reader = (clause, gathering) => {
+  const without = clause.take(
+    /\b(?:no|without|not)(?: an?| any)? (?:plaster(?:ing)? crew|plasterers?|stucco (?:crew|experience))\b/,
+  );
+  for (const { value, pattern } of CREWS) {
+    for (const taken of clause.takeAll(pattern)) {
+      gathering.add('crew_skill', value, value === 'first-time' ? { ...taken, isNegated: false } : taken);
+    }
+  }
+  if (gathering.isAsked('crew')) {
+    const general = clause.take(/^(?:general|average|ordinary|a general one)$/);
+    if (general) gathering.add('crew_skill', 'general', general);
+    const stucco = clause.take(/^(?:stucco|stucco[- ]experienced|plaster)$/);
+    if (stucco) gathering.add('crew_skill', 'stucco-experienced', stucco);
+    const outside = clause.take(/^(?:exterior|outside) insulation(?:[- ]experienced)?$/);
+    if (outside) gathering.add('crew_skill', 'exterior-insulation-experienced', outside);
+  }
+  if (without && !gathering.findings.some((finding) => finding.field === 'crew_skill')) {
+    gathering.puzzle(
+      without.words,
+      'Who builds it then: a crew doing this for the first time, or general carpenters?',
+    );
+  }
+};
+
+const AREA_FT = new RegExp(
+  `(?<![$\\w.-])(-?${NUMBER})\\s*(?:sq(?:uare)?\\.?\\s*(?:ft|foot|feet)|sf\\b|sqft\\b|ft2\\b)\\.?(?:\\s+of\\s+walls?)?`,
+);
+const AREA_M = new RegExp(
+  `(?<![$\\w.-])(${NUMBER})\\s*(?:sq(?:uare)?\\.?\\s*(?:m\\b|met(?:er|re)s?)|m2\\b)(?:\\s+of\\s+walls?)?`,
+);
+
+/** Wall area. */
+export const readArea: Reader = (clause, gathering) => {
+  for (const taken of clause.takeAll(AREA_FT)) {
+    const text = taken.groups[0] ?? '';
+    const value = readSigned(text);
+    if (value !== null) gathering.add('wall_area_ft2', value, taken);
+  }
+  for (const taken of clause.takeAll(AREA_M)) {
+    const value = readNumber(taken.groups[0] ?? '');
+    if (value !== null) gathering.add('wall_area_ft2', Math.round(value * FT2_PER_M2), taken);
+  }
+};
+
+const LIMIT = new RegExp(
+  `(?:\\b(?:at most|no more than|not more than|max(?:imum)?(?: of)?|up to|limit(?: of)?|thickness(?: limit)?(?: of| is)?)\\s+)(${LENGTH})(?:\\s+(?:thick(?:er|ness)?|added|out(?:ward)?s?|total))*|(${LENGTH})\\s+(?:max(?:imum)?|at most|thick(?:ness)?(?: limit| max(?:imum)?)?|added|outward|limit|or less)\\b`,
+);
+const NO_LIMIT =
+  /\b(?:no|without)(?: an?| any)? (?:thickness )?limit(?: on (?:the )?thickness)?\b|\bunlimited\b|\bas thick as (?:needed|it takes)\b/;
+
+/** How far the wall may grow outward. */
+export const readThickness: Reader = (clause, gathering) => {
+  for (const taken of clause.takeAll(NO_LIMIT)) {
+    gathering.add('max_added_thickness_in', NO_THICKNESS_LIMIT_IN, { ...taken, isNegated: false });
+  }
+  for (const taken of clause.takeAll(LIMIT)) {
+    const thickness_in = readLengthIn(taken.groups[0] ?? taken.groups[1] ?? '');
+    if (thickness_in !== null) {
+      gathering.add('max_added_thickness_in', thickness_in, { ...taken, isNegated: false });
+    }
+  }
+};

@@ -1,0 +1,89 @@
+import type { Place } from '../../brief/scenario.ts';
+import { CLIMATE_ZONES } from '../../brief/scenario.ts';
+import { isStateCode, STATE_NAMES } from './states.ts';
+
+export type PlaceReading = {
+  /** The line without what was read as the place. */
+  readonly rest: string;
+  readonly zone: { readonly place: Place; readonly words: string } | null;
+  /** A county or town to look up. */
+  readonly lookUp: string | null;
+  /** A zone whose letter is missing. */
+  readonly halfZone: { readonly words: string; readonly offered: readonly string[] } | null;
+};
+
+const ZONE =
+  /(?<!\b(?:wind|wall|seismic|fire|lot)\s)\b(?:(?:climate |iecc |doe )*zone|cz)\s*([0-8])\s*-?\s*([abc])?\b(?:\s*\(?(moist|humid|damp|dry|marine)\)?)?/i;
+const BARE_ZONE = /^\s*([0-6])\s?([abc])\s*$|^\s*([78])\s*$/i;
+const MOISTURE_LETTER: Readonly<Record<string, string>> = {
+  moist: 'A',
+  humid: 'A',
+  damp: 'A',
+  dry: 'B',
+  marine: 'C',
+};
+
+const stateNames = [...STATE_NAMES].sort((a, b) => b.length - a.length).join('|');
+/** "Gallatin County, MT", in any case: the word county makes it sure. */
+const COUNTY_AND_STATE = new RegExp(
+  `\\b(?:in |near )?((?:[\\p{L}.'-]+\\s){0,3}?[\\p{L}.'-]+\\s+(?:county|parish|borough)\\s*,?\\s*(?:${stateNames}|[a-z]{2}))\\b`,
+  'iu',
+);
+/** "Boulder, CO" or "in Boulder CO": capitals, and a comma or "in", make it sure enough to look up. */
+const NAME_AND_STATE = new RegExp(
+  `(?:\\b[Ii]n |\\b[Nn]ear |(?<=^|[,;]\\s?))(\\p{Lu}[\\p{L}.'-]*(?:\\s\\p{Lu}[\\p{L}.'-]*){0,3}(?:,\\s?|\\s)([A-Z]{2}|${capitalised(stateNames)}))(?![\\p{L}])`,
+  'u',
+);
+
+/** "retrofit in Gallatin county MT": the name begins after the last of these. */
+const LEAD_IN = /^.*\b(?:in|near|at|of)\s+(?=\S)/i;
+
+function capitalised(names: string): string {
+  return names.replace(/(?<=^|[| ])\p{L}/gu, (letter) => letter.toUpperCase());
+}
+
+/**
+ * Takes the place out of a line before anything else is read, since its commas are not the user's commas.
+ *
+ * @param line   straightened, capitals kept
+ * @param asked  whether the place is the question: then a zone may stand alone
+ */
+export function readPlace(line: string, asked: boolean): PlaceReading {
+  const zone = ZONE.exec(line) ?? (asked ? BARE_ZONE.exec(line) : null);
+  if (zone) return readZone(line, zone);
+  const county = COUNTY_AND_STATE.exec(line);
+  if (county?.[1] && endsInState(county[1])) {
+    const name = county[1].replace(LEAD_IN, '');
+    const start = county.index + county[0].length - name.length;
+    return { rest: cutOut(line, start, name.length), zone: null, lookUp: name, halfZone: null };
+  }
+  const named = NAME_AND_STATE.exec(line);
+  if (named?.[1] && endsInState(named[1])) {
+    return { rest: cutOut(line, named.index, named[0].length), zone: null, lookUp: named[1], halfZone: null };
+  }
+  return { rest: line, zone: null, lookUp: null, halfZone: null };
+}
+
+function readZone(line: string, match: RegExpExecArray): PlaceReading {
+  const number = match[1] ?? match[3] ?? '';
+  const letter = (match[2] ?? MOISTURE_LETTER[(match[3] ?? '').toLowerCase()] ?? '').toUpperCase();
+  const digit = /^\d$/.test(number) ? number : (match[3] ?? '');
+  const wanted = `${digit}${digit === '7' || digit === '8' ? '' : letter}`;
+  const found = CLIMATE_ZONES.find((zone) => zone === wanted);
+  const rest = cutOut(line, match.index, match[0].length);
+  const words = match[0].trim();
+  if (found) return { rest, zone: { place: { climate_zone: found }, words }, lookUp: null, halfZone: null };
+  const offered = CLIMATE_ZONES.filter((zone) => zone.startsWith(digit));
+  return { rest, zone: null, lookUp: null, halfZone: { words, offered } };
+}
+
+function endsInState(text: string): boolean {
+  const last = /([A-Za-z]{2})$/.exec(text)?.[1];
+  const lower = text.toLowerCase();
+  if (STATE_NAMES.some((name) => lower.endsWith(` ${name}`) || lower.endsWith(`,${name}`))) return true;
+  return last !== undefined && isStateCode(last) && /[\s,][A-Za-z]{2}$/.test(text);
+}
+
+function cutOut(line: string, start: number, length: number): string {
+  return `${line.slice(0, start)}, ${line.slice(start + length)}`.trim();
+}

@@ -1,0 +1,186 @@
+import type { Taken } from './line-text.ts';
+import { hundredths, LENGTH, NUMBER, readLengthIn, readNumber, readSigned } from './numbers.ts';
+import type { Gathering, Reader } from './reading.ts';
+
+/** Miles per hour in the other units people give. */
+const MPH_PER_M_S = 2.23694;
+const MPH_PER_KM_H = 0.621371;
+
+const SPEEDS = [
+  { pattern: new RegExp(`(-?${NUMBER})\\s*-?(?:mph\\b|miles (?:per|an) hour)(?: winds?)?`), factor: 1 },
+  { pattern: new RegExp(`(${NUMBER})\\s*(?:m/s\\b|met(?:er|re)s per second)`), factor: MPH_PER_M_S },
+  {
+    pattern: new RegExp(`(${NUMBER})\\s*(?:km/?h\\b|kph\\b|kilomet(?:er|re)s per hour)`),
+    factor: MPH_PER_KM_H,
+  },
+] as const;
+const EXPOSURE = /\bexp(?:osure|\.)?(?: category| class)?[ :-]*([bcd])\b(?::[^\u0001]*)?/;
+const EXPOSURES = [
+  {
+    value: 'B',
+    pattern: /\b(?:suburb(?:an|s)?|town|urban|city|wood(?:s|ed|land)|forest|sheltered|built[- ]up)\b/,
+  },
+  { value: 'C', pattern: /\b(?:open (?:country|terrain|land|fields?)|prairie|farmland|grassland)\b/ },
+  {
+    value: 'D',
+    pattern:
+      /\b(?:coast(?:al)?|shore(?:line)?|water ?front|open water|lake ?(?:front|shore)|beach|mud ?flats|salt flats)\b/,
+  },
+] as const;
+const ROOF = new RegExp(
+  `(${LENGTH})\\s*(?:-\\s*)?(?:(?:to|at) the (?:mean )?roof(?: height)?|(?:mean )?roof(?: height)?\\b|(?:high|tall)\\b)|\\b(?:mean )?roof(?: height)?(?: is| of| at)?\\s*(${LENGTH}|${NUMBER})`,
+);
+
+/** Wind speed, exposure and roof height. */
+export const readWind: Reader = (clause, gathering) => {
+  for (const { pattern, factor } of SPEEDS) {
+    for (const taken of clause.takeAll(pattern)) {
+      const text = taken.groups[0] ?? '';
+      const value = readSigned(text);
+      if (value !== null) gathering.add('basic_wind_speed_mph', hundredths(value * factor), taken);
+    }
+  }
+  for (const taken of clause.takeAll(EXPOSURE)) {
+    gathering.add('exposure', (taken.groups[0] ?? '').toUpperCase(), taken);
+  }
+  for (const taken of clause.takeAll(ROOF)) {
+    const text = taken.groups[0] ?? taken.groups[1] ?? '';
+    const height_in = readLengthIn(text);
+    const height_ft = height_in === null ? readNumber(text) : hundredths(height_in / 12);
+    if (height_ft !== null) gathering.add('mean_roof_height_ft', height_ft, taken);
+  }
+  if (!gathering.isAsked('wind')) return;
+  for (const { value, pattern } of EXPOSURES) {
+    for (const taken of clause.takeAll(pattern)) gathering.add('exposure', value, taken);
+  }
+  const letter = clause.take(/(?<![\w.'-])([bcd])(?![\w.'-])/);
+  if (letter) gathering.add('exposure', (letter.groups[0] ?? '').toUpperCase(), letter);
+};
+
+const LOT_LINE = new RegExp(
+  `(?:\\b(?:at least|more than|over|about|around)\\s+)?(-?${LENGTH}|-?${NUMBER})\\s*(?:away |off )?(?:to|from|off|of)?\\s*(?:the )?(?:lot|property|boundary)[- ]?(?:line)?\\b|\\b(?:lot|property|boundary)[- ]?line(?: is| at)?\\s*(?:about |at least |over |more than )?(-?${LENGTH}|-?${NUMBER})(?: away)?|\\bfire separation(?: distance)?(?: is| of)?\\s*(-?${LENGTH}|-?${NUMBER})`,
+);
+const ON_LOT_LINE = /\b(?:right )?on the (?:lot|property) line\b|\bzero lot line\b/;
+const NO_WILDFIRE =
+  /\b(?:no|not (?:in |near )?(?:an? |the )?|without|outside (?:of )?(?:an? |the )?)\s*(?:wild ?fires?|wui|fire[- ]hazard)(?: (?:area|zone|hazard|risk|country))?\b|\bwild ?fires?:? (?:no|none)\b/;
+const WILDFIRE =
+  /\b(?:in (?:an? |the )?)?(?:wild ?fires?|wui)(?: (?:area|zone|hazard|risk|country))?(?::? yes)?\b/;
+const TERMITES = [
+  { value: 'very-heavy', level: 'very (?:heavy|bad|high)' },
+  { value: 'none-to-slight', level: '(?:none(?:[- ]to[- ]|/| or )slight|no(?:ne)?|slight)' },
+  { value: 'slight-to-moderate', level: 'slight(?:[- ]to[- ]|/)moderate' },
+  { value: 'moderate-to-heavy', level: 'moderate(?:[- ]to[- ]|/)heavy' },
+] as const;
+const TERMITE_BARE = [
+  { value: 'very-heavy', pattern: /\bvery heavy\b/ },
+  { value: 'slight-to-moderate', pattern: /\bslight[- ]to[- ]moderate\b/ },
+  { value: 'moderate-to-heavy', pattern: /\bmoderate[- ]to[- ]heavy\b/ },
+  { value: 'none-to-slight', pattern: /\bnone[- ]to[- ]slight\b/ },
+] as const;
+
+/** Lot line, wildfire and termites. */
+export const readSurroundings: Reader = (clause, gathering) => {
+  const onLine = clause.take(ON_LOT_LINE);
+  if (onLine) gathering.add('fire_separation_ft', 0, onLine);
+  for (const taken of clause.takeAll(LOT_LINE)) addDistance(gathering, taken);
+
+  const noFire = clause.take(NO_WILDFIRE);
+  if (noFire) gathering.add('wildfire_area', false, { ...noFire, isNegated: false });
+  const fire = clause.take(WILDFIRE);
+  if (fire) gathering.add('wildfire_area', true, fire);
+
+  readTermites(clause, gathering);
+  if (!gathering.isAsked('surroundings')) return;
+  const [only] = gathering.context.open;
+  if (gathering.context.open.length === 1 && only === 'wildfire_area') {
+    const yes = clause.take(/^(?:yes|y|yeah|yep)$/);
+    if (yes) gathering.add('wildfire_area', true, yes);
+    const no = clause.take(/^(?:no|n|nope)$/);
+    if (no) gathering.add('wildfire_area', false, no);
+  }
+};
+
+function addDistance(gathering: Gathering, taken: Taken): void {
+  const text = taken.groups.find((group) => group !== undefined) ?? '';
+  const sign = text.startsWith('-') ? -1 : 1;
+  const size = text.replace(/^-/, '');
+  const distance_in = readLengthIn(size);
+  const distance_ft = distance_in === null ? readNumber(size) : hundredths(distance_in / 12);
+  if (distance_ft !== null) gathering.add('fire_separation_ft', sign * distance_ft, taken);
+}
+
+const readTermites: Reader = (clause, gathering) => {
+  for (const { value, level } of TERMITES) {
+    const before = clause.take(
+      new RegExp(`\\b${level} (?:chance of |risk of )?termites?(?: (?:area|risk))?\\b`),
+    );
+    const after = clause.take(
+      new RegExp(`\\btermites?:?(?: (?:area|risk|are|is))*:? ${level}(?![- ]to[- ])\\b`),
+    );
+    for (const taken of [before, after]) {
+      if (taken) gathering.add('termite_area', value, { ...taken, isNegated: false });
+    }
+  }
+  if (gathering.isAsked('surroundings')) {
+    for (const { value, pattern } of TERMITE_BARE) {
+      const taken = clause.take(pattern);
+      if (taken) gathering.add('termite_area', value, taken);
+    }
+  }
+  const vague = clause.take(
+    /(?:\b(?:some|few|bad|heavy|moderate|light|many) )?\btermites?\b(?: (?:are )?(?:heavy|moderate|bad|light|common))?/,
+  );
+  if (vague && !gathering.findings.some((finding) => finding.field === 'termite_area')) {
+    gathering.puzzle(
+      vague.words,
+      'How bad are termites there: none to slight, slight to moderate, moderate to heavy, or very heavy?',
+    );
+  }
+};
+
+const PRIORITIES = [
+  {
+    key: 'moisture_safety',
+    pattern: /\b(?:safety against )?moisture(?:[- ]safety)?\b|\bdry(?:ness|ing)?\b|\brot\b|\bsafe(?:ty)?\b/,
+  },
+  { key: 'cost', pattern: /\b(?:low(?:est)? )?(?:cost|price)\b|\bcheap(?:est)?\b|\bmoney\b/ },
+  { key: 'energy', pattern: /\b(?:low(?:est)? )?energy(?: use)?\b|\bwarm(?:th)?\b/ },
+  { key: 'ease', pattern: /\beas(?:e|y|iest)(?: to build| of building)?\b|\bsimpl(?:e|est|icity)\b/ },
+  { key: 'carbon', pattern: /\b(?:low(?:est)? )?(?:embodied )?carbon\b|\bclimate\b/ },
+] as const;
+
+/** Weights for what is named, in the order it is named. */
+const FIRST_WEIGHT = 3;
+const SECOND_WEIGHT = 2;
+
+/** What matters most; taken over the whole line, since the order carries the weight. Only when asked. */
+export function readPriorities(line: string, gathering: Gathering): string | null {
+  if (!gathering.isAsked('priorities')) return null;
+  const balanced =
+    /\b(?:balanced|all (?:the same|equal(?:ly)?|alike)|equal(?:ly)?|everything(?: equally)?)\b/.exec(line);
+  if (balanced) {
+    gathering.findings.push({
+      field: 'priorities',
+      value: { cost: 1, moisture_safety: 1, energy: 1, ease: 1, carbon: 1 },
+      words: balanced[0],
+    });
+    return line.replace(balanced[0], ' ');
+  }
+  const named = PRIORITIES.flatMap(({ key, pattern }) => {
+    const match = pattern.exec(line);
+    return match ? [{ key, index: match.index, words: match[0] }] : [];
+  }).sort((a, b) => a.index - b.index);
+  if (named.length === 0) return null;
+  if (/\b(?:not|no|don'?t|never|least)\b/.test(line)) {
+    gathering.puzzle(line, 'Name what matters most, first things first.');
+    return '';
+  }
+  gathering.findings.push({
+    field: 'priorities',
+    value: Object.fromEntries(
+      named.map(({ key }, i) => [key, i === 0 ? FIRST_WEIGHT : i === 1 ? SECOND_WEIGHT : 1]),
+    ),
+    words: named.map(({ words }) => words).join(', '),
+  });
+  return named.reduce((rest, { words }) => rest.replace(words, ' '), line);
+}

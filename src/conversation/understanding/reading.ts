@@ -1,0 +1,74 @@
+import type { Answers, AnswerValue, FieldId, Finding } from '../answers.ts';
+import type { Choice, QuestionId } from '../questions.ts';
+import type { WindowAspect, WindowReading } from '../windows.ts';
+import type { Clause, Taken } from './line-text.ts';
+
+/** What is being asked while a line is read; a bare "30" means nothing without it. */
+export type Context = {
+  readonly question: QuestionId | null;
+  /** Fields of that question still to be said. */
+  readonly open: readonly FieldId[];
+  readonly answers: Answers;
+  /** The numbered choices on the screen. */
+  readonly choices: readonly Choice[];
+  /** Inside the windows question: the first list, details of one kind, or "any other?". */
+  readonly windowsPhase: 'kinds' | 'details' | 'more' | null;
+  /** In the details: what the kind being asked about still misses. */
+  readonly windowsMissing: readonly WindowAspect[];
+};
+
+/** Something said that could not be taken, and what to do about it. */
+export type Unclear = { readonly words: string; readonly hint: string };
+
+/** What one line was understood to say. */
+export type Reading = {
+  readonly findings: readonly Finding[];
+  /** Fields that the user says they don't know. */
+  readonly unknowns: readonly FieldId[];
+  readonly windows: readonly WindowReading[];
+  /** "No more windows" was said. */
+  readonly windowsComplete: boolean;
+  /** The details still open of the kind asked about are not known. */
+  readonly windowDetailsUnknown: boolean;
+  /** A place to look up, in the user's words. */
+  readonly place: string | null;
+  /** A number that may be two things: put to the user. */
+  readonly either: { readonly words: string; readonly findings: readonly Finding[] } | null;
+  readonly unclear: readonly Unclear[];
+};
+
+/** Gathers what the readers find in one clause. */
+export class Gathering {
+  readonly context: Context;
+  readonly findings: Finding[] = [];
+  readonly unclear: Unclear[] = [];
+
+  constructor(context: Context) {
+    this.context = context;
+  }
+
+  /** Whether this question is the one being asked. */
+  isAsked(question: QuestionId): boolean {
+    return this.context.question === question;
+  }
+
+  isOpen(field: FieldId): boolean {
+    return this.context.open.some((open) => open === field);
+  }
+
+  /** Notes a finding; a negated one says only what it is not, so it is asked about. */
+  add(field: FieldId, value: AnswerValue, taken: Taken): void {
+    if (taken.isNegated) {
+      this.puzzle(`not ${taken.words}`, 'That says what it is not. What is it?');
+      return;
+    }
+    this.findings.push({ field, value, words: taken.words });
+  }
+
+  puzzle(words: string, hint: string): void {
+    this.unclear.push({ words, hint });
+  }
+}
+
+/** Reads one subject out of a clause. */
+export type Reader = (clause: Clause, gathering: Gathering) => void;

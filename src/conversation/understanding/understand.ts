@@ -1,0 +1,322 @@
+import type { Finding } from '../answers.ts';
+import { FIELD_IDS, sameAnswer } from '../answers.ts';
+import type { Choice } from '../questions.ts';
+import type { WindowAspect, WindowReading } from '../windows.ts';
+import { readDontKnow } from './dont-know.ts';
+import { Clause, normaliseLine, splitClauses, straighten } from './line-text.ts';
+import { fieldsForNumber, hasRange, readFigures } from './read-figures.ts';
+import { readFraming } from './read-framing.ts';
+import {
+  readArea,
+  readBudget,
+  readCrew,
+  readEdition,
+  readFinish,
+  readOpenings,
+  readProject,
+  readThickness,
+} from './read-job.ts';
+import { readPlace } from './read-place.ts';
+import { readPriorities, readSurroundings, readWind } from './read-site.ts';
+import { readCavity, readRetarder, readSheathing } from './read-wall.ts';
+import { readWindows } from './read-windows.ts';
+import { type Context, Gathering, type Reader, type Reading } from './reading.ts';
+
+/** Readers in the order they may take words: the ones with the surest signs first. */
+const READERS: readonly Reader[] = [
+  readEdition,
+  readBudget,
+  readArea,
+  readWind,
+  readThickness,
+  readFraming,
+  readSurroundings,
+  readRetarder,
+  readCavity,
+  readSheathing,
+  readProject,
+  readOpenings,
+  readCrew,
+  readFinish,
+];
+
+/**
+ * Reads one line of the user's against what is being asked. Nothing is guessed: a word that no reader takes, a range,
+ * an "or", a negation and a number that may mean two things all come back as unclear or to choose from.
+ */
+export function understand(text: string, context: Context): Reading {
+  const label = choiceByLabel(text, context.choices);
+  if (label) return readChoice(label, context);
+  const numbers = readNumbersOnly(text, context);
+  if (numbers) return numbers;
+
+  const place = readPlace(straighten(text), context.question === 'place');
+  const gathering = new Gathering(context);
+  if (place.zone) {
+    gathering.findings.push({ field: 'place', value: place.zone.place, words: place.zone.words });
+  }
+  if (place.halfZone) {
+    gathering.puzzle(
+      place.halfZone.words,
+      `The letter is missing: ${place.halfZone.offered.join(', ') || 'no such zone'}. A is moist, B dry, C marine.`,
+    );
+  }
+  const line = normaliseLine(place.rest);
+  const afterPriorities = readPriorities(line, gathering);
+  const lines = readClauses(splitClauses(afterPriorities ?? line), gathering);
+  settleFraming(gathering);
+  const { findings, clashes } = withoutClashes(gathering.findings);
+
+  const asksPlace = context.question === 'place';
+  const leftover = lines.leftovers.join(', ');
+  const isNewPlace = place.lookUp === null && asksPlace && !place.zone && leftover !== '';
+  // A place may hold any word, so what was left over while the place is asked is looked up rather than puzzled over.
+  const lookUp = isNewPlace
+    ? findings.length === 0 && gathering.unclear.length === 0
+      ? straighten(text)
+      : leftover
+    : place.lookUp;
+  const reading: Reading = {
+    findings,
+    unknowns: lines.unknowns,
+    windows: lines.windows,
+    windowsComplete: lines.windowsComplete,
+    windowDetailsUnknown: lines.windowDetailsUnknown,
+    place: lookUp,
+    either: null,
+    unclear: [
+      ...gathering.unclear,
+      ...clashes,
+      ...(isNewPlace ? [] : lines.leftovers.map((words) => ({ words, hint: '' }))),
+    ],
+  };
+  // "Maybe" is made of words that carry nothing: not understood either.
+  return isSilent(reading) ? { ...reading, unclear: [{ words: straighten(text), hint: '' }] } : reading;
+}
+
+function isSilent(reading: Reading): boolean {
+  const { findings, unknowns, windows, unclear, place, windowsComplete, windowDetailsUnknown } = reading;
+  const isListed = [findings, unknowns, windows, unclear].some((list) => list.length > 0);
+  return !isListed && place === null && !windowsComplete && !windowDetailsUnknown;
+}
+
+const NOTHING: Reading = {
+  findings: [],
+  unknowns: [],
+  windows: [],
+  windowsComplete: false,
+  windowDetailsUnknown: false,
+  place: null,
+  either: null,
+  unclear: [],
+};
+
+function choiceByLabel(text: string, choices: readonly Choice[]): Choice | null {
+  const said = plainLabel(text);
+  return choices.find((choice) => plainLabel(choice.label) === said) ?? null;
+}
+
+function plainLabel(text: string): string {
+  return normaliseLine(text).replace(/[.!]+$/, '');
+}
+
+function readChoice(choice: Choice, context: Context): Reading {
+  const findings = findingsOf(choice);
+  if (findings.length > 0) return { ...NOTHING, findings };
+  return understand(choice.label, { ...context, choices: [] });
+}
+
+function findingsOf(choice: Choice): Finding[] {
+  return FIELD_IDS.flatMap((field) => {
+    const value = choice.sets[field];
+    return value === undefined ? [] : [{ field, value, words: choice.label }];
+  });
+}
+
+const NUMBERS_ONLY = /^(?:(choice|number|option|no\.?|#)\s*)?(\d+(?:\s*(?:,|;|and|\s)\s*\d+)*)\.?\)?$/;
+
+/** A line of bare numbers: numbered choices, or figures for what is asked; put to the user when it may be either. */
+function readNumbersOnly(text: string, context: Context): Reading | null {
+  const match = NUMBERS_ONLY.exec(normaliseLine(text));
+  if (!match) return null;
+  const saysChoice = match[1] !== undefined;
+  const numbers = (match[2] ?? '').split(/\D+/).map(Number);
+  if (context.question === 'windows' && context.choices.length < Math.max(...numbers)) return null;
+  const gathering = new Gathering(context);
+  for (const number of numbers) {
+    const words = String(number);
+    const choice = context.choices[number - 1];
+    const fields = saysChoice ? [] : fieldsForNumber(gathering, number);
+    const asFigures = fields.map((field) => ({ field, value: number, words }));
+    const asChoice = choice ? findingsOf(choice) : [];
+    if (choice && asFigures.length > 0 && asChoice.length > 0) {
+      return { ...NOTHING, either: { words, findings: [...asChoice, ...asFigures] } };
+    }
+    if (choice) {
+      if (asChoice.length === 0) return readChoice(choice, context);
+      gathering.findings.push(...asChoice);
+    } else if (asFigures.length > 1) {
+      return { ...NOTHING, either: { words, findings: asFigures } };
+    } else if (asFigures[0]) {
+      gathering.findings.push(asFigures[0]);
+    } else {
+      gathering.puzzle(
+        words,
+        context.choices.length > 0 ? `The choices are 1 to ${context.choices.length}.` : '',
+      );
+    }
+  }
+  const { findings, clashes } = withoutClashes(gathering.findings);
+  return { ...NOTHING, findings, unclear: [...gathering.unclear, ...clashes] };
+}
+
+type ClauseReadings = {
+  readonly leftovers: string[];
+  readonly unknowns: Finding['field'][];
+  readonly windows: WindowReading[];
+  windowsComplete: boolean;
+  windowDetailsUnknown: boolean;
+};
+
+const NO_WINDOWS = /\b(?:no|without)(?: any)? windows?(?: (?:or doors?|in (?:this|the) wall))?\b/;
+const NO_MORE_WINDOWS =
+  /\b(?:no|nothing) (?:more|other|others|else)(?: kinds?)?(?: of)?(?: windows?)?(?: or doors?)?\b|\bthat(?:'?s| is) all(?: the windows)?\b|\bonly (?:those|these|that)\b/;
+const NONE_LEFT = /^(?:no|none|nope|done|that(?:'?s| is) it)$/;
+
+function readClauses(clauses: readonly string[], gathering: Gathering): ClauseReadings {
+  const { context } = gathering;
+  const out: ClauseReadings = {
+    leftovers: [],
+    unknowns: [],
+    windows: [],
+    windowsComplete: false,
+    windowDetailsUnknown: false,
+  };
+  const inWindows = context.question === 'windows';
+  const aspects: WindowAspect[] = [];
+  for (const words of clauses) {
+    const dontKnow = readDontKnow(words, inWindows);
+    if (dontKnow) {
+      aspects.push(...dontKnow.windowAspects);
+      out.unknowns.push(...dontKnow.fields);
+      if (dontKnow.fields.length === 0 && dontKnow.windowAspects.length === 0) leaveOpen(context, out);
+      continue;
+    }
+    if (hasRange(words)) {
+      gathering.puzzle(words, 'One figure, please, not a range.');
+      continue;
+    }
+    readOneClause(new Clause(words), gathering, out);
+  }
+  if (aspects.length > 0) {
+    const unknowns = Object.fromEntries(aspects.map((aspect) => [aspect, 'unknown' as const]));
+    foldWindow(out.windows, { window: unknowns, isForAll: false });
+  }
+  return out;
+}
+
+/** "Don't know" about the question as a whole. */
+function leaveOpen(context: Context, out: ClauseReadings): void {
+  if (context.windowsPhase === 'details') out.windowDetailsUnknown = true;
+  else if (context.windowsPhase === 'more') out.windowsComplete = true;
+  else out.unknowns.push(...context.open);
+}
+
+const UNSURE = /\b(?:or|either|unless|versus|vs|if|depends|except|but)\b/;
+/** "Or" that leaves no doubt about the figure before it. */
+const ROUNDING = /\b(?:or (?:so|thereabouts)|more or less|give or take|at (?:least|most)|or (?:more|less))\b/;
+
+function readOneClause(clause: Clause, gathering: Gathering, out: ClauseReadings): void {
+  const { context } = gathering;
+  const before = { findings: gathering.findings.length, unclear: gathering.unclear.length };
+  const closing =
+    clause.take(NO_MORE_WINDOWS) ?? (context.windowsPhase === 'more' ? clause.take(NONE_LEFT) : null);
+  if (closing) out.windowsComplete = true;
+  const none =
+    clause.take(NO_WINDOWS) ?? (context.windowsPhase === 'kinds' ? clause.take(/^(?:no|none)$/) : null);
+  if (none) gathering.findings.push({ field: 'windows', value: [], words: none.words });
+
+  // Money, areas and wind pressures are not windows, whatever the question is.
+  for (const reader of READERS.slice(0, 4)) reader(clause, gathering);
+  const window = readWindows(clause, gathering);
+  for (const reader of READERS.slice(4)) reader(clause, gathering);
+  clause.takeAll(ROUNDING);
+  if (context.question !== 'windows') readFigures(clause, gathering);
+
+  const leftover = withoutFillers(clause.leftover());
+  if (UNSURE.test(leftover)) {
+    gathering.findings.length = before.findings;
+    gathering.unclear.length = before.unclear;
+    gathering.puzzle(clause.text, 'That leaves it open. Say one of them, or "don\'t know".');
+    return;
+  }
+  if (window) foldWindow(out.windows, window);
+  // A "not" left alone has been answered with the word it stood before.
+  const isSpent = /^(?:no|not|without|never)$/.test(leftover) && gathering.unclear.length > before.unclear;
+  if (/[\p{L}\p{N}]/u.test(leftover) && !isSpent) out.leftovers.push(leftover);
+}
+
+/** Loose aspects belong to the kind named last in the line; a second size, number or sort begins another kind. */
+function foldWindow(windows: WindowReading[], next: WindowReading): void {
+  const last = windows.at(-1);
+  const startsAnother =
+    !last ||
+    next.isForAll ||
+    last.isForAll ||
+    (['width_in', 'count', 'operation'] as const).some(
+      (aspect) => next.window[aspect] !== undefined && last.window[aspect] !== undefined,
+    );
+  if (startsAnother) windows.push(next);
+  else windows[windows.length - 1] = { window: { ...last.window, ...next.window }, isForAll: false };
+}
+
+/** Words that carry no answer by themselves; the longest first, so that "it's" goes before "it". */
+const FILLERS =
+  /\b(?:fib(?:er|re)glass|vapou?r retarder|approximately|first of all|outside face|paint(?:ed)?|at present|insulation|priorities|stud bays?|above all|cellulose|currently|important|insulated|ourselves|room side|sheathing|thickness|category|cavities|existing|exposure|interior|lot line|matters?|priority|probably|sheathed|standard|already|between|drywall|framing|maximum|perhaps|project|regular|roughly|afford|almost|approx|around|batts?|budget|cavity|design|facing|finish|framed|height|inside|mainly|mostly|myself|nearly|normal|please|second|square|studs?|thanks|units?|walls?|about|basic|bays?|circa|could|doing|faced|first|frame|guess|hello|house|it'll|kinds|maybe|speed|spend|thank|their|there|these|thick|think|those|usual|wants|we'll|we've|winds|would|area|away|been|crew|each|fine|from|good|have|high|home|i'll|i've|it's|just|kind|like|mean|most|need|next|okay|only|roof|site|size|some|tall|that|then|they|this|type|want|well|wide|will|wind|with|year|your|all|are|can|for|got|had|has|i'd|i'm|its|max|now|old|our|per|say|the|use|was|yes|you|an|as|at|be|by|ca|hi|in|is|it|me|my|of|ok|on|so|to|up|us|we|a|i)\b|[^\p{L}\p{N}]+/gu;
+
+/** A clause's leftover without the words that carry nothing. */
+function withoutFillers(text: string): string {
+  const bare = text.replace(FILLERS, ' ').replace(/\s+/g, ' ').trim();
+  return /[\p{L}\p{N}]/u.test(bare) ? text.trim() : '';
+}
+
+/** Nominal lumber is wood unless steel was said; then its size says nothing. */
+function settleFraming(gathering: Gathering): void {
+  const nominal = gathering.findings.find(
+    (finding) => finding.field === 'framing.depth_in' && /^2 ?(?:x|by|-)/.test(finding.words),
+  );
+  if (!nominal) return;
+  const said = gathering.findings.find((finding) => finding.field === 'framing.material')?.value;
+  const known = gathering.context.answers['framing.material'];
+  if (
+    said === 'steel' ||
+    (said === undefined && known === 'steel' && !gathering.isOpen('framing.material'))
+  ) {
+    gathering.findings.splice(gathering.findings.indexOf(nominal), 1);
+    gathering.puzzle(nominal.words, 'Steel studs go by their depth in inches: 3 1/2, 3 5/8, 5 1/2, 6 or 8.');
+  } else if (said === undefined && known === undefined) {
+    gathering.findings.push({ field: 'framing.material', value: 'wood', words: nominal.words });
+  }
+}
+
+/** One line that gives a field two values gives it none. */
+function withoutClashes(findings: readonly Finding[]): {
+  findings: Finding[];
+  clashes: { words: string; hint: string }[];
+} {
+  const kept: Finding[] = [];
+  const clashes: { words: string; hint: string }[] = [];
+  for (const field of new Set(findings.map((finding) => finding.field))) {
+    const same = findings.filter((finding) => finding.field === field);
+    const [first] = same;
+    if (!first) continue;
+    if (same.every((finding) => sameAnswer(finding.value, first.value))) kept.push(first);
+    else {
+      clashes.push({
+        words: same.map((finding) => finding.words).join(' / '),
+        hint: 'Those are two answers to one question. Which one holds?',
+      });
+    }
+  }
+  return { findings: kept, clashes };
+}

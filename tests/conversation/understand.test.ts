@@ -1,0 +1,158 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { choicesFor } from '../../src/conversation/agenda.ts';
+import type { FieldId } from '../../src/conversation/answers.ts';
+import { QUESTION_IDS, QUESTIONS, questionOf } from '../../src/conversation/questions.ts';
+import type { Reading } from '../../src/conversation/understanding/reading.ts';
+import { understand } from '../../src/conversation/understanding/understand.ts';
+import { ASKED_AGAIN, UNDERSTOOD, type Utterance } from './utterances.ts';
+
+function read({ asked, said, open, answers, phase, missing }: Utterance): Reading {
+  const question = asked === null ? null : questionOf(asked);
+  const fields: readonly FieldId[] = open ?? question?.parts.map((part) => part.field) ?? [];
+  return understand(said, {
+    question: asked,
+    open: fields,
+    answers: answers ?? {},
+    choices: question && phase === undefined ? choicesFor(question, fields) : [],
+    windowsPhase: asked === 'windows' ? (phase ?? 'kinds') : null,
+    windowsMissing: missing ?? [],
+  });
+}
+
+function foundIn(reading: Reading): Record<string, unknown> {
+  return Object.fromEntries(reading.findings.map(({ field, value }) => [field, value]));
+}
+
+describe('understanding a line', () => {
+  it('is tried on a corpus of a fair size', () => {
+    expect(UNDERSTOOD.length).toBeGreaterThanOrEqual(60);
+    expect(ASKED_AGAIN.length).toBeGreaterThanOrEqual(20);
+  });
+
+  it.each(UNDERSTOOD.map((u) => [u.asked ?? 'nothing', u.said, u] as const))(
+    'asked about %s, takes "%s"',
+    (_asked, _said, expected) => {
+      const reading = read(expected);
+      expect(foundIn(reading)).toEqual(expected.found ?? {});
+      expect(reading.unknowns).toEqual(expected.unknown ?? []);
+      expect(reading.windows.map(({ window }) => window)).toEqual(expected.windows ?? []);
+      expect(reading.place).toBe(expected.place ?? null);
+      expect(reading.windowsComplete).toBe(expected.complete ?? false);
+      expect(reading.windowDetailsUnknown).toBe(expected.detailsUnknown ?? false);
+      expect(reading.unclear).toEqual([]);
+      expect(reading.either).toBeNull();
+    },
+  );
+
+  it.each(ASKED_AGAIN.map((u) => [u.asked ?? 'nothing', u.said, u] as const))(
+    'asked about %s, asks again after "%s"',
+    (_asked, _said, line) => {
+      const reading = read(line);
+      expect(reading.findings).toEqual([]);
+      expect(reading.unknowns).toEqual([]);
+      expect(reading.windows).toEqual([]);
+      expect(reading.place).toBeNull();
+      expect(reading.unclear.length).toBeGreaterThan(0);
+    },
+  );
+
+  it('keeps what it understood and says what it did not', () => {
+    const reading = read({ asked: 'framing', said: '2x6 at 16, purple monkeys' });
+    expect(foundIn(reading)).toMatchObject({ 'framing.depth_in': 5.5, 'framing.spacing_in': 16 });
+    expect(reading.unclear.map(({ words }) => words)).toEqual(['purple monkeys']);
+  });
+
+  it('puts a number that is both a choice and a figure to the user', () => {
+    const reading = read({ asked: 'surroundings', said: '5' });
+    expect(reading.findings).toEqual([]);
+    expect(reading.either?.findings.map(({ field, value }) => [field, value])).toEqual([
+      ['termite_area', 'moderate-to-heavy'],
+      ['fire_separation_ft', 5],
+    ]);
+  });
+
+  it('does not take nominal lumber for the depth of steel studs', () => {
+    const reading = read({ asked: 'framing', said: '2x6 steel at 16' });
+    expect(foundIn(reading)).toEqual({ 'framing.material': 'steel', 'framing.spacing_in': 16 });
+    expect(reading.unclear).toHaveLength(1);
+  });
+
+  it('takes neither of two sizes said in one line', () => {
+    const reading = read({ asked: 'framing', said: '2x4, 2x6' });
+    expect(foundIn(reading)).toEqual({ 'framing.material': 'wood' });
+    expect(reading.unclear.map(({ words }) => words)).toEqual(['2x4 / 2x6']);
+  });
+
+  it('takes several choices in one line when they answer different things', () => {
+    const reading = read({ asked: 'surroundings', said: '2, 4', open: ['wildfire_area', 'termite_area'] });
+    expect(foundIn(reading)).toEqual({ wildfire_area: false, termite_area: 'slight-to-moderate' });
+  });
+
+  it('passes a negative figure on by name, so that it is refused and not misread', () => {
+    expect(foundIn(read({ asked: 'budget', said: '-5' }))).toEqual({ budget_usd_per_ft2: -5 });
+    expect(foundIn(read({ asked: 'size', said: '-200 sq ft' }))).toEqual({ wall_area_ft2: -200 });
+  });
+
+  it('never throws, and never gives one field two values, whatever is typed', () => {
+    const asked = fc.constantFrom(...QUESTION_IDS, null);
+    const word = fc.constantFrom(
+      '2x6',
+      '16',
+      'R-21',
+      'or',
+      'not',
+      'osb',
+      'ft',
+      '$',
+      '30',
+      'zone',
+      ',',
+      'mph',
+      'C',
+    );
+    const line = fc.oneof(
+      fc.string(),
+      fc.array(word, { maxLength: 12 }).map((words) => words.join(' ')),
+    );
+    fc.assert(
+      fc.property(asked, line, (question, said) => {
+        const fields = read({ asked: question, said }).findings.map(({ field }) => field);
+        expect(new Set(fields).size).toBe(fields.length);
+      }),
+      { numRuns: 500 },
+    );
+  });
+});
+
+describe('the questions', () => {
+  it.each(QUESTIONS.map((question) => [question.id, question] as const))(
+    'choices of %s are understood by their label and by their number',
+    (id, question) => {
+      for (const choices of [question.choices, question.partChoices ?? []]) {
+        const open = choices === question.choices ? undefined : choices.flatMap((c) => Object.keys(c.sets));
+        const offered = choicesFor(question, (open as FieldId[]) ?? question.parts.map((p) => p.field));
+        for (const choice of offered) {
+          const fields = open as FieldId[] | undefined;
+          const reading = read({
+            asked: id,
+            said: choice.label.toUpperCase(),
+            ...(fields ? { open: fields } : {}),
+          });
+          expect(foundIn(reading), choice.label).toEqual(choice.sets);
+        }
+      }
+    },
+  );
+
+  it.each(QUESTIONS.map((question) => [question.id, question] as const))(
+    'the example of %s answers it',
+    (id, question) => {
+      const reading = read({ asked: id, said: question.example });
+      expect(reading.unclear).toEqual([]);
+      const answered = [...Object.keys(foundIn(reading)), ...(reading.windows.length > 0 ? ['windows'] : [])];
+      if (reading.place !== null) answered.push('place');
+      for (const part of question.parts) expect(answered).toContain(part.field);
+    },
+  );
+});
