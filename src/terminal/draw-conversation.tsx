@@ -1,0 +1,122 @@
+import chalk from 'chalk';
+import { render } from 'ink';
+import { layOutBlocks } from '../conversation/blocks.ts';
+import { startSession } from '../conversation/session.ts';
+import { note } from '../conversation/talk.ts';
+import { ConversationView } from './conversation-view.tsx';
+import type { TerminalConversation } from './run.tsx';
+import { steadyStdout } from './steady-stdout.ts';
+
+const PASTE_MARKS_ON = '\u001b[?2004h';
+const PASTE_MARKS_OFF = '\u001b[?2004l';
+
+const INTERRUPTED = 130;
+const SIGNALS = { SIGINT: INTERRUPTED, SIGTERM: 143, SIGHUP: 129 } as const;
+type Signal = keyof typeof SIGNALS;
+
+/** Longest wait for a draft that is being written when the user leaves. */
+const PATIENCE_MS = 500;
+
+/** Draws the conversation until it ends; returns the exit code. See `runTerminalConversation`. */
+export async function drawConversation(options: TerminalConversation): Promise<number> {
+  const { stdout, ascii } = options;
+  // The drawing libraries judge colour by themselves and overlook NO_COLOR; here it has been decided already.
+  chalk.level = COLOUR_LEVELS[options.colour];
+  const session = startSession(
+    { services: options.services, draftStore: options.draftStore },
+    { saveWhenTold: options.save ?? false },
+  );
+  const ending = new Ending();
+  const view = (isClosing: boolean) => (
+    <ConversationView
+      session={session}
+      stdout={stdout}
+      ascii={ascii}
+      isClosing={isClosing}
+      onInterrupt={() => ending.leave(INTERRUPTED)}
+      onFault={(error) => ending.fail(error)}
+    />
+  );
+  // Before anything is drawn, so that the first thing drawn is the first question.
+  await session.begin();
+  const stopSignals = onSignals((signal) => ending.leave(SIGNALS[signal]));
+  stdout.write(PASTE_MARKS_ON);
+  const ink = render(view(false), {
+    stdin: options.stdin,
+    stdout: steadyStdout(stdout),
+    exitOnCtrlC: false,
+    patchConsole: false,
+  });
+  const unmounted = ink.waitUntilExit();
+  try {
+    const unsubscribe = session.subscribe((state) => {
+      if (state.stage === 'left') ending.leave(state.exitCode ?? 0);
+    });
+    const code = await ending.reached;
+    unsubscribe();
+    if (code !== 0 && code !== 1) await Promise.race([session.idle(), wait(PATIENCE_MS)]);
+    ink.rerender(view(true));
+    await wait(FRAME_MS);
+    return code;
+  } finally {
+    ink.unmount();
+    await unmounted;
+    stdout.write(PASTE_MARKS_OFF);
+    stopSignals();
+    if (ending.isInterrupted) {
+      const isKept = options.draftStore !== null && Object.keys(session.state().answers).length > 0;
+      stdout.write(farewell(isKept, stdout.columns || 80, ascii));
+    }
+  }
+}
+
+const COLOUR_LEVELS = { none: 0, basic: 1, full: 2 } as const;
+
+/** Ink draws at most this often; the last frame must be out before it is taken down. */
+const FRAME_MS = 50;
+
+/** How the talk ends: with an exit code, or with a fault. */
+class Ending {
+  readonly reached: Promise<number>;
+  isInterrupted = false;
+  #resolve: (code: number) => void = () => {};
+  #reject: (error: unknown) => void = () => {};
+
+  constructor() {
+    this.reached = new Promise((resolve, reject) => {
+      this.#resolve = resolve;
+      this.#reject = reject;
+    });
+  }
+
+  leave(code: number): void {
+    this.isInterrupted ||= code === INTERRUPTED;
+    this.#resolve(code);
+  }
+
+  fail(error: unknown): void {
+    this.#reject(error);
+  }
+}
+
+function onSignals(handle: (signal: Signal) => void): () => void {
+  const handlers = (['SIGINT', 'SIGTERM', 'SIGHUP'] as const).map((signal) => {
+    const handler = () => handle(signal);
+    // Not "once": a listener that takes itself away first leaves Ink's own to end the process on the spot.
+    process.on(signal, handler);
+    return () => process.off(signal, handler);
+  });
+  return () => {
+    for (const off of handlers) off();
+  };
+}
+
+function farewell(isKept: boolean, columns: number, ascii: boolean): string {
+  const words = isKept ? 'Stopped. Your answers are kept; next time I offer to go on with them.' : 'Stopped.';
+  const lines = layOutBlocks([note(words)], { width: columns, ascii });
+  return `${lines.map((line) => line.text).join('\n')}\n`;
+}
+
+function wait(ms: number): Promise<void> {
+  return new Promise((resolve) => setTimeout(resolve, ms));
+}

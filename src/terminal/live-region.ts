@@ -1,0 +1,125 @@
+import { answerMark, cutTo, type Line, layOutBlocks } from '../conversation/blocks.ts';
+import type { ConversationState, Prompt } from '../conversation/state.ts';
+import { hintOf } from '../conversation/turn-blocks.ts';
+import { asciiText, visibleText } from '../conversation/visible-text.ts';
+import { type EditedLine, lineWindow } from './line-editor.ts';
+
+export type WindowSize = { readonly columns: number; readonly rows: number };
+
+export type LiveView = {
+  readonly stage: ConversationState['stage'];
+  readonly prompt: Prompt | null;
+  readonly line: EditedLine;
+  /** Index of the choice picked with the arrow keys. */
+  readonly picked: number | null;
+};
+
+export type LiveRegion = {
+  readonly lines: readonly Line[];
+  /** Where the terminal's cursor belongs, counted from the region's upper left corner. */
+  readonly cursor: { readonly x: number; readonly y: number } | null;
+};
+
+const BUSY: Partial<Record<ConversationState['stage'], string>> = {
+  opening: 'One moment …',
+  'looking-up': 'Looking up the place …',
+  advising: 'Working it out …',
+  saving: 'Saving the record …',
+};
+
+const KEYS = 'Enter: answer   arrows: pick   Esc: back   "help": what else you can say';
+
+/**
+ * The part of the screen that changes: the question being asked and the line being typed. Never taller than the window
+ * less one row; what matters least goes first when there is little room.
+ */
+export function liveRegion(view: LiveView, size: WindowSize, ascii: boolean): LiveRegion {
+  const columns = Math.max(1, size.columns);
+  const most = Math.max(1, size.rows - 1);
+  if (!view.prompt) {
+    const busy = BUSY[view.stage];
+    const line = {
+      text: cutTo(ascii ? asciiText(busy ?? '') : (busy ?? ''), columns, ascii),
+      role: 'quiet' as const,
+    };
+    return { lines: busy ? [line] : [], cursor: null };
+  }
+  const mark = answerMark(ascii);
+  const typed = lineWindow(view.line, columns - mark.length);
+  const above = questionLines(view.prompt, view.picked, columns, most - 1, ascii);
+  return {
+    lines: [...above, { text: `${mark}${typed.text}`, role: 'said' }],
+    cursor: { x: mark.length + typed.column, y: above.length },
+  };
+}
+
+function questionLines(
+  prompt: Prompt,
+  picked: number | null,
+  columns: number,
+  room: number,
+  ascii: boolean,
+): Line[] {
+  const lay = (blocks: Parameters<typeof layOutBlocks>[0]) =>
+    layOutBlocks(blocks, { width: columns, ascii }).map((line) => ({
+      ...line,
+      text: cutTo(line.text, columns, ascii),
+    }));
+  const rule = lay([
+    { kind: 'title', text: prompt.label, ...(prompt.aside === null ? {} : { aside: prompt.aside }) },
+  ]);
+  const title = lay([{ kind: 'paragraph', text: prompt.title }]);
+  const why =
+    prompt.why === null ? [] : lay([{ kind: 'paragraph', text: `Why: ${prompt.why}`, role: 'quiet' }]);
+  const hint = lay([{ kind: 'paragraph', text: hintOf(prompt), role: 'quiet' }]);
+  const keys = lay([{ kind: 'paragraph', text: KEYS, role: 'quiet' }]);
+  const gap = [{ text: '', role: 'body' as const }];
+
+  const fewestChoices = Math.min(prompt.choices.length, 3);
+  const parts = { gap, rule, why, hint, keys };
+  const height = () =>
+    Object.values(parts).reduce((sum, lines) => sum + lines.length, 0) + title.length + fewestChoices;
+  for (const spare of ['keys', 'gap', 'why', 'hint', 'rule'] as const) {
+    if (height() <= room) break;
+    parts[spare] = [];
+  }
+  const others = height() - fewestChoices;
+  const choices = choiceLines(prompt.choices, picked, columns, Math.max(0, room - others), ascii);
+  const lines = [
+    ...parts.gap,
+    ...parts.rule,
+    ...title,
+    ...parts.why,
+    ...choices,
+    ...parts.hint,
+    ...parts.keys,
+  ];
+  return lines.slice(0, Math.max(0, room));
+}
+
+/** The choices that fit, around the picked one; one line each. */
+function choiceLines(
+  choices: readonly string[],
+  picked: number | null,
+  columns: number,
+  room: number,
+  ascii: boolean,
+): Line[] {
+  if (choices.length === 0 || room <= 0) return [];
+  const isWhole = choices.length <= room;
+  const shown = isWhole ? choices.length : Math.max(1, room - 1);
+  const first = Math.max(0, Math.min((picked ?? 0) - Math.floor(shown / 2), choices.length - shown));
+  const numberWidth = String(choices.length).length;
+  const lines = choices.slice(first, first + shown).map((label, i): Line => {
+    const index = first + i;
+    const text = visibleText(ascii ? asciiText(label) : label);
+    const mark = index === picked ? '> ' : '  ';
+    return {
+      text: cutTo(`${mark}${String(index + 1).padStart(numberWidth)}  ${text}`, columns, ascii),
+      role: index === picked ? 'heading' : 'body',
+    };
+  });
+  if (isWhole || room < 2) return lines;
+  const more = `  ${choices.length - shown} more: use the arrow keys`;
+  return [...lines, { text: cutTo(more, columns, ascii), role: 'quiet' }];
+}

@@ -1,0 +1,27 @@
+import type { DraftStore } from '../conversation/draft.ts';
+import type { Services } from '../conversation/session.ts';
+import type { ColourMode } from './colour-mode.ts';
+
+export type TerminalConversation = {
+  readonly services: Services;
+  readonly draftStore: DraftStore | null;
+  readonly colour: ColourMode;
+  readonly ascii: boolean;
+  readonly stdin: NodeJS.ReadStream;
+  readonly stdout: NodeJS.WriteStream;
+  /** Save the record without being asked. */
+  readonly save?: boolean;
+};
+
+/**
+ * The conversation in the terminal. Both streams must be terminals: Ink, which is loaded here, can do with nothing else.
+ *
+ * @returns exit code: 0 done, 1 no wall passes, 130 interrupted (143, 129 by other signals); the terminal is as before
+ */
+export async function runTerminalConversation(options: TerminalConversation): Promise<number> {
+  // With one of these set, Ink takes the terminal for a build log and draws nothing before the end.
+  delete process.env.CI;
+  delete process.env.CONTINUOUS_INTEGRATION;
+  const { drawConversation } = await import('./draw-conversation.tsx');
+  return drawConversation(options);
+}
