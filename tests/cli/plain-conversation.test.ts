@@ -1,0 +1,126 @@
+import { describe, expect, it } from 'vitest';
+import { Refusal } from '../../src/base/refusal.ts';
+import { type PlainConversation, runPlainConversation } from '../../src/cli/plain-conversation.ts';
+import { fakeServices, memoryStore } from '../conversation/fake-services.ts';
+import { sampleAdvice } from '../conversation/sample-advice.ts';
+import { WHOLE_SCENARIO, WHOLE_TALK } from '../conversation/talk.ts';
+
+async function* chunks(...parts: (string | Uint8Array)[]): AsyncGenerator<string | Uint8Array> {
+  yield* parts;
+}
+
+async function talk(input: PlainConversation['input'], change: Partial<PlainConversation> = {}) {
+  const services = fakeServices();
+  let written = '';
+  const code = await runPlainConversation({
+    input,
+    output: (text) => {
+      written += text;
+    },
+    services,
+    draft: null,
+    echo: true,
+    ...change,
+  });
+  return { code, written, services };
+}
+
+const lines = (...said: readonly string[]) => chunks(said.map((line) => `${line}\n`).join(''));
+
+describe('the conversation in plain lines', () => {
+  it('goes from the first question to the saved record', async () => {
+    const { code, written, services } = await talk(lines(...WHOLE_TALK, 'save', 'finish'));
+    expect(code).toBe(0);
+    expect(services.asked).toEqual([WHOLE_SCENARIO]);
+    expect(services.saved).toEqual([WHOLE_SCENARIO]);
+    expect(written).toContain('Where does the wall stand?');
+    expect(written).toContain('» Boulder, CO');
+    expect(written).toContain('First choice');
+    expect(written).toContain('/tmp/records/wall.md');
+  });
+
+  it('takes the end of input for "assume the rest" and saves nothing unasked', async () => {
+    const { code, written, services } = await talk(lines('zone 5B', 'new'));
+    expect(code).toBe(0);
+    expect(services.asked).toEqual([
+      { schema: 'cladwright-scenario/1', place: { climate_zone: '5B' }, project: 'new' },
+    ]);
+    expect(services.saved).toEqual([]);
+    expect(written).toContain('What I assumed');
+  });
+
+  it('saves at the end of input when that was asked for', async () => {
+    const { services, written } = await talk(lines('zone 5B'), { save: true });
+    expect(services.saved).toHaveLength(1);
+    expect(written).toContain('/tmp/records/wall.json');
+  });
+
+  it.each([
+    ['nothing at all', ''],
+    ['no place', 'new\n2x6 at 16\n'],
+    ['a place that stays open', 'lincoln\n'],
+  ])('refuses %s by the field that is missing', async (_what, input) => {
+    const refused = talk(chunks(input));
+    await expect(refused).rejects.toBeInstanceOf(Refusal);
+    await expect(refused).rejects.toThrow(/^place: .*Boulder, CO/);
+  });
+
+  it('passes the refusal of a scenario on when nobody is left to ask', async () => {
+    const refusal = new Refusal({ field: 'place.county', value: '"Nowhere"', accepted: 'Give a county.' });
+    const services = fakeServices({ advise: () => Promise.reject(refusal) });
+    await expect(talk(lines('zone 5B'), { services })).rejects.toThrow('place.county: "Nowhere"');
+  });
+
+  it('ends with 1 when no wall passes', async () => {
+    const services = fakeServices({ advise: async (scenario) => sampleAdvice(scenario, { ranked: [] }) });
+    expect((await talk(lines('zone 5B'), { services })).code).toBe(1);
+  });
+
+  it('does not read on after "quit"', async () => {
+    const { services, code } = await talk(lines('zone 5B', 'quit', 'new', 'done'));
+    expect(services.asked).toEqual([]);
+    expect(code).toBe(0);
+  });
+
+  it('takes lines however they are cut into chunks, with either line end, the last one without', async () => {
+    const whole = 'Boulder, CO\r\nnew\n2x6 at 16\r\n';
+    const bytes = new TextEncoder().encode(`${whole}call it Dačice`);
+    const single = await talk(chunks(...Array.from(bytes, (byte) => Uint8Array.of(byte))));
+    const once = await talk(chunks(`${whole}call it Dačice`));
+    expect(single.services.asked).toEqual(once.services.asked);
+    expect(single.services.asked[0]).toMatchObject({ project: 'new', name: 'Dačice' });
+    expect(single.written).toBe(once.written);
+  });
+
+  it('shows escape codes of its input instead of passing them on', async () => {
+    const { written } = await talk(lines('zone 5B', '\u001b[2J\u001b]0;title\u0007wood', 'done'));
+    expect(written).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f]/);
+    expect(written).toContain('\\u001b[2J');
+  });
+
+  it('writes lines of at most 80 columns, and plain ASCII when asked', async () => {
+    const { written } = await talk(lines(...WHOLE_TALK), { ascii: true });
+    expect(written).toMatch(/^[\n\u0020-\u007e]*$/);
+    expect(Math.max(...written.split('\n').map((line) => line.length))).toBeLessThanOrEqual(80);
+  });
+
+  it('marks where to type on a terminal, and does not repeat what was typed', async () => {
+    const { written } = await talk(lines('zone 5B'), { echo: false });
+    expect(written).toContain('Colorado\n» ');
+    expect(written).not.toContain('» zone 5B');
+  });
+
+  it('offers a kept talk and keeps each answer of this one', async () => {
+    const draft = memoryStore({
+      schema: 'cladwright-draft/1',
+      saved_at: '2024-05-06T07:08:09.000Z',
+      answers: { place: { climate_zone: '5B' } },
+      windows_complete: false,
+      history: ['place'],
+    });
+    const { written, services } = await talk(lines('go on', 'new'), { draft });
+    expect(written).toContain('2024-05-06');
+    expect(services.asked[0]).toMatchObject({ place: { climate_zone: '5B' }, project: 'new' });
+    expect(draft.current()?.answers.project).toBe('new');
+  });
+});
