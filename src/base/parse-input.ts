@@ -45,9 +45,9 @@ function toIssues(issue: z.core.$ZodIssue, input: unknown, root: string): Issue[
     }));
   }
   if (issue.code === 'invalid_union') {
-    const deepest = deepestBranch(issue.errors);
-    if (deepest) {
-      return deepest.flatMap((inner) =>
+    const meant = meantBranch(issue.errors, valueAt(input, issue.path));
+    if (meant) {
+      return meant.flatMap((inner) =>
         toIssues({ ...inner, path: [...issue.path, ...inner.path] }, input, root),
       );
     }
@@ -61,12 +61,26 @@ function toIssues(issue: z.core.$ZodIssue, input: unknown, root: string): Issue[
   ];
 }
 
-/** Of a union's failed branches, the one that got furthest into the input speaks; none does when all failed at once. */
-function deepestBranch(branches: readonly z.core.$ZodIssue[][]): readonly z.core.$ZodIssue[] | undefined {
+/**
+ * Of a union's failed branches, the one speaks whose keys are most nearly those of the input, then the one that got
+ * furthest into it; none does when all failed at once.
+ */
+function meantBranch(
+  branches: readonly z.core.$ZodIssue[][],
+  input: unknown,
+): readonly z.core.$ZodIssue[] | undefined {
   const inside = branches.filter((issues) =>
     issues.some((i) => i.path.length > 0 || i.code === 'unrecognized_keys'),
   );
-  return inside.sort((a, b) => depth(b) - depth(a))[0];
+  return inside.sort((a, b) => strangeKeys(a, input) - strangeKeys(b, input) || depth(b) - depth(a))[0];
+}
+
+/** How many keys a branch misses or doesn't know. */
+function strangeKeys(issues: readonly z.core.$ZodIssue[], input: unknown): number {
+  return issues.reduce((sum, issue) => {
+    if (issue.code === 'unrecognized_keys') return sum + issue.keys.length;
+    return sum + (issue.path.length > 0 && valueAt(input, issue.path) === undefined ? 1 : 0);
+  }, 0);
 }
 
 function depth(issues: readonly z.core.$ZodIssue[]): number {

@@ -33,13 +33,20 @@ const LONGEST_SHOWN = 80;
 /** The given value in printable form: JSON-quoted, control characters escaped, cut to a readable length. */
 export function showValue(value: unknown): string {
   if (value === undefined) return '(nothing)';
-  const json = JSON.stringify(value) ?? String(value);
+  // JSON would show a number that is not finite as null.
+  const hasNoJson = typeof value === 'number' && !Number.isFinite(value);
+  const json = (hasNoJson ? undefined : JSON.stringify(value)) ?? String(value);
   // JSON escapes C0 only; DEL, C1 and direction marks could still steer a terminal.
   const safe = json.replace(
-    /[\u007f-\u009f\u200b-\u200f\u2028-\u202e\u2066-\u2069\ufeff]/g,
+    /[\u007f-\u009f\u061c\u200b-\u200f\u2028-\u202e\u2066-\u2069\ufeff]/g,
     (c) => `\\u${c.charCodeAt(0).toString(16).padStart(4, '0')}`,
   );
-  return safe.length > LONGEST_SHOWN ? `${safe.slice(0, LONGEST_SHOWN)}…` : safe;
+  return safe.length > LONGEST_SHOWN ? `${cut(safe)}…` : safe;
+}
+
+/** The first characters; never half of a surrogate pair. */
+function cut(text: string): string {
+  return text.slice(0, LONGEST_SHOWN).replace(/[\ud800-\udbff]$/, '');
 }
 
 /**

@@ -1,0 +1,64 @@
+import { type ColourFlag, decideColour } from './colour.ts';
+import { dataFolder, draftStoreIn } from './draft-store.ts';
+import { takingInterrupts } from './interrupts.ts';
+import { textWidth } from './output.ts';
+import { runPlainConversation } from './plain-conversation.ts';
+import { saveFolder } from './save-folder.ts';
+import { conversationServices } from './services.ts';
+
+/** Where a conversation saves when it is asked to and no folder was named: below the folder it was started in. */
+const RECORDS = 'cladwright-records';
+
+export type ConversationFlags = {
+  readonly plain?: true;
+  readonly save?: string;
+  readonly houseRules?: readonly string[];
+  readonly ascii?: true;
+  readonly colour: boolean;
+  readonly color: boolean;
+};
+
+/**
+ * The guided conversation: terminal UI where both ends are terminals, else the same in plain lines.
+ *
+ * @returns 1 when no assembly passes, 130 (143, 129) when a signal ended the terminal UI
+ * @throws Refusal for a house pack with an error, and when the input ends without a place
+ */
+export async function runConversation(flags: ConversationFlags): Promise<number> {
+  const { stdin, stdout } = process;
+  const dir = saveFolder(flags.save);
+  const services = await conversationServices({
+    housePacks: flags.houseRules ?? [],
+    recordDir: dir ?? RECORDS,
+  });
+  const save = dir !== undefined;
+  const ascii = flags.ascii ?? false;
+  const draftStore = stdin.isTTY ? draftStoreIn(dataFolder()) : null;
+  if (isForTerminalUi(flags)) {
+    const isColourless = !flags.colour || !flags.color;
+    const flag: ColourFlag = isColourless ? 'never' : null;
+    const colour = decideColour(process.env, { colour: flag }, true);
+    return takingInterrupts(async () => {
+      // Loaded here and nowhere else: Ink must not be loaded where an end is no terminal.
+      const { runTerminalConversation } = await import('../terminal/run.tsx');
+      return runTerminalConversation({ services, draftStore, colour, ascii, stdin, stdout, save });
+    });
+  }
+  return runPlainConversation({
+    input: stdin,
+    output: (text) => {
+      stdout.write(text);
+    },
+    services,
+    draft: draftStore,
+    echo: !stdin.isTTY,
+    save,
+    ascii,
+    width: textWidth(),
+  });
+}
+
+/** A "dumb" terminal can't redraw, which is all that the terminal UI does. */
+function isForTerminalUi({ plain }: ConversationFlags): boolean {
+  return !plain && process.stdin.isTTY && process.stdout.isTTY && process.env.TERM !== 'dumb';
+}

@@ -1,0 +1,29 @@
+let isTaken = false;
+
+/** Whether a part of the program sees to interrupts by itself just now. */
+export function interruptsAreTaken(): boolean {
+  return isTaken;
+}
+
+/**
+ * Leaves interrupts to `run` while it works: the terminal UI has a terminal to put right and a draft to finish before
+ * the program may end.
+ */
+export async function takingInterrupts<T>(run: () => Promise<T>): Promise<T> {
+  isTaken = true;
+  try {
+    return await run();
+  } finally {
+    isTaken = false;
+  }
+}
+
+/**
+ * Lets an interrupt in that came while the answer was being worked out: the calculation keeps the thread to itself,
+ * so that the signal would otherwise wait until after the result is written.
+ */
+export async function letInterruptsIn(): Promise<void> {
+  // The first turn may end in the round of the event loop that began before the signal came.
+  await new Promise((resolve) => setImmediate(resolve));
+  await new Promise((resolve) => setImmediate(resolve));
+}

@@ -1,0 +1,163 @@
+/** Example inputs of every calculator and a whole scenario, with invented figures. */
+
+const OUTSIDE_C = [-1, 0, 4, 9, 14, 17, 19, 19, 15, 10, 5, 1];
+const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+
+export const CALC_EXAMPLES = {
+  thermal: {
+    method: 'parallel-path',
+    film_inside_r: 0.68,
+    film_outside_r: 0.17,
+    inside_layers: [{ label: 'gypsum board', r: 0.45 }],
+    cavity: {
+      framing: 'wood',
+      depth_in: 5.5,
+      spacing_in: 16,
+      framing_fraction: 0.25,
+      framing_r: 6.88,
+      insulation_r: 20,
+    },
+    outside_layers: [
+      { label: 'OSB', r: 0.62 },
+      { label: 'board', r: 12 },
+    ],
+    fasteners: { through: 'board', per_ft2: 0.75, chi_btu_h_f: 0.003 },
+    inside_temp_f: 70,
+    outside_temp_f: 10,
+  },
+  condensation: {
+    inside: { temp_c: 20, rh: 0.5 },
+    outside: MONTHS.map((month, i) => ({ month, temp_c: OUTSIDE_C[i] ?? 0, rh: 0.8 })),
+    layers: [
+      { label: 'gypsum board', r_m2kw: 0.05, sd_m: 0.1 },
+      { label: 'batts', r_m2kw: 3, sd_m: 0.15 },
+      { label: 'OSB', r_m2kw: 0.1, sd_m: 2 },
+    ],
+    rsi_m2kw: 0.13,
+    rse_m2kw: 0.04,
+  },
+  climate: { state: 'CO', county: 'Boulder' },
+  'energy-code': { edition: '2021', climate_zone: '5B', wall: 'wood-frame' },
+  'vapour-code': {
+    edition: '2021',
+    climate_zone: '6A',
+    framing_depth_in: 5.5,
+    ci_r: 11.25,
+    cladding_vented: false,
+  },
+  wind: {
+    standard: 'ASCE 7-16',
+    basic_wind_speed_mph: 115,
+    exposure: 'B',
+    mean_roof_height_ft: 25,
+    wall_zone: 5,
+    effective_area_ft2: 10,
+    kzt: 1,
+    ke: 1,
+  },
+  withdrawal: {
+    fastener: 'wood-screw',
+    diameter_in: 0.19,
+    thread_penetration_in: 1.5,
+    specific_gravity: 0.42,
+    load_duration: 1.6,
+  },
+  'pull-through': {
+    head_diameter_in: 0.375,
+    side_thickness_in: 0.75,
+    specific_gravity: 0.42,
+    load_duration: 1.6,
+  },
+  lateral: {
+    fastener: 'wood-screw',
+    diameter_in: 0.19,
+    root_diameter_in: 0.152,
+    bending_yield_psi: 80_000,
+    side: { thickness_in: 0.75, specific_gravity: 0.42 },
+    main: { penetration_in: 1.5, specific_gravity: 0.42 },
+    gap_in: 0,
+    load_duration: 1,
+    load_to_grain: 'perpendicular',
+  },
+  fastening: {
+    support: 'furring',
+    framing: 'wood',
+    cladding_psf: 11,
+    insulation_thickness_in: 2,
+    fastener: 'wood-screw-10',
+    framing_spacing_in: 16,
+    fastener_spacing_in: 12,
+    outward_wind_psf: 25,
+  },
+  buck: {
+    support: 'bears-on-sill',
+    member: { nominal: '2x6', specific_gravity: 0.42 },
+    projection_in: 3.0,
+    window: { width_in: 36, height_in: 60, weight_lb: 130, mounting: 'flanged' },
+    outward_wind_psf: 25,
+    screw: { diameter_in: 0.19, root_diameter_in: 0.152, length_in: 6, bending_yield_psi: 80_000 },
+    screw_spacing_in: 12,
+    framing_gravity: 0.42,
+  },
+} as const;
+
+export type CalcName = keyof typeof CALC_EXAMPLES;
+
+/** Keys that each answer has at least, beside `source`. */
+export const CALC_KEYS: Readonly<Record<CalcName, readonly string[]>> = {
+  thermal: ['u_factor', 'r_effective', 'delta_u_fasteners', 'interfaces'],
+  condensation: ['months', 'start_month', 'peak_kg_m2', 'dries_out', 'interfaces'],
+  climate: ['climate_zone'],
+  'energy-code': ['max_u_factor', 'options'],
+  'vapour-code': ['class_i', 'class_ii', 'class_iii', 'min_ci_r_for_class_iii', 'min_ci_r_for_class_ii'],
+  wind: ['velocity_pressure_psf', 'strength', 'allowable'],
+  withdrawal: ['reference_lb_per_in', 'allowable_lb'],
+  'pull-through': ['reference_lb', 'allowable_lb'],
+  lateral: ['modes_lb', 'governing', 'reference_lb', 'allowable_lb'],
+  fastening: [
+    'table',
+    'load_per_fastener_lb',
+    'wind_capacity_lb',
+    'wind_utilisation',
+    'min_length_in',
+    'length_in',
+    'verdict',
+  ],
+  buck: ['verdict', 'utilisation', 'screws_per_side', 'min_screw_length_in', 'why'],
+};
+
+export const SCENARIO = {
+  schema: 'cladwright-scenario/1',
+  name: 'Quarry Lane duplex, north wall',
+  place: { state: 'CO', county: 'Boulder' },
+  project: 'retrofit',
+  code_edition: '2021',
+  framing: { material: 'wood', depth_in: 5.5, spacing_in: 16, species_gravity: 0.42 },
+  sheathing: 'osb',
+  cavity_insulation_r: 21,
+  interior_vapour_retarder: 'unknown',
+  windows: [
+    {
+      count: 6,
+      width_in: 36,
+      height_in: 60,
+      glazing: 'triple',
+      mounting: 'flanged',
+      operation: 'casement',
+      weight_lb: 130,
+    },
+  ],
+  rough_opening_can_change: false,
+  finish: 'cement-stucco',
+  budget_usd_per_ft2: 32,
+  crew_skill: 'general',
+  wall_area_ft2: 1800,
+  basic_wind_speed_mph: 115,
+  exposure: 'B',
+  mean_roof_height_ft: 22,
+  fire_separation_ft: 12,
+  wildfire_area: false,
+  termite_area: 'slight-to-moderate',
+  max_added_thickness_in: 6,
+  priorities: { cost: 1, moisture_safety: 1, energy: 1, ease: 1, carbon: 0.5 },
+} as const;

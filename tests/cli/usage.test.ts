@@ -1,0 +1,84 @@
+import { describe, expect, it } from 'vitest';
+import packageJson from '../../package.json';
+import { runProgram } from './run-program.ts';
+
+describe('help and version', () => {
+  it('shows the version of package.json', async () => {
+    expect(await runProgram(['--version'])).toEqual({
+      code: 0,
+      stdout: `${packageJson.version}\n`,
+      stderr: '',
+    });
+  });
+
+  it('shows commands and the table of exit codes', async () => {
+    const { code, stdout, stderr } = await runProgram(['--help']);
+    expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
+    for (const command of ['advise', 'calc', 'rules', 'record'])
+      expect(stdout).toMatch(new RegExp(`^  ${command}\\b`, 'm'));
+    for (const exit of [0, 1, 2, 70, 130]) expect(stdout).toMatch(new RegExp(`^  ${exit} +\\S`, 'm'));
+  });
+
+  it('shows help for a command', async () => {
+    const [byFlag, byCommand] = [
+      await runProgram(['advise', '--help']),
+      await runProgram(['help', 'advise']),
+    ];
+    expect(byFlag).toEqual(byCommand);
+    expect(byFlag.code).toBe(0);
+    for (const option of [
+      '--json',
+      '--top <n>',
+      '--save <dir>',
+      '--house-rules <files...>',
+      '--edition <year>',
+    ])
+      expect(byFlag.stdout).toContain(option);
+  });
+
+  it('names every calculator in the help of calc', async () => {
+    const { stdout } = await runProgram(['calc', '--help']);
+    for (const name of ['thermal', 'condensation', 'energy-code', 'pull-through', 'buck'])
+      expect(stdout).toContain(name);
+  });
+});
+
+describe('wrong usage ends with 2, one message and no output', () => {
+  it.each([
+    [
+      'an unknown command',
+      ['advis'],
+      /command: "advis" is not accepted\. Give one of advise, calc, rules, record\. Did you mean "advise"\?/,
+    ],
+    [
+      'an unknown command with options',
+      ['advis', '--json', 'a.json'],
+      /command: "advis".*Did you mean "advise"/,
+    ],
+    ['an unknown option of the program', ['--plian'], /option: "--plian".*Did you mean "--plain"\?/],
+    ['an unknown command of rules', ['rules', 'chek'], /rules command: "chek".*Did you mean "check"\?/],
+    ['rules alone', ['rules'], /rules: \(nothing\).*check, list, explain/],
+    ['a word after rules check', ['rules', 'check', 'now'], /check: "now"/],
+    ['an option of another command', ['rules', 'check', '--json'], /option: "--json"/],
+    ['record alone', ['record'], /record: \(nothing\)/],
+    ['record show without a file', ['record', 'show'], /FILE: \(nothing\)/],
+    ['record show of a missing file', ['record', 'show', 'none.json'], /"none\.json".*no such file/],
+    ['help for an unknown command', ['help', 'advis'], /command: "advis"/],
+    ['an empty folder for the record', ['--save', ''], /--save: ""/],
+  ])('%s', async (_, args, message) => {
+    const ended = await runProgram(args);
+    expect(ended.stderr).toMatch(message);
+    expect({ code: ended.code, stdout: ended.stdout }).toEqual({ code: 2, stdout: '' });
+    expect(ended.stderr.trim().split('\n')).toHaveLength(1);
+  });
+
+  it.each([
+    [['batch', 'a.json', '--json', '--jobs', '2'], '`batch`'],
+    [['record', 'check', 'a.json'], '`check`'],
+    [['record', 'compare', 'a.json', 'b.json'], '`compare`'],
+  ])('%j says that it is not part of this version yet', async (args, name) => {
+    const ended = await runProgram(args);
+    expect({ code: ended.code, stdout: ended.stdout }).toEqual({ code: 2, stdout: '' });
+    expect(ended.stderr).toContain(`${name} is not part of this version yet`);
+  });
+});
