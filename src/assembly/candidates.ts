@@ -1,4 +1,5 @@
 import type { Brief } from '../brief/brief.ts';
+import { bucksFor } from './bucks-for.ts';
 import type { Catalogue } from './catalogue.ts';
 import type { Barrier, Buck, Cladding, Retarder, SheathingEntry } from './catalogue-schema.ts';
 import type { InsulationBuild } from './insulation-builds.ts';
@@ -30,7 +31,8 @@ export type Candidate = Face & {
  * Draws up every wall that can be put together from the catalogue for this brief.
  *
  * Only physical fits are decided here (a cladding listed for that framing and insulation, a buck made for that
- * projection); whether a wall is allowed, dry, strong or affordable is for the calculators and the rules.
+ * projection, or the one that reaches furthest); whether a wall is allowed, dry, strong or affordable is for the
+ * calculators and the rules.
  */
 export function drawUpCandidates(brief: Brief, catalogue: Catalogue): Candidate[] {
   const sheathing = catalogue.sheathings.find((s) => s.id === brief.sheathing);
@@ -43,7 +45,7 @@ export function drawUpCandidates(brief: Brief, catalogue: Catalogue): Candidate[
     for (const build of catalogue.builds) {
       if (!fits(cladding, build)) continue;
       const face: Face = { cladding, build, sheathing };
-      const bucks = catalogue.bucks.filter((buck) => reaches(buck, build.thickness_in));
+      const bucks = bucksFor(build, sheathing, catalogue.bucks);
       for (const inside of insides) {
         for (const barrier of barriers) {
           for (const buck of bucks) {
@@ -84,11 +86,6 @@ export function fits(cladding: Cladding, build: InsulationBuild): boolean {
   );
 }
 
-/** Is the buck made for a flange at the outer face of that much insulation? */
-export function reaches(buck: Buck, projection_in: number): boolean {
-  return projection_in >= buck.min_projection_in && projection_in <= buck.max_projection_in;
-}
-
 /**
  * The interior linings that come into question. New work: what the user fixed, else every class. Retrofit: what is
  * there (known or not), and a retarder primer where the lining is more open than that.
@@ -102,12 +99,21 @@ export function retarderChoices(brief: Brief, catalogue: Catalogue): RetarderCho
     return choices.map((retarder) => ({ retarder, is_existing: false }));
   }
   const existing: RetarderChoice = {
-    retarder: fixed === null ? null : (ofClass(fixed)[0] ?? null),
+    retarder: fixed === null ? null : builtIn(ofClass(fixed)),
     is_existing: true,
   };
   if (fixed !== 'none' && fixed !== 'class-iii') return [existing];
   const added = catalogue.retarders.filter((r) => r.can_be_added_in_retrofit && r.class === 'class-ii');
   return [existing, ...added.map((retarder) => ({ retarder, is_existing: false }))];
+}
+
+/** Of the retarders of a class, the one that is found in old walls: built in, not rolled on since. */
+function builtIn(ofClass: readonly Retarder[]): Retarder | null {
+  const [first = null] = [...ofClass].sort(
+    (a, b) =>
+      Number(a.can_be_added_in_retrofit) - Number(b.can_be_added_in_retrofit) || (a.id < b.id ? -1 : 1),
+  );
+  return first;
 }
 
 function candidateId(

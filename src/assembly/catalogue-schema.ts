@@ -1,10 +1,17 @@
 import { z } from 'zod';
 
 /** How sure we are of a figure; the same words as in the rule packs. */
-const provenance = z.enum(['verified', 'two-sources', 'computed', 'memory', 'proposal', 'common-practice']);
+export const provenance = z.enum([
+  'verified',
+  'two-sources',
+  'computed',
+  'memory',
+  'proposal',
+  'common-practice',
+]);
 
 /** A figure with where it comes from. `memory` figures are shown as such. */
-const sourced = z.strictObject({
+export const sourced = z.strictObject({
   value: z.number(),
   low: z.number().optional(),
   high: z.number().optional(),
@@ -62,6 +69,8 @@ const outerLayer = z.strictObject({
   thickness_in: z.number().min(0),
   r: sourced,
   weight_psf: sourced,
+  /** Soaked or freshly placed; left out where nobody gives one. */
+  wet_weight_psf: sourced.optional(),
 });
 
 export const claddingSchema = z.strictObject({
@@ -138,12 +147,16 @@ export const retarderSchema = z.strictObject({
 });
 export type Retarder = z.output<typeof retarderSchema>;
 
+/** How a barrier takes a flashing: lapped, stuck on, or run into without a joint. */
+export const BARRIER_KINDS = ['sheet', 'adhered', 'fluid'] as const;
+
 export const barrierSchema = z.strictObject({
   id: z.string(),
   /** The ways of carrying a cladding that it is offered behind. */
   behind: z.array(z.enum(['direct', 'furring', 'adhered'])).min(1),
   label: z.string(),
   permeance_perm: sourced,
+  kind: z.enum(BARRIER_KINDS),
   is_adhered_or_fluid: z.boolean(),
   layers: z.number().int().min(1).max(2),
   grade: z.enum(['two-layer-10-minute', 'one-layer-60-minute', 'one-layer-10-minute']),
@@ -153,10 +166,17 @@ export const barrierSchema = z.strictObject({
 });
 export type Barrier = z.output<typeof barrierSchema>;
 
+export const BUCK_SUPPORTS = [
+  'bears-on-sill',
+  'face-fastened',
+  'flange-over-insulation',
+  'steel-bracket',
+] as const;
+
 export const buckSchema = z.strictObject({
   id: z.string(),
   label: z.string(),
-  support: z.enum(['bears-on-sill', 'face-fastened', 'flange-over-insulation', 'steel-bracket']),
+  support: z.enum(BUCK_SUPPORTS),
   /** As in the buck calculator; null where no wood member carries. */
   member: z.strictObject({ nominal: z.string(), specific_gravity: z.number() }).nullable(),
   min_projection_in: z.number().min(0),
@@ -176,7 +196,6 @@ export const buckSchema = z.strictObject({
   psi_btu_h_ft_f: sourced,
   cost_each: z.strictObject({ usd: price, year: z.number().int(), source: z.string(), provenance }),
   min_crew_rank: z.number().int().min(0).max(2),
-  flashing_sequence: z.array(z.string()).min(3),
   limit_source: z.string(),
   limit_provenance: provenance,
   note: z.string(),

@@ -4,6 +4,7 @@ import barriersJson from './catalogue/barriers.json' with { type: 'json' };
 import bucksJson from './catalogue/bucks.json' with { type: 'json' };
 import claddingsJson from './catalogue/claddings.json' with { type: 'json' };
 import insulationsJson from './catalogue/insulations.json' with { type: 'json' };
+import materialsJson from './catalogue/materials.json' with { type: 'json' };
 import pricesJson from './catalogue/prices.json' with { type: 'json' };
 import retardersJson from './catalogue/retarders.json' with { type: 'json' };
 import sheathingsJson from './catalogue/sheathings.json' with { type: 'json' };
@@ -24,6 +25,7 @@ import {
   sheathingSchema,
 } from './catalogue-schema.ts';
 import { type InsulationBuild, insulationBuilds } from './insulation-builds.ts';
+import { type Material, materialSchema } from './material-schema.ts';
 
 /** Everything an assembly can be made of. */
 export type Catalogue = {
@@ -35,6 +37,8 @@ export type Catalogue = {
   readonly barriers: readonly Barrier[];
   readonly bucks: readonly Buck[];
   readonly sheathings: readonly SheathingEntry[];
+  /** What the layers are made of. */
+  readonly materials: readonly Material[];
   readonly prices: Prices;
 };
 
@@ -85,6 +89,11 @@ function readCatalogue(): Catalogue {
       sheathingsJson,
       'sheathings.json',
     ).sheathings,
+    materials: parseInput(
+      file('cladwright-materials/1', 'materials', materialSchema),
+      materialsJson,
+      'materials.json',
+    ).materials,
     prices: parseInput(pricesSchema, pricesJson, 'prices.json'),
   };
 }

@@ -1,62 +1,21 @@
 import type { Buck, SheathingEntry } from '../assembly/catalogue-schema.ts';
-import type { BriefWindow } from '../brief/brief.ts';
+import { projection_in } from '../assembly/flange-projection.ts';
+import type { InsulationBuild } from '../assembly/insulation-builds.ts';
 import type { BuckVerdict } from '../calculators/buck/buck-types.ts';
-import { judgeBuck } from '../calculators/buck/judge-buck.ts';
-import { unitArea_ft2, windowWeight } from '../calculators/window-weight.ts';
+import { wholeWallU } from '../calculators/thermal/whole-wall.ts';
 import type { AnswerContext } from './answer-context.ts';
-
-/** A window with the weight that it is judged by. */
-export type WeighedBriefWindow = BriefWindow & {
-  /** As given, or the high end of what its make-up can weigh. */
-  readonly judged_weight_lb: number;
-  readonly area_ft2: number;
-};
-
-export type WindowsPart = {
-  readonly windows: readonly WeighedBriefWindow[];
-  readonly count: number;
-  /** Null when there is no window. */
-  readonly heaviest_lb: number | null;
-  readonly largest_ft2: number | null;
-  readonly any_flangeless: boolean;
-  readonly any_door: boolean;
-  readonly any_large_fixed_triple: boolean;
-  readonly heaviest_large_fixed_triple_lb: number;
-};
-
-/** Weighs the windows of a job; the same for every candidate. */
-export function windowsPart(context: AnswerContext): WindowsPart {
-  const table = context.tables.openings.windows;
-  const windows = context.brief.windows.map(
-    (window): WeighedBriefWindow => ({
-      ...window,
-      judged_weight_lb: window.weight_lb ?? windowWeight(window, table).high_lb,
-      area_ft2: unitArea_ft2(window.width_in, window.height_in),
-    }),
-  );
-  const { area_ft2, weight_lb } = table.large;
-  const largeTriples = windows.filter(
-    (w) =>
-      w.glazing === 'triple' &&
-      w.operation === 'fixed' &&
-      (w.area_ft2 >= area_ft2 || w.judged_weight_lb >= weight_lb),
-  );
-  const most = (values: readonly number[]) => (values.length > 0 ? Math.max(...values) : null);
-  return {
-    windows,
-    count: windows.reduce((sum, window) => sum + window.count, 0),
-    heaviest_lb: most(windows.map((w) => w.judged_weight_lb)),
-    largest_ft2: most(windows.map((w) => w.area_ft2)),
-    any_flangeless: windows.some((w) => w.mounting === 'flangeless'),
-    any_door: windows.some((w) => w.operation === 'door'),
-    any_large_fixed_triple: largeTriples.length > 0,
-    heaviest_large_fixed_triple_lb: most(largeTriples.map((w) => w.judged_weight_lb)) ?? 0,
-  };
-}
+import { buckCornerFactor } from './buck-corner.ts';
+import { judgeOpening, worstOf } from './judge-opening.ts';
+import type { JobWindow, WindowsPart } from './windows-part.ts';
 
 export type BuckPart = {
-  /** The window that fares worst; null when the wall has none. */
+  /** From the framing (bearing) or the sheathing to the plane of the flange. */
+  readonly projection_in: number;
+  /** Of the windows that this buck is for, the one that fares worst; null when the wall has none. */
   readonly worst: {
+    readonly window: string;
+    /** What the check says of it. */
+    readonly why: string;
     readonly verdict: BuckVerdict;
     /** The highest of all its checks; null where none can be worked out. */
     readonly utilisation: number | null;
@@ -64,60 +23,77 @@ export type BuckPart = {
     readonly min_screw_length_in: number | null;
   } | null;
   readonly why: string;
+  /** Windows that get a support of their own and don't decide about the buck of the others. */
+  readonly apart: readonly JobWindow[];
+  /** Of the coldest inside corner, an estimate; null where none can be given or the wall has no window. */
+  readonly corner_temp_factor: number | null;
+  readonly required_temp_factor: number | null;
+  /** What the bucks add to the wall's U-factor, spread over it, Btu/(h·ft²·°F). */
+  readonly delta_u: number;
 };
 
-const SEVERITY: Readonly<Record<BuckVerdict, number>> = { fits: 0, engineer: 1, 'does-not-fit': 2 };
+export type ApartReason = 'door' | 'large-fixed-triple';
 
-/** Holds one buck against every window of the job; the worst speaks. */
+/**
+ * Why a window can't share the buck of the others; null when it can. Doors, whose sills are walked on, always stand
+ * apart; a large fixed triple-glazed unit does where the buck only hangs on the face of the wall.
+ */
+export function apartReason(buck: Buck, window: JobWindow): ApartReason | null {
+  if (window.operation === 'door') return 'door';
+  return buck.support === 'face-fastened' && window.is_large_fixed_triple ? 'large-fixed-triple' : null;
+}
+
+/** The windows of a job as a buck sees them: those it is for, and those set apart. All apart: then it is for all. */
+export function sharedOut(
+  buck: Buck,
+  windows: readonly JobWindow[],
+): { readonly carried: readonly JobWindow[]; readonly apart: readonly JobWindow[] } {
+  const carried = windows.filter((window) => apartReason(buck, window) === null);
+  if (carried.length === 0) return { carried: windows, apart: [] };
+  return { carried, apart: windows.filter((window) => apartReason(buck, window) !== null) };
+}
+
+/** Holds one buck against the windows that it is for; the worst of them speaks. */
 export function buckPart(
   buck: Buck,
-  projection_in: number,
+  build: InsulationBuild,
   sheathing: SheathingEntry,
-  { windows }: WindowsPart,
+  { windows, perimeter_ft, required_temp_factor }: WindowsPart,
   context: AnswerContext,
 ): BuckPart {
-  if (windows.length === 0) return { worst: null, why: 'No windows in this wall.' };
-  const judged = windows.map((window) => {
-    const judgement = judgeBuck(
-      {
-        support: buck.support,
-        member: buck.member,
-        screw: buck.screw,
-        screw_spacing_in: buck.screw?.spacing_in ?? null,
-        max_projection_in: buck.max_projection_in,
-      },
-      { ...window, weight_lb: window.judged_weight_lb },
-      {
-        projection_in,
-        outward_wind_psf: context.outward_wind_psf,
-        framing_gravity:
-          context.brief.framing.material === 'wood' ? context.brief.framing.species_gravity : null,
-        framing_depth_in: context.brief.framing.depth_in,
-        gap_in: sheathing.thickness_in,
-      },
-      context.tables.openings,
-    );
-    const uses = Object.values(judgement.utilisation).filter((use) => use !== null);
-    return { window, judgement, utilisation: uses.length > 0 ? Math.max(...uses) : null };
-  });
-  const worst = judged.reduce((a, b) => (isWorse(b, a) ? b : a));
-  const { window, judgement } = worst;
-  const size = `${window.width_in} x ${window.height_in} in.`;
-  const named = windows.length > 1 ? `Worst window, ${size}: ` : '';
+  const { carried, apart } = sharedOut(buck, windows);
+  const worst = worstOf(carried.map((window) => judgeOpening(buck, build, sheathing, window, context)));
+  const common = {
+    projection_in: projection_in(buck, build, sheathing),
+    apart,
+    required_temp_factor,
+    delta_u: bucksDeltaU(buck, perimeter_ft, context),
+  };
+  if (!worst) {
+    return { ...common, worst: null, why: 'No windows in this wall.', corner_temp_factor: null };
+  }
+  const named = windows.length > 1 ? `Worst window, ${worst.window.words}: ` : '';
+  const others = apart.map((window) => `${window.count} of ${window.words}`).join('; ');
   return {
+    ...common,
     worst: {
-      verdict: judgement.verdict,
+      window: worst.window.words,
+      why: worst.why,
+      verdict: worst.verdict,
       utilisation: worst.utilisation,
-      screws_per_side: judgement.screws_per_side,
-      min_screw_length_in: judgement.min_screw_length_in,
+      screws_per_side: worst.strength?.screws_per_side ?? null,
+      min_screw_length_in: worst.strength?.min_screw_length_in ?? null,
     },
-    why: named + judgement.why,
+    why: `${named}${worst.why}${others ? ` Set apart, with a support of their own: ${others}.` : ''}`,
+    corner_temp_factor: buckCornerFactor(buck, build, sheathing, context),
   };
 }
 
-type Judged = { readonly judgement: { readonly verdict: BuckVerdict }; readonly utilisation: number | null };
-
-function isWorse(a: Judged, b: Judged): boolean {
-  const bySeverity = SEVERITY[a.judgement.verdict] - SEVERITY[b.judgement.verdict];
-  return bySeverity !== 0 ? bySeverity > 0 : (a.utilisation ?? 0) > (b.utilisation ?? 0);
+function bucksDeltaU(buck: Buck, perimeter_ft: number, { brief }: AnswerContext): number {
+  const bridge = {
+    label: buck.id,
+    psi_btu_h_ft_f: buck.psi_btu_h_ft_f.value,
+    length_ft: perimeter_ft,
+  };
+  return wholeWallU(0, 0, [bridge], brief.wall_area_ft2).delta_u_linear_bridges;
 }

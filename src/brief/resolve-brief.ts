@@ -1,4 +1,5 @@
 import type { Assumption, Brief, BriefWindow } from './brief.ts';
+import { assumedWallArea_ft2, checkOpenings } from './check-openings.ts';
 import type { Scenario, ScenarioWindow } from './scenario.ts';
 
 /** An assumption as the brief stage makes it; whether it could change the answer is found out later by trying. */
@@ -9,9 +10,13 @@ export type OpenAssumption = Omit<Assumption, 'could_change_answer'> & {
 
 export type ResolvedBrief = { readonly brief: Brief; readonly assumptions: readonly OpenAssumption[] };
 
-/** Cavity insulation usual for a stud depth, h·ft²·°F/Btu (common practice, no source: R-13 in 2x4, R-20 in 2x6). */
+/**
+ * Cavity insulation usual for a stud depth, h·ft²·°F/Btu (common practice, no source: R-13 in 2x4, R-20 in 2x6; in
+ * shallower studs the R-3.7 per inch of an R-13 batt).
+ */
 function usualCavityR(depth_in: number, isSteel: boolean): number {
   if (isSteel) return depth_in < 5 ? 13 : 19;
+  if (depth_in < 3.5) return Math.floor(depth_in * 3.7);
   if (depth_in < 5) return 13;
   return depth_in < 7 ? 20 : 30;
 }
@@ -30,6 +35,12 @@ const TYPICAL_WINDOW: BriefWindow = {
   operation: 'casement',
   weight_lb: null,
 };
+
+/** Windows to take when none are named: about 15 % of a small wall, at most the ordinary set. */
+function usualWindowCount(wall_area_ft2: number | undefined): number {
+  if (wall_area_ft2 === undefined) return TYPICAL_WINDOW.count;
+  return Math.min(TYPICAL_WINDOW.count, Math.floor((0.15 * wall_area_ft2) / 15));
+}
 
 /**
  * Fills every open field of a scenario with a stated assumption.
@@ -53,7 +64,8 @@ export function resolveBrief(scenario: Scenario): ResolvedBrief {
   const project =
     said(scenario.project) ??
     assume('project', 'new', 'Not said whether the wall exists; taken as new work.', [
-      { label: 'the wall is a retrofit', change: { project: 'retrofit', rough_opening_can_change: false } },
+      // A standing wall brings other assumptions with it: its studs, its filling, its openings.
+      { label: 'the wall is a retrofit', change: resolveBrief({ ...scenario, project: 'retrofit' }).brief },
     ]);
   const isRetrofit = project === 'retrofit';
   const framing = resolveFraming(scenario, isRetrofit, assume);
@@ -67,6 +79,7 @@ export function resolveBrief(scenario: Scenario): ResolvedBrief {
         ? [{ label: 'the stud bays are poorly filled (R-11)', change: { cavity_insulation_r: 11 } }]
         : [],
     );
+  const windows = resolveWindows(scenario, assume);
   const brief: Brief = {
     name: scenario.name ?? 'Unnamed wall',
     place: scenario.place,
@@ -91,7 +104,7 @@ export function resolveBrief(scenario: Scenario): ResolvedBrief {
       ),
     cavity_insulation_r: cavity,
     interior_vapour_retarder: resolveRetarder(scenario, isRetrofit, assume),
-    windows: resolveWindows(scenario, assume),
+    windows,
     rough_opening_can_change:
       said(scenario.rough_opening_can_change) ??
       assume(
@@ -109,10 +122,15 @@ export function resolveBrief(scenario: Scenario): ResolvedBrief {
       ),
     finish:
       said(scenario.finish) ??
-      assume('finish', 'any', 'Not said; every finish is left in the running.', [
-        { label: 'only true cement stucco will do', change: { finish: 'cement-stucco' } },
-        { label: 'it must at least look like stucco', change: { finish: 'stucco-look' } },
-      ]),
+      assume(
+        'finish',
+        'stucco-look',
+        'Not said; stucco, or at least its look, is what is mostly asked for.',
+        [
+          { label: 'only true cement stucco will do', change: { finish: 'cement-stucco' } },
+          { label: 'any finish will do', change: { finish: 'any' } },
+        ],
+      ),
     budget_usd_per_ft2:
       said(scenario.budget_usd_per_ft2) ??
       assume('budget_usd_per_ft2', null, 'Not said; nothing is ruled out for its price.', [
@@ -126,7 +144,11 @@ export function resolveBrief(scenario: Scenario): ResolvedBrief {
       ]),
     wall_area_ft2:
       said(scenario.wall_area_ft2) ??
-      assume('wall_area_ft2', 1500, 'Not said; only totals depend on it, the prices per square foot do not.'),
+      assume(
+        'wall_area_ft2',
+        assumedWallArea_ft2(windows),
+        'Not said; only totals and the share of the windows depend on it.',
+      ),
     basic_wind_speed_mph:
       said(scenario.basic_wind_speed_mph) ??
       assume(
@@ -165,6 +187,7 @@ export function resolveBrief(scenario: Scenario): ResolvedBrief {
       ),
     priorities: resolvePriorities(scenario, assume),
   };
+  checkOpenings(brief);
   return { brief, assumptions };
 }
 
@@ -228,12 +251,17 @@ function resolveRetarder(
 function resolveWindows(scenario: Scenario, assume: Assume): readonly BriefWindow[] {
   const given = said(scenario.windows);
   if (given === undefined) {
+    const count = usualWindowCount(said(scenario.wall_area_ft2));
+    if (count === 0) {
+      assume('windows', 'none', 'Not said; a wall this small is taken without windows.');
+      return [];
+    }
     assume(
       'windows',
-      '8 double-glazed flanged casements, 36 x 60 in.',
+      `${count} double-glazed flanged casements, 36 x 60 in.`,
       'Not said; an ordinary set, so that the bucks can be judged.',
     );
-    return [TYPICAL_WINDOW];
+    return [{ ...TYPICAL_WINDOW, count }];
   }
   return given.map((window, index) => resolveWindow(window, index, assume));
 }
@@ -283,7 +311,8 @@ function resolvePriorities(scenario: Scenario, assume: Assume): Brief['prioritie
     ]);
     return DEFAULT_PRIORITIES;
   }
-  const pick = (key: keyof Brief['priorities']) => said(given[key]) ?? DEFAULT_PRIORITIES[key];
+  const pick = (key: keyof Brief['priorities']) =>
+    said(given[key]) ?? assume(`priorities.${key}`, DEFAULT_PRIORITIES[key], 'Not said; the usual weight.');
   return {
     cost: pick('cost'),
     moisture_safety: pick('moisture_safety'),

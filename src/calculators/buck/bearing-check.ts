@@ -115,7 +115,15 @@ export function checkBearing(
   });
   const throughJambs = Math.hypot(jamb.direct_lb, jamb.couple_lb) / (capacity.lateral_lb * DEAD);
   const joined = option.corners_joined ?? true;
-  const acrossSill = sillBendingUse(member.nominal, weight_lb, eccentricity_in, spread_length_in, table);
+  const uncut = 1 - (option.sill_kerf_in ?? 0) / member.thickness_in;
+  const acrossSill = sillBendingUse(
+    member.nominal,
+    weight_lb,
+    eccentricity_in,
+    spread_length_in,
+    uncut,
+    table,
+  );
   const path = wayToFraming(acrossSill, throughJambs, joined);
   const gravityUse = Math.max(tie, path ?? throughJambs);
 
@@ -170,6 +178,11 @@ export function checkBearing(
         ? 'A flat lumber sill past the framing would bend across its grain, which has no design value: the jambs are counted, not the sill.'
         : 'The panel sill is counted in bending across its weaker axis (strength from memory), or the jambs where the corners are joined.',
       `Screws: ${perJamb} in each jamb, ${perSill} in the head and ${perSill} tying the sill down.`,
+      ...(option.sill_kerf_in
+        ? [
+            `A drip kerf ${option.sill_kerf_in} in. deep is counted where the sill bends most; keep it outside the rough sill, or it takes bearing away as well.`,
+          ]
+        : []),
     ],
   };
 }
@@ -178,19 +191,23 @@ function jambSpacing_in(height_in: number, screws: number, from_corner_in: numbe
   return (height_in - 2 * Math.min(from_corner_in, height_in / 3)) / (screws - 1);
 }
 
-/** Use of a panel sill in bending across the wall; null for lumber, which is not counted. */
+/**
+ * Use of a panel sill in bending across the wall; null for lumber, which is not counted. A saw kerf leaves the share
+ * `uncut` of the thickness, and strength goes with its square.
+ */
 function sillBendingUse(
   nominal: string,
   weight_lb: number,
   eccentricity_in: number,
   length_in: number,
+  uncut: number,
   table: WoodTable,
 ): number | null {
   if (eccentricity_in <= 0) return 0;
   const known = Object.entries(table.panel_bending.lb_in_per_ft_by_nominal).find(
     ([name]) => name === nominal,
   );
-  return known ? (weight_lb * eccentricity_in) / ((known[1] * DEAD * length_in) / 12) : null;
+  return known ? (weight_lb * eccentricity_in) / ((known[1] * uncut ** 2 * DEAD * length_in) / 12) : null;
 }
 
 /** The better of the ways that may be counted; null when none may. */

@@ -22,6 +22,8 @@ export type BuckOption = {
   readonly head_diameter_in?: number;
   /** 1-1/2 in. when left out. */
   readonly thread_length_in?: number;
+  /** Depth of a drip kerf sawn along the underside of a bearing sill piece; none when left out. */
+  readonly sill_kerf_in?: number;
   /** A tighter limit than the member's own. */
   readonly max_projection_in?: number;
 };

@@ -52,6 +52,7 @@ export const buckInputSchema = z
     corners_joined: z
       .boolean('Say whether sill, jambs and head are screwed to each other: true or false.')
       .default(true),
+    sill_kerf_in: bounded(0, 1, 'the depth of a drip kerf in inches', 0.125).default(0),
     wet_service: z.boolean('Say whether the buck gets wet in service: true or false.').default(false),
     walked_on_sill: z.boolean('Say whether people step on the sill: true or false.').default(false),
   })
@@ -70,13 +71,13 @@ export type BuckAnswer = BuckJudgement & {
 /**
  * Whether a buck carries a window out past the framing: `fits`, `does-not-fit` (and what would), or `engineer`.
  *
- * @throws Refusal for an unknown member size, for a flangeless window on a support that holds by the flange only,
- *         and outside the ranges of the connection formulas
+ * @throws Refusal for an unknown member size, a kerf past half the member, a flangeless window on a support that
+ *         holds by the flange only, and outside the ranges of the connection formulas
  *
  * Source: as {@link judgeBuckInFull}.
  */
 export function computeBuck(input: BuckInput, tables: BuckTables): BuckAnswer {
-  memberNamed(input.member.nominal, tables.wood);
+  checkKerf(input, memberNamed(input.member.nominal, tables.wood).thickness_in);
   const option: BuckOption = {
     support: input.support,
     member: input.member,
@@ -85,6 +86,7 @@ export function computeBuck(input: BuckInput, tables: BuckTables): BuckAnswer {
     corners_joined: input.corners_joined,
     head_diameter_in: input.head_diameter_in,
     thread_length_in: input.thread_length_in,
+    sill_kerf_in: input.sill_kerf_in,
   };
   const { operation, glazing } = input.window;
   const window: BuckWindow = {
@@ -110,6 +112,17 @@ export function computeBuck(input: BuckInput, tables: BuckTables): BuckAnswer {
     source: sources(input, tables),
     notes: [...(strength?.notes ?? []), ...notes(input, window, strength?.sag_in ?? null, tables)],
   };
+}
+
+/** Past half the thickness no formula for the bending of a cut panel holds. */
+function checkKerf({ sill_kerf_in }: BuckInput, thickness_in: number): void {
+  if (sill_kerf_in > thickness_in / 2) {
+    throw new Refusal({
+      field: 'sill_kerf_in',
+      value: showValue(sill_kerf_in),
+      accepted: `Give a kerf of at most half the member’s thickness, ${thickness_in / 2} in.`,
+    });
+  }
 }
 
 function sources(input: BuckInput, tables: BuckTables): string[] {

@@ -1,5 +1,5 @@
 import type { Advice, RankedAssembly } from '../../advice/advice-schema.ts';
-import { inches } from '../../advice/titles.ts';
+import { inches } from '../../base/inches.ts';
 import { dollars, fixed, keyWords, sentence, sentenceList } from '../figure-text.ts';
 import { type ListItem, listOf, present, type RecordBlock, tableOf } from '../record-document.ts';
 import { insulationText } from './decision.ts';

@@ -1,5 +1,5 @@
 import type { Advice, RankedAssembly } from '../../advice/advice-schema.ts';
-import { inches } from '../../advice/titles.ts';
+import { inches } from '../../base/inches.ts';
 import { capitalised, fixed, keyWords, numberText, priceText, sentence } from '../figure-text.ts';
 import { factsOf, listOf, present, type RecordBlock, tableOf } from '../record-document.ts';
 

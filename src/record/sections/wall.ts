@@ -1,5 +1,5 @@
 import type { RankedAssembly } from '../../advice/advice-schema.ts';
-import { inches } from '../../advice/titles.ts';
+import { inches } from '../../base/inches.ts';
 import { capitalised, figureText, fixed, numberText, provenanceText, sentence } from '../figure-text.ts';
 import { factsOf, listOf, present, type RecordBlock, type TableBlock } from '../record-document.ts';
 import { under } from './decision.ts';
