@@ -1,4 +1,8 @@
 import { z } from 'zod';
+import { windZonesSchema } from '../assessment/wind-zones.ts';
+import { openingSchema } from './openings-schema.ts';
+import { wallLoadsShape } from './wall-loads.ts';
+import { wallPhysicsShape } from './wall-physics-schema.ts';
 
 /** What a caution is about; also the order in which a homeowner should read them. */
 export const CAUTION_KINDS = [
@@ -89,6 +93,8 @@ export const rankedSchema = z.object({
     why: z.string(),
     flashing_sequence: z.array(z.string()),
   }),
+  /** Every kind of window of the job: what carries it and how. */
+  openings: z.array(openingSchema),
   fastening: z.object({
     fastener: z.string(),
     support: z.string(),
@@ -120,6 +126,8 @@ export const rankedSchema = z.object({
   cautions: z.array(cautionSchema),
   verdicts: z.array(verdictSchema),
   figures: z.array(figureSchema),
+  ...wallPhysicsShape,
+  ...wallLoadsShape,
 });
 export type RankedAssembly = z.output<typeof rankedSchema>;
 
@@ -139,6 +147,8 @@ export const adviceSchema = z.object({
     annual_precip_in: z.number().nullable(),
     notes: z.array(z.string()),
   }),
+  /** On field and corners of the walls. */
+  wind: windZonesSchema,
   /** What the user said, field by field, in words. */
   answers: z.array(z.object({ field: z.string(), question: z.string(), answer: z.string() })),
   assumptions: z.array(

@@ -8,9 +8,10 @@ import { cautionsOf, isGeneral } from './cautions.ts';
 import { chooseAlternatives } from './choose-alternatives.ts';
 import { byCloseness, excludedWalls } from './excluded.ts';
 import { stuccoLookFallback } from './fallback.ts';
-import { type Judged, judgeWalls, type Knowledge } from './judge-walls.ts';
+import { type Judged, type JudgedWall, judgeWalls, type Knowledge } from './judge-walls.ts';
 import { rankedWall } from './ranked-wall.ts';
 import { trySensitivity } from './sensitivity.ts';
+import { windTold } from './wall-loads.ts';
 
 export type AdviseOptions = {
   /** How many assemblies to rank, 1 or more. */
@@ -41,6 +42,7 @@ export async function advise(
     name: brief.name,
     code_edition: brief.code_edition,
     site: siteOf(site),
+    wind: windTold(judged.context),
     answers: answersOf(scenario),
     assumptions: assumptions.map(({ field, value, why }, i) => ({
       field,
@@ -53,7 +55,7 @@ export async function advise(
     fallback,
     excluded: excludedWalls(judged),
     would_change_the_answer: sensitivity.sentences,
-    cautions: generalCautions(judged),
+    cautions: generalCautions(judged, chosen),
     rules: {
       packs: knowledge.rulebook.packs.map(({ name, version, sha256 }) => ({ name, version, sha256 })),
     },
@@ -73,8 +75,15 @@ function siteOf(site: Site): Advice['site'] {
   };
 }
 
-/** The safety pack speaks once for the whole answer: of the best wall, or of the one that came closest. */
-function generalCautions(judged: Judged): Caution[] {
-  const wall = judged.admitted[0] ?? [...judged.walls].sort(byCloseness)[0];
-  return wall ? cautionsOf(wall.verdicts.outcomes()).filter(isGeneral) : [];
+/** The safety pack speaks once for the whole answer: of every wall that is shown, or of the one that came closest. */
+function generalCautions(judged: Judged, chosen: readonly JudgedWall[]): Caution[] {
+  const shown = chosen.length > 0 ? chosen : [...judged.walls].sort(byCloseness).slice(0, 1);
+  const byRule = new Map<string, Caution>();
+  for (const wall of shown) {
+    for (const caution of cautionsOf(wall.verdicts.outcomes()).filter(isGeneral)) {
+      const key = caution.rule ?? caution.text;
+      if (!byRule.has(key)) byRule.set(key, caution);
+    }
+  }
+  return [...byRule.values()];
 }

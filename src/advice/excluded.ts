@@ -2,6 +2,7 @@ import type { RuleOutcome } from '../rulebook/rule-schema.ts';
 import type { Advice } from './advice-schema.ts';
 import type { Judged, JudgedWall } from './judge-walls.ts';
 import { buildTitle, wallTitle } from './titles.ts';
+import { energyRemedy } from './wall-energy-words.ts';
 
 type Excluded = Advice['excluded'][number];
 
@@ -14,7 +15,7 @@ const NEAR_MISSES = 5;
  */
 export function excludedWalls(judged: Judged): Excluded[] {
   const rejected = judged.walls.filter((wall) => wall.forbids > 0).sort(byCloseness);
-  if (judged.admitted.length === 0) return nearMisses(rejected);
+  if (judged.admitted.length === 0) return nearMisses(judged, rejected);
   return [
     ...closestByKind(
       judged,
@@ -66,12 +67,12 @@ function closestByKind(
   return [...closest.values()].map((wall) => ({
     title: `${titleOf(wall)} (closest: ${buildTitle(wall.candidate.build)})`,
     id: wall.candidate.id,
-    because: reasonsAgainst(wall),
+    because: reasonsAgainst(wall, judged),
   }));
 }
 
 /** Closest walls of different claddings. */
-function nearMisses(rejected: readonly JudgedWall[]): Excluded[] {
+function nearMisses(judged: Judged, rejected: readonly JudgedWall[]): Excluded[] {
   const seen = new Set<string>();
   const chosen: JudgedWall[] = [];
   for (const wall of rejected) {
@@ -83,7 +84,7 @@ function nearMisses(rejected: readonly JudgedWall[]): Excluded[] {
   return chosen.map((wall) => ({
     title: wallTitle(wall.candidate),
     id: wall.candidate.id,
-    because: reasonsAgainst(wall),
+    because: reasonsAgainst(wall, judged),
   }));
 }
 
@@ -92,13 +93,18 @@ export function byCloseness(a: JudgedWall, b: JudgedWall): number {
   return a.forbids - b.forbids || b.score - a.score || (a.candidate.id < b.candidate.id ? -1 : 1);
 }
 
-function reasonsAgainst(wall: JudgedWall): Excluded['because'] {
-  return wall.verdicts.outcomesWith('forbid').map((outcome: RuleOutcome) => ({
-    rule: outcome.rule.id,
-    citation: outcome.citation,
-    text: outcome.text,
-    remedy: outcome.remedy,
-  }));
+function reasonsAgainst(wall: JudgedWall, { assess, context }: Judged): Excluded['because'] {
+  const { candidate } = wall;
+  return wall.verdicts.outcomesWith('forbid').map((outcome: RuleOutcome) => {
+    const thickness =
+      outcome.concern === 'energy' ? energyRemedy(candidate, assess.partsOf(candidate), context) : null;
+    return {
+      rule: outcome.rule.id,
+      citation: outcome.citation,
+      text: outcome.text,
+      remedy: thickness ? `${outcome.remedy} ${thickness}` : outcome.remedy,
+    };
+  });
 }
 
 function capital(text: string): string {

@@ -1,4 +1,5 @@
 import type { Advice } from './advice-schema.ts';
+import { cautionsOf } from './cautions.ts';
 import { type Judged, judgeWalls, type Knowledge } from './judge-walls.ts';
 import { rankedWall } from './ranked-wall.ts';
 
@@ -17,6 +18,7 @@ export async function stuccoLookFallback(judged: Judged, knowledge: Knowledge): 
   if (!looks) return null;
   return {
     why: 'True cement stucco does not pass here. If the look of stucco is enough, this wall does.',
-    assembly: rankedWall(looks, 1, relaxed, null),
+    // With the cautions of the safety pack: the answer's own speak of another wall.
+    assembly: { ...rankedWall(looks, 1, relaxed, null), cautions: cautionsOf(looks.verdicts.outcomes()) },
   };
 }

@@ -3,13 +3,17 @@ import type { AnswerContext } from '../assessment/answer-context.ts';
 import type { CalculatedParts } from '../assessment/fact-sheet.ts';
 import { wholeWall } from '../assessment/thermal-part.ts';
 import type { Figure } from './advice-schema.ts';
+import { informativeFigures } from './informative-figures.ts';
+import { openingFigures } from './opening-figures.ts';
 import { carbonKgPerM2 } from './scoring.ts';
 
 /** The numbers behind a wall with their methods and sources, for the record and for whoever asks "why". */
 export function figuresOf(candidate: Candidate, parts: CalculatedParts, context: AnswerContext): Figure[] {
   return [
     ...thermalFigures(candidate, parts, context),
+    ...informativeFigures(candidate, parts, context),
     ...moistureFigures(parts, context),
+    ...openingFigures(candidate, parts, context),
     ...loadFigures(parts, context),
     ...costFigures(candidate, parts, context),
   ];

@@ -71,6 +71,8 @@ export async function judgeWalls(
   knowledge: Knowledge,
   before?: Judged,
 ): Promise<Judged> {
+  // One judgement is a second of solid work at worst: between two of them an interrupt must get through.
+  await new Promise((resolve) => setImmediate(resolve));
   const context = answerContext(brief, site, knowledge.tables, knowledge.catalogue);
   const condensate =
     before && holdsSameWater(before.context, context) ? before.condensate : condensates(context);

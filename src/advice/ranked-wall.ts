@@ -2,13 +2,16 @@ import type { Candidate } from '../assembly/candidates.ts';
 import type { AnswerContext } from '../assessment/answer-context.ts';
 import type { CalculatedParts } from '../assessment/fact-sheet.ts';
 import { addedThickness, wallLayers } from '../assessment/wall-layers.ts';
-import type { RuleOutcome } from '../rulebook/rule-schema.ts';
+import type { Concern, RuleOutcome } from '../rulebook/rule-schema.ts';
 import { appliesTruth } from '../rulebook/three-valued.ts';
 import type { RankedAssembly } from './advice-schema.ts';
 import { cautionsOf, isGeneral } from './cautions.ts';
 import { figuresOf } from './figures.ts';
 import type { Judged, JudgedWall } from './judge-walls.ts';
+import { openingsOf, sharedSequence, weightCautions } from './openings.ts';
 import { wallTitle } from './titles.ts';
+import { wallLoads } from './wall-loads.ts';
+import { wallPhysics } from './wall-physics.ts';
 
 /** Writes one judged wall out in full. `better` is the first choice, when this is an alternative to it. */
 export function rankedWall(
@@ -23,6 +26,7 @@ export function rankedWall(
   const outcomes = wall.verdicts.outcomes();
   const { cladding, build, inside, barrier, buck } = candidate;
   const { brief } = context;
+  const openings = openingsOf(candidate, context);
   const layers = wallLayers(candidate, {
     depth_in: brief.framing.depth_in,
     cavity_r: context.framed.cavity_r,
@@ -51,14 +55,15 @@ export function rankedWall(
       id: buck.id,
       support: buck.support,
       label: buck.label,
-      projection_in: build.thickness_in,
+      projection_in: round(parts.buck.projection_in, 4),
       verdict: parts.buck.worst?.verdict ?? null,
       utilisation: roundOrNull(parts.buck.worst?.utilisation ?? null, 3),
       screws_per_side: parts.buck.worst?.screws_per_side ?? null,
       min_screw_length_in: parts.buck.worst?.min_screw_length_in ?? null,
       why: parts.buck.why,
-      flashing_sequence: [...buck.flashing_sequence],
+      flashing_sequence: sharedSequence(openings),
     },
+    openings,
     fastening: fasteningOf(candidate, parts, context),
     layers: layers.map((layer) => ({ ...layer, r: round(layer.r, 2) })),
     u_factor: round(parts.thermal.u_factor, 4),
@@ -78,7 +83,7 @@ export function rankedWall(
     scores: Object.fromEntries(Object.entries(wall.scores).map(([k, v]) => [k, round(v, 3)])),
     reasons: reasonsOf(outcomes, candidate),
     gives_up: givesUp(wall, judged, better),
-    cautions: cautionsOf(outcomes).filter((caution) => !isGeneral(caution)),
+    cautions: [...cautionsOf(outcomes).filter((caution) => !isGeneral(caution)), ...weightCautions(openings)],
     verdicts: outcomes.map((outcome) => ({
       rule: outcome.rule.id,
       title: outcome.rule.title,
@@ -90,10 +95,27 @@ export function rankedWall(
       facts: { ...outcome.facts },
     })),
     figures: figuresOf(candidate, parts, context),
+    ...wallPhysics(candidate, parts, context),
+    ...wallLoads(candidate, parts, context),
   };
 }
 
-/** First what the rules prefer, then the limits that are kept and say so, then the system's own merits. */
+/** What a reader asks about first stands first. */
+const CONCERN_ORDER: readonly Concern[] = [
+  'energy',
+  'vapour',
+  'rain',
+  'structure',
+  'openings',
+  'budget',
+  'buildability',
+  'fire',
+  'ground-and-termite',
+  'stucco-practice',
+  'safety',
+];
+
+/** Limits that are kept and say so and what the rules prefer, by concern; then the system's own merits. */
 function reasonsOf(outcomes: readonly RuleOutcome[], candidate: Candidate): RankedAssembly['reasons'] {
   const preferred = outcomes.filter((outcome) => outcome.verdict === 'prefer');
   const kept = outcomes.filter(
@@ -101,7 +123,9 @@ function reasonsOf(outcomes: readonly RuleOutcome[], candidate: Candidate): Rank
       verdict === 'pass' && rule.pass_reason !== undefined && appliesTruth(rule, facts) === true,
   );
   return [
-    ...[...kept, ...preferred].map((outcome) => ({ text: outcome.text, rule: outcome.rule.id })),
+    ...[...kept, ...preferred]
+      .sort((a, b) => CONCERN_ORDER.indexOf(a.concern) - CONCERN_ORDER.indexOf(b.concern))
+      .map((outcome) => ({ text: outcome.text, rule: outcome.rule.id })),
     ...candidate.cladding.gains.map((text) => ({ text })),
   ];
 }

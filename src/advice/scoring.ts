@@ -36,8 +36,8 @@ export function totalScore(scores: Scores, weights: Scores): number {
 
 export function scoreWall(candidate: Candidate, parts: CalculatedParts, context: AnswerContext): Scores {
   return {
-    energy: energyScore(parts),
-    moisture_safety: moistureScore(candidate, parts),
+    energy: energyScore(parts) * shareWithoutBucks(parts),
+    moisture_safety: moistureScore(candidate, parts) * (hasColdCorner(parts) ? COLD_CORNER : 1),
     structure: structureScore(parts),
     cost: costScore(parts, context.brief.budget_usd_per_ft2),
     ease: easeScore(candidate, context.brief),
@@ -62,6 +62,20 @@ function energyScore({ energy, thermal }: CalculatedParts): number {
   const margin = energy.u_margin_percent;
   if (margin === null) return ramp(thermal.r_effective, 10, 40);
   return margin >= 0 ? 0.5 + 0.5 * ramp(margin, 0, 40) : 0.5 * ramp(margin, -30, 0);
+}
+
+/** What is left when the heat that the window bucks lead out is counted against the wall. */
+function shareWithoutBucks({ thermal, buck }: CalculatedParts): number {
+  return thermal.u_factor / (thermal.u_factor + buck.delta_u);
+}
+
+/** A tenth off where mould is to be feared at the bucks: an estimate, so no more than that. */
+const COLD_CORNER = 0.9;
+
+function hasColdCorner({ buck: { corner_temp_factor, required_temp_factor } }: CalculatedParts): boolean {
+  return (
+    corner_temp_factor !== null && required_temp_factor !== null && corner_temp_factor < required_temp_factor
+  );
 }
 
 /**

@@ -1,4 +1,8 @@
+import { Refusal } from '../base/refusal.ts';
+import type { Brief } from '../brief/brief.ts';
 import type { OpenAssumption } from '../brief/resolve-brief.ts';
+import { resolveSite } from '../site/resolve-site.ts';
+import type { Site } from '../site/site.ts';
 import type { Advice } from './advice-schema.ts';
 import { type Judged, type JudgedWall, judgeWalls, type Knowledge } from './judge-walls.ts';
 import { buildTitle } from './titles.ts';
@@ -11,22 +15,27 @@ export type Sensitivity = {
 
 /**
  * Tries the other readings of every assumption by judging all walls again, and says what the first choice would then
- * be. Nothing is guessed: an assumption without another reading to try is said to be able to change the answer.
+ * be. Nothing is guessed: an assumption without another reading to try, or with one that lies outside a method's range, is
+ * said to be able to change the answer.
  */
 export async function trySensitivity(
   judged: Judged,
   assumptions: readonly OpenAssumption[],
   knowledge: Knowledge,
 ): Promise<Sensitivity> {
-  const { brief, site } = judged.context;
+  const { brief } = judged.context;
   const before = judged.admitted[0] ?? null;
   const changes: boolean[] = [];
   const sentences: Advice['would_change_the_answer'] = [];
   for (const assumption of assumptions) {
     let changed = assumption.alternatives.length === 0;
     for (const alternative of assumption.alternatives) {
-      const after =
-        (await judgeWalls({ ...brief, ...alternative.change }, site, knowledge, judged)).admitted[0] ?? null;
+      const other = await judgedUnless({ ...brief, ...alternative.change }, judged, knowledge);
+      if (!other) {
+        changed = true;
+        continue;
+      }
+      const after = other.admitted[0] ?? null;
       if (isSameChoice(before, after)) continue;
       changed = true;
       sentences.push({ if: alternative.label, then: thenSentence(after) });
@@ -34,6 +43,24 @@ export async function trySensitivity(
     changes.push(changed);
   }
   return { changes, sentences };
+}
+
+/** The walls judged for another reading; null where no method covers it (an edition without this zone, say). */
+async function judgedUnless(brief: Brief, judged: Judged, knowledge: Knowledge): Promise<Judged | null> {
+  try {
+    return await judgeWalls(brief, await siteFor(brief, judged), knowledge, judged);
+  } catch (error) {
+    if (error instanceof Refusal) return null;
+    throw error;
+  }
+}
+
+/** An edition may put the place into another zone. Where it doesn't, the site stays the same object, for its water. */
+async function siteFor(brief: Brief, { context }: Judged): Promise<Site> {
+  if (brief.code_edition === context.brief.code_edition) return context.site;
+  const site = await resolveSite(brief.place, brief.code_edition);
+  const ofPhysics = ({ climate_zone, climate }: Site) => JSON.stringify([climate_zone, climate]);
+  return ofPhysics(site) === ofPhysics(context.site) ? context.site : site;
 }
 
 /** The same cladding over the same boards: another barrier or buck is a detail of the same choice. */

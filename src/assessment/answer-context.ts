@@ -6,6 +6,7 @@ import { computeWind } from '../calculators/wind.ts';
 import type { Site } from '../site/site.ts';
 import type { CodeTables } from './code-tables.ts';
 import { type FramedLayer, framedLayer } from './framed-layer.ts';
+import { namingScenarioFields } from './scenario-fields.ts';
 
 /** Everything that is the same for every candidate of one answer. */
 export type AnswerContext = {
@@ -26,7 +27,7 @@ export type AnswerContext = {
 };
 
 /** A cladding fastener's tributary area is small; below 10 ft² the coefficients no longer change. */
-const FASTENER_AREA_FT2 = 10;
+export const FASTENER_AREA_FT2 = 10;
 
 /** @throws Refusal where a given value lies outside a method's range (wind, framing) */
 export function answerContext(
@@ -52,7 +53,7 @@ export function answerContext(
     tables,
     catalogue,
     climate_zone: knownZone(site.climate_zone),
-    framed: framedLayer(brief, tables.thermal),
+    framed: namingScenarioFields(() => framedLayer(brief, tables.thermal)),
     outward_wind_psf: Math.abs(wind.allowable.outward_psf),
     wind: { standard, velocity_pressure_psf: wind.velocity_pressure_psf, source: wind.source },
     // The gauge is not asked for: the thinnest stud that the tables know is taken.

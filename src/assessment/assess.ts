@@ -1,10 +1,10 @@
 import type { Candidate, Face, RetarderChoice } from '../assembly/candidates.ts';
-import type { Barrier, Buck, Cladding } from '../assembly/catalogue-schema.ts';
+import type { Barrier, Buck, Cladding, SheathingEntry } from '../assembly/catalogue-schema.ts';
 import type { InsulationBuild } from '../assembly/insulation-builds.ts';
 import { type EnergyRequirement, energyRequirement, judgeCompliance } from '../calculators/energy-code.ts';
 import { judgeRetarder } from '../calculators/vapour-code.ts';
 import type { AnswerContext } from './answer-context.ts';
-import { buckPart, windowsPart } from './buck-part.ts';
+import { buckPart } from './buck-part.ts';
 import { installedCost } from './cost-part.ts';
 import {
   barrierFacts,
@@ -24,7 +24,9 @@ import {
 import { fasteningPart } from './fastening-part.ts';
 import { type CondensateOf, dewPointPart, inwardPermeance, outwardPermeance } from './moisture-part.ts';
 import { remember, rememberPair, rememberTriple } from './remember.ts';
+import { namingScenarioFields } from './scenario-fields.ts';
 import { thermalPart } from './thermal-part.ts';
+import { windowsPart } from './windows-part.ts';
 
 /** Runs the calculators for the candidates of one answer. Parts that walls share are worked out once. */
 export type Assessor = {
@@ -43,7 +45,7 @@ export type Assessor = {
 export function assessor(context: AnswerContext, condensate: CondensateOf): Assessor {
   const windows = windowsPart(context);
   const { brief } = context;
-  const required = requirementOf(context);
+  const required = namingScenarioFields(() => requirementOf(context));
 
   const fastening = remember((face: Face) => fasteningPart(face, context));
   const thermal = remember((face: Face) =>
@@ -65,8 +67,8 @@ export function assessor(context: AnswerContext, condensate: CondensateOf): Asse
   const vapour = rememberTriple((build: InsulationBuild, inside: RetarderChoice, cladding: Cladding) =>
     vapourPart(build, inside, cladding, context),
   );
-  const buck = rememberPair((one: Buck, { build, sheathing }: Face) =>
-    buckPart(one, build.thickness_in, sheathing, windows, context),
+  const buck = rememberTriple((one: Buck, build: InsulationBuild, sheathing: SheathingEntry) =>
+    buckPart(one, build, sheathing, windows, context),
   );
   const cost = (c: Candidate) => installedCost(c, fastening(c.face), context);
 
@@ -75,7 +77,9 @@ export function assessor(context: AnswerContext, condensate: CondensateOf): Asse
   const ofSheathedBuild = rememberPair(buildFacts);
   const ofInside = remember(insideFacts);
   const ofBarrier = remember(barrierFacts);
-  const ofBuck = rememberPair((one: Buck, face: Face) => buckFacts(one, face.build, buck(one, face)));
+  const ofBuck = rememberTriple((one: Buck, build: InsulationBuild, sheathing: SheathingEntry) =>
+    buckFacts(one, buck(one, build, sheathing)),
+  );
   const ofFace = remember((face: Face) =>
     faceFacts(face, {
       thermal: thermal(face),
@@ -99,7 +103,7 @@ export function assessor(context: AnswerContext, condensate: CondensateOf): Asse
       moisture: moisture(c.face, c.barrier, c.inside),
       vapour: vapour(c.build, c.inside, c.cladding),
       fastening: fastening(c.face),
-      buck: buck(c.buck, c.face),
+      buck: buck(c.buck, c.build, c.sheathing),
       cost: cost(c),
     }),
     factPartsOf: (c) => [
@@ -108,7 +112,7 @@ export function assessor(context: AnswerContext, condensate: CondensateOf): Asse
       ofSheathedBuild(c.build, c.sheathing),
       ofInside(c.inside),
       ofBarrier(c.barrier),
-      ofBuck(c.buck, c.face),
+      ofBuck(c.buck, c.build, c.sheathing),
       ofFace(c.face),
       ofVapour(c.build, c.inside, c.cladding),
       ofDrying(c.face, c.barrier, c.inside),

@@ -5,11 +5,12 @@ import type { EnergyCompliance } from '../calculators/energy-code.ts';
 import type { SheathingDewPoint } from '../calculators/moisture/sheathing-dew-point.ts';
 import type { RetarderJudgement } from '../calculators/vapour-code.ts';
 import type { AnswerContext } from './answer-context.ts';
-import type { BuckPart, WindowsPart } from './buck-part.ts';
+import type { BuckPart } from './buck-part.ts';
 import type { FasteningPart } from './fastening-part.ts';
 import type { MoisturePart } from './moisture-part.ts';
 import type { ThermalPart } from './thermal-part.ts';
 import { addedThickness, insulationPermeance } from './wall-layers.ts';
+import type { WindowsPart } from './windows-part.ts';
 
 /** A fact's value; null is "not known" and never passes for anything. */
 export type FactSheet = Readonly<Record<string, string | number | boolean | null>>;
@@ -59,10 +60,12 @@ export function siteFacts(context: AnswerContext, windows: WindowsPart): FactShe
     'wind.outward_psf': context.outward_wind_psf,
     'windows.count': windows.count,
     'windows.heaviest_lb': windows.heaviest_lb,
-    'windows.largest_ft2': windows.largest_ft2,
+    'windows.heaviest_but_doors_lb': windows.heaviest_but_doors_lb,
+    'windows.largest_but_doors_ft2': windows.largest_but_doors_ft2,
     'windows.any_flangeless': windows.any_flangeless,
     'windows.any_door': windows.any_door,
     'windows.any_large_fixed_triple': windows.any_large_fixed_triple,
+    'windows.all_large_fixed_triple': windows.all_large_fixed_triple,
     'windows.heaviest_large_fixed_triple_lb': windows.heaviest_large_fixed_triple_lb,
     'thermal.method': context.framed.method,
   };
@@ -144,17 +147,21 @@ export function barrierFacts(barrier: Barrier): FactSheet {
 /** A vapour barrier by the residential code's classes: 0.1 perm or less. */
 const CLASS_I_PERM = 0.1;
 
-/** Facts of the window buck and how it fares with the worst window. */
-export function buckFacts(buck: Buck, build: InsulationBuild, part: BuckPart): FactSheet {
+/** Facts of the window buck and how it fares with the worst of the windows that it is for. */
+export function buckFacts(buck: Buck, part: BuckPart): FactSheet {
   return {
     'buck.id': buck.id,
     'buck.support': buck.support,
-    'buck.projection_in': build.thickness_in,
+    'buck.projection_in': part.projection_in,
     'buck.max_projection_in': buck.max_projection_in,
     'buck.needs_larger_opening': buck.takes_room_in_opening_in > 0,
     'buck.needed_rank': buck.min_crew_rank,
     'buck.verdict': part.worst?.verdict ?? null,
     'buck.utilisation': part.worst?.utilisation ?? null,
+    'buck.worst_window': part.worst?.window ?? null,
+    'buck.why': part.worst?.why ?? null,
+    'buck.corner_temp_factor': part.corner_temp_factor,
+    'buck.required_temp_factor': part.required_temp_factor,
   };
 }
 
@@ -180,7 +187,8 @@ export type FaceParts = {
   readonly fastening: FasteningPart;
 };
 
-const ROUTE_WORDS: Readonly<Record<EnergyCompliance['route'], string | null>> = {
+/** How a wall meets the energy code, to go after "is met"; null where it can't be said. */
+export const ROUTE_WORDS: Readonly<Record<EnergyCompliance['route'], string | null>> = {
   'u-factor': 'by its U-factor',
   'r-value': 'by one of the R-value options, though not by its U-factor',
   both: 'by its U-factor and by an R-value option',

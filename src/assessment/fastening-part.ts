@@ -1,5 +1,10 @@
 import type { Face } from '../assembly/candidates.ts';
-import { chooseFastening, type FasteningSchedule } from '../calculators/fastening/choose-fastening.ts';
+import {
+  chooseFastening,
+  type FasteningContext,
+  type FasteningOption,
+  type FasteningSchedule,
+} from '../calculators/fastening/choose-fastening.ts';
 import type { AnswerContext } from './answer-context.ts';
 
 export type FasteningPart = {
@@ -12,38 +17,55 @@ export type FasteningPart = {
 /** What the fasteners of a wall carry, and the schedule that carries it. */
 export function fasteningPart(face: Face, context: AnswerContext): FasteningPart {
   const { cladding, build } = face;
-  const cladding_psf = cladding.layers.reduce((sum, layer) => sum + layer.weight_psf.value, 0);
+  const cladding_psf = claddingWeight_psf(face);
   const insulation_psf = (build.insulation.density_pcf.value * build.thickness_in) / 12;
   if (cladding.attachment === 'adhered') return { schedule: null, cladding_psf, insulation_psf };
-  const options = cladding.fastenings.filter((f) => f.framing === context.brief.framing.material);
-  const isFurring = cladding.attachment === 'furring';
-  const mat_in = isFurring ? 0 : thicknessOf(face, 'drainage');
-  const furring_in = thicknessOf(face, 'furring');
-  const schedule = chooseFastening(
-    options,
-    {
-      support: isFurring ? 'furring' : 'direct',
-      framing: context.fastening_framing,
-      cladding_psf: cladding_psf,
-      insulation_thickness_in: build.thickness_in,
-      framing_spacing_in: context.brief.framing.spacing_in,
-      outward_wind_psf: context.outward_wind_psf,
-      specific_gravity: context.brief.framing.species_gravity,
-      sheathing_thickness_in: face.sheathing.thickness_in,
-      // Straight through lath: the head sits on the lath, the plaster covers it later.
-      outboard_thickness_in: isFurring ? furring_in : mat_in + LATH_IN,
-      mat_thickness_in: mat_in,
-      insulation_kind: build.insulation.is_foam_plastic ? 'foam' : 'fibrous',
-      edition: context.brief.code_edition,
-    },
-    context.tables.fastening,
-  );
+  const options = fasteningOptions(face, context);
+  const schedule = chooseFastening(options, fasteningContext(face, context), context.tables.fastening);
   return { schedule, cladding_psf, insulation_psf };
 }
 
-/** Self-furring lath with its plate washer, in. (common practice, no source). */
-const LATH_IN = 0.375;
+/** The ways to carry this cladding that fit the framing, in the order to try. */
+export function fasteningOptions({ cladding }: Face, { brief }: AnswerContext): readonly FasteningOption[] {
+  return cladding.fastenings.filter((f) => f.framing === brief.framing.material);
+}
 
-function thicknessOf(face: Face, role: 'drainage' | 'furring'): number {
+/** The wall as the fastening calculator takes it; not for claddings that are glued. */
+export function fasteningContext(face: Face, context: AnswerContext): FasteningContext {
+  const { cladding, build } = face;
+  const isFurring = cladding.attachment === 'furring';
+  const mat_in = isFurring ? 0 : thicknessOf(face, 'drainage');
+  return {
+    support: isFurring ? 'furring' : 'direct',
+    framing: context.fastening_framing,
+    cladding_psf: claddingWeight_psf(face),
+    insulation_thickness_in: build.thickness_in,
+    framing_spacing_in: context.brief.framing.spacing_in,
+    outward_wind_psf: context.outward_wind_psf,
+    specific_gravity: context.brief.framing.species_gravity,
+    // With the barrier on it: the fastener goes through both.
+    sheathing_thickness_in: face.sheathing.thickness_in + thickestBarrier_in(context),
+    // Straight through lath: the head sits on the lath, the plaster covers it later.
+    outboard_thickness_in: isFurring ? thicknessOf(face, 'furring') : mat_in + LATH_IN,
+    mat_thickness_in: mat_in,
+    insulation_kind: build.insulation.is_foam_plastic ? 'foam' : 'fibrous',
+    edition: context.brief.code_edition,
+  };
+}
+
+function claddingWeight_psf({ cladding }: Face): number {
+  return cladding.layers.reduce((sum, layer) => sum + layer.weight_psf.value, 0);
+}
+
+/** One length serves whatever barrier is chosen. */
+export function thickestBarrier_in({ catalogue }: AnswerContext): number {
+  return Math.max(0, ...catalogue.barriers.map((barrier) => barrier.thickness_in));
+}
+
+/** Self-furring lath with its plate washer, in. (common practice, no source). */
+export const LATH_IN = 0.375;
+
+/** Of all layers of that role together, in. */
+export function thicknessOf(face: Face, role: 'drainage' | 'furring'): number {
   return face.cladding.layers.filter((l) => l.role === role).reduce((sum, l) => sum + l.thickness_in, 0);
 }

@@ -1,17 +1,17 @@
 import type { Face, RetarderChoice } from '../assembly/candidates.ts';
-import type { Barrier, Retarder, SheathingEntry } from '../assembly/catalogue-schema.ts';
+import type { Barrier, Retarder } from '../assembly/catalogue-schema.ts';
 import type { InsulationBuild } from '../assembly/insulation-builds.ts';
 import { humidityClassExcess } from '../calculators/moisture/humidity-class.ts';
-import { monthlyCondensation, type YearConditions } from '../calculators/moisture/monthly-condensation.ts';
-import { permFromLayers, permFromPermeability, sdFromPerm } from '../calculators/moisture/permeance.ts';
+import type { YearConditions } from '../calculators/moisture/monthly-condensation.ts';
+import { permFromLayers } from '../calculators/moisture/permeance.ts';
 import { saturationPressure } from '../calculators/moisture/psychrometrics.ts';
 import { type SheathingDewPoint, sheathingDewPoint } from '../calculators/moisture/sheathing-dew-point.ts';
-import { rSiFromUs } from '../calculators/moisture/units.ts';
 import { winterProfile } from '../calculators/thermal/temperature-dependence.ts';
 import type { AnswerContext } from './answer-context.ts';
 import { rememberTriple } from './remember.ts';
 import type { ThermalPart } from './thermal-part.ts';
-import { CAVITY_PERMEABILITY_PERM_IN, insulationPermeance, LINING } from './wall-layers.ts';
+import { insulationPermeance, LINING } from './wall-layers.ts';
+import { finishPermeance, monthsOfWater, type WetWall } from './wall-water.ts';
 
 export type MoisturePart = {
   readonly dew_point: SheathingDewPoint;
@@ -135,10 +135,7 @@ export function condensates(context: AnswerContext): CondensateOf {
   >();
   return ({ cladding, build, sheathing }, barrier, retarder) => {
     if (!retarder) return NOT_KNOWN;
-    // Behind a ventilated space the method takes outdoor air; a drained one keeps the cladding in the way out.
-    const finish_perm = cladding.drainage.is_ventilated
-      ? Number.POSITIVE_INFINITY
-      : cladding.permeance_perm.value;
+    const finish_perm = finishPermeance(cladding);
     let behind = byFinish.get(finish_perm);
     if (!behind) {
       behind = rememberTriple((b: InsulationBuild, w: Barrier, r: Retarder) =>
@@ -150,39 +147,8 @@ export function condensates(context: AnswerContext): CondensateOf {
   };
 }
 
-type WetWall = {
-  readonly build: InsulationBuild;
-  readonly barrier: Barrier;
-  readonly retarder: Retarder;
-  readonly sheathing: SheathingEntry;
-  /** Infinite where air moves behind the cladding. */
-  readonly finish_perm: number;
-};
-
 function condensate(wall: WetWall, context: AnswerContext, year: YearConditions): Condensate {
-  const { build, barrier, retarder, sheathing, finish_perm } = wall;
-  const boards = build.boards_in.length;
-  const layers: { r: number; perm: number }[] = [
-    { r: LINING.r, perm: permFromLayers([LINING.bare_perm, retarder.dry_cup_perm.value]) },
-    {
-      r: context.framed.cavity_r,
-      perm: permFromPermeability(CAVITY_PERMEABILITY_PERM_IN, context.brief.framing.depth_in),
-    },
-  ];
-  if (sheathing.thickness_in > 0) layers.push({ r: sheathing.r.value, perm: sheathing.dry_cup_perm.value });
-  layers.push({ r: 0, perm: barrier.permeance_perm.value });
-  layers.push({ r: build.r, perm: insulationPermeance(build.insulation, build.thickness_in, boards) });
-  if (Number.isFinite(finish_perm)) layers.push({ r: 0, perm: finish_perm });
-  const { rsi_m2kw, rse_m2kw } = context.tables.moisture.surface_resistances;
-  const result = monthlyCondensation(
-    {
-      r_m2kw: layers.map((l) => rSiFromUs(l.r)),
-      sd_m: layers.map((l) => sdFromPerm(l.perm)),
-      rsi_m2kw,
-      rse_m2kw,
-    },
-    year,
-  );
+  const result = monthsOfWater(wall, context, year);
   if (result.unbounded) return NOT_KNOWN;
   return { condensate_peak_g_m2: result.peak_kg_m2 * 1000, dries_within_year: result.dries_out };
 }

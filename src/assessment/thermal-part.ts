@@ -1,5 +1,6 @@
 import type { Face } from '../assembly/candidates.ts';
 import type { Buck } from '../assembly/catalogue-schema.ts';
+import { pointTransmittanceToUs } from '../calculators/thermal/si-units.ts';
 import {
   fastenerDeltaU,
   openingPerimeter,
@@ -8,14 +9,6 @@ import {
 } from '../calculators/thermal/whole-wall.ts';
 import type { AnswerContext } from './answer-context.ts';
 import { countedR, LINING } from './wall-layers.ts';
-
-/** W/K in Btu/(h·°F). */
-const BTU_H_F_PER_W_K = 1.8956;
-/**
- * Point transmittance of one long steel screw whose tip ends in a wood stud, W/K; into steel studs it is worse.
- * From memory (0.003 to 0.010 W/K for 4 to 8 in. of insulation); no published measurement was found.
- */
-const SCREW_CHI_W_K = { wood: 0.004, steel: 0.008 } as const;
 
 export type ThermalPart = {
   readonly clear_wall_u_factor: number;
@@ -39,8 +32,7 @@ export function thermalPart(face: Face, fasteners_per_100_ft2: number, context: 
   const finish = face.cladding.layers.reduce((sum, layer) => sum + countedR(face.cladding, layer.r), 0);
   const outside = face.sheathing.r.value + face.build.r + finish + films.outside_winter_r.value;
   const clear = context.framed.uFactor(inside + outside);
-  const chi = SCREW_CHI_W_K[context.brief.framing.material] * BTU_H_F_PER_W_K;
-  const delta_u_fasteners = fastenerDeltaU(fasteners_per_100_ft2 / 100, chi);
+  const delta_u_fasteners = fastenerDeltaU(fasteners_per_100_ft2 / 100, screwChi(context));
   const u_factor = clear + delta_u_fasteners;
   return {
     clear_wall_u_factor: clear,
@@ -50,6 +42,11 @@ export function thermalPart(face: Face, fasteners_per_100_ft2: number, context: 
     r_inside_of_sheathing: inside + context.framed.cavity_r,
     r_cavity_path: inside + context.framed.cavity_r + outside,
   };
+}
+
+/** Point thermal transmittance of one screw into these studs, Btu/(h·°F). */
+export function screwChi({ brief, tables }: AnswerContext): number {
+  return pointTransmittanceToUs(tables.thermal.fastener_chi_w_k[brief.framing.material].value);
 }
 
 /** The wall with the bridges that the bucks make round the openings, spread over the wall; reported apart. */

@@ -15,6 +15,12 @@ export type Block =
       readonly role?: LineRole;
     }
   | { readonly kind: 'figures'; readonly rows: readonly FigureRow[] }
+  /** A chart of fixed width, each mark with an ASCII twin of one column; its figures in words where it doesn't fit. */
+  | {
+      readonly kind: 'drawing';
+      readonly lines: readonly string[];
+      readonly instead: readonly FigureRow[];
+    }
   /** The user's own words. */
   | { readonly kind: 'said'; readonly text: string };
 
@@ -87,15 +93,24 @@ function layOutBlock(block: Block, columns: number, ascii: boolean): Line[] {
         }));
       });
     }
-    case 'figures': {
-      const room = Math.min(
-        LABEL_WIDTH,
-        Math.floor(columns / 2) - INDENT.length,
-        Math.max(...block.rows.map((row) => stringWidth(row.label)), 0) + 2,
-      );
-      return block.rows.flatMap((row) => figureLines(row, room, columns));
+    case 'figures':
+      return figureRows(block.rows, columns);
+    case 'drawing': {
+      const isTooWide = block.lines.some((line) => stringWidth(line) > columns);
+      return isTooWide
+        ? figureRows(block.instead, columns)
+        : block.lines.map((text) => ({ text, role: 'body' }));
     }
   }
+}
+
+function figureRows(rows: readonly FigureRow[], columns: number): Line[] {
+  const room = Math.min(
+    LABEL_WIDTH,
+    Math.floor(columns / 2) - INDENT.length,
+    Math.max(...rows.map((row) => stringWidth(row.label)), 0) + 2,
+  );
+  return rows.flatMap((row) => figureLines(row, room, columns));
 }
 
 function figureLines(row: FigureRow, room: number, columns: number): Line[] {
@@ -159,11 +174,14 @@ function safeBlock(block: Block, ascii: boolean): Block {
     case 'list':
       return { ...block, items: block.items.map(clean) };
     case 'figures':
-      return {
-        ...block,
-        rows: block.rows.map((row) => ({ label: clean(row.label), value: clean(row.value) })),
-      };
+      return { ...block, rows: cleanRows(block.rows, clean) };
+    case 'drawing':
+      return { ...block, lines: block.lines.map(clean), instead: cleanRows(block.instead, clean) };
     default:
       return { ...block, text: clean(block.text) };
   }
+}
+
+function cleanRows(rows: readonly FigureRow[], clean: (text: string) => string): FigureRow[] {
+  return rows.map((row) => ({ label: clean(row.label), value: clean(row.value) }));
 }

@@ -1,5 +1,8 @@
 import type { Advice, Caution, RankedAssembly } from '../advice/advice-schema.ts';
 import type { Block, FigureRow } from './blocks.ts';
+import { openingBlocks } from './tell-openings.ts';
+import { physicsBlocks } from './tell-physics.ts';
+import { scheduleBlocks } from './tell-schedule.ts';
 
 export { blocksToText } from './blocks.ts';
 
@@ -51,7 +54,10 @@ function wholeWall(wall: RankedAssembly): Block[] {
     { kind: 'figures', rows: wholeFigures(wall) },
     ...list('Why', reasonLines(wall)),
     ...list('Layers, from inside to outside', layerLines(wall)),
+    ...physicsBlocks(wall),
+    ...scheduleBlocks(wall),
     ...list('Windows, in this order', wall.buck.flashing_sequence),
+    ...openingBlocks(wall),
     ...list('What it asks of the crew', [wall.crew.needed, ...wall.crew.steps]),
     ...list('What it gives up', wall.gives_up),
     ...cautionList('Cautions for this wall', wall.cautions),

@@ -4,7 +4,10 @@ import type { RecordBlock, RecordDocument, RecordSection } from './record-docume
 import { type DecisionRecord, SIGNERS } from './record-schema.ts';
 import { alternatives, changes, excluded } from './sections/comparison.ts';
 import { costAndWeight, crew, decision } from './sections/decision.ts';
+import { deadLoad, schedule, wind } from './sections/loads.ts';
+import { everyWindow } from './sections/openings.ts';
 import { cautions, figures, packs, trace } from './sections/paper-trail.ts';
+import { condensate, heat, profile } from './sections/physics.ts';
 import { assumptions, priorities, questions, situation } from './sections/situation.ts';
 import { fastening, layers, openings } from './sections/wall.ts';
 
@@ -61,12 +64,23 @@ function wallSections(wall: RankedAssembly, record: DecisionRecord): RecordSecti
   const area = record.scenario.wall_area_ft2;
   return [
     { id: 'layers', heading: `The wall, inside to outside${of}`, blocks: layers(wall) },
-    { id: 'fastening', heading: `Fastening schedule${of}`, blocks: fastening(wall) },
-    { id: 'openings', heading: `Window buck and flashing${of}`, blocks: openings(wall) },
+    { id: 'heat', heading: `Heat and the energy code${of}`, blocks: heat(wall) },
+    { id: 'profile', heading: `Temperature and dew point through the wall${of}`, blocks: profile(wall) },
+    { id: 'condensate', heading: `Condensate by month${of}`, blocks: condensate(wall) },
+    {
+      id: 'fastening',
+      heading: `Fastening schedule${of}`,
+      blocks: [...fastening(wall), ...schedule(wall), ...wind(record.advice)],
+    },
+    {
+      id: 'openings',
+      heading: `Window buck and flashing${of}`,
+      blocks: [...openings(wall), ...everyWindow(wall)],
+    },
     {
       id: 'cost',
       heading: `What it costs and weighs${of}`,
-      blocks: costAndWeight(wall, typeof area === 'number' ? area : null),
+      blocks: [...costAndWeight(wall, typeof area === 'number' ? area : null), ...deadLoad(wall)],
     },
     { id: 'crew', heading: `What it asks of the crew${of}`, blocks: crew(wall) },
     { id: 'figures', heading: `Figures${of}`, blocks: figures(wall) },

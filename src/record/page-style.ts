@@ -65,6 +65,17 @@ svg.wall .sheet{fill:none;stroke:var(--accent);stroke-width:3;stroke-dasharray:9
 svg.wall .leader,svg.wall .dimension{fill:none;stroke:currentColor;stroke-width:.8}
 svg.wall .key{fill:var(--ground);stroke:currentColor;stroke-width:1.2}
 svg.wall .number{font-weight:bold}
+svg.chart{display:block;width:100%;max-width:40rem;height:auto;margin:0 auto;color:var(--ink);font:12px Georgia,"Times New Roman",serif}
+svg.chart text{fill:currentColor}
+svg.chart .side{font-style:italic}
+svg.chart .number{font-weight:bold}
+svg.chart .grid{fill:none;stroke:var(--rule);stroke-width:1}
+svg.chart .boundary{fill:none;stroke:currentColor;stroke-width:.6;opacity:.5}
+svg.chart .temperature{fill:none;stroke:currentColor;stroke-width:2.4}
+svg.chart .stud{fill:none;stroke:currentColor;stroke-width:1.4;stroke-dasharray:10 5}
+svg.chart .dew-point{fill:none;stroke:var(--accent);stroke-width:2.4;stroke-dasharray:2 4}
+svg.chart .meeting{fill:none;stroke:var(--accent);stroke-width:2}
+svg.chart .bar{fill:var(--accent);stroke:currentColor;stroke-width:.8}
 svg.wall .pattern{fill:none;stroke:currentColor;stroke-width:.7;opacity:.65}
 .signatures{width:100%}
 .signatures td{height:3.2rem;border-bottom:1px solid var(--ink)}
@@ -86,6 +97,6 @@ thead{display:table-header-group}
 table{font-size:8.5pt}
 #trace table,#packs table{font-size:7.5pt}
 .wide{overflow:visible}
-svg.wall{max-width:13cm}
+svg.wall,svg.chart{max-width:13cm}
 }
 `.trim();

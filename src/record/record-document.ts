@@ -1,4 +1,5 @@
 import type { RankedAssembly } from '../advice/advice-schema.ts';
+import type { CondensateMonth, ProfileSeason } from '../advice/wall-physics-schema.ts';
 
 export type Layer = RankedAssembly['layers'][number];
 
@@ -27,6 +28,8 @@ export type RecordBlock =
   | TableBlock
   /** A wall section to scale beside the table whose rows carry the numbers of the drawing. */
   | { readonly kind: 'drawn-wall'; readonly wall: DrawnWall; readonly table: TableBlock }
+  /** A chart beside the table that holds its figures. */
+  | { readonly kind: 'drawn-chart'; readonly chart: DrawnChart; readonly table: TableBlock }
   | { readonly kind: 'signatures'; readonly rows: readonly SignatureRow[] };
 
 export type FactRow = { readonly label: string; readonly value: string };
@@ -47,6 +50,25 @@ export type TableBlock = {
 };
 
 export type DrawnWall = { readonly layers: readonly Layer[]; readonly added_thickness_in: number };
+
+export type DrawnChart = DrawnProfile | DrawnCondensate;
+
+export type DrawnProfile = {
+  readonly kind: 'profile';
+  /** For links within the page; ASCII, unique. */
+  readonly id: string;
+  readonly title: string;
+  readonly season: ProfileSeason;
+  readonly layers: readonly Layer[];
+};
+
+export type DrawnCondensate = {
+  readonly kind: 'condensate';
+  readonly id: string;
+  readonly title: string;
+  /** From the start month on. */
+  readonly months: readonly CondensateMonth[];
+};
 
 export type SignatureRow = { readonly role: string; readonly name: string; readonly date: string };
 

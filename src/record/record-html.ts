@@ -1,8 +1,16 @@
+import { chartSvg } from './chart-svg.ts';
 import { composeDocument } from './compose-document.ts';
 import { escapeHtml } from './escape-html.ts';
 import { sentence } from './figure-text.ts';
 import { PAGE_STYLE } from './page-style.ts';
-import type { FactRow, ListItem, RecordBlock, RecordSection, TableBlock } from './record-document.ts';
+import type {
+  DrawnChart,
+  FactRow,
+  ListItem,
+  RecordBlock,
+  RecordSection,
+  TableBlock,
+} from './record-document.ts';
 import type { DecisionRecord } from './record-schema.ts';
 import { wallSectionSvg } from './wall-section-svg.ts';
 
@@ -37,6 +45,12 @@ export function recordHtml(record: DecisionRecord): string {
   ].join('\n');
 }
 
+const CHART_CAPTIONS: Readonly<Record<DrawnChart['kind'], string>> = {
+  profile:
+    'Inside on the left, the thickness to scale. The numbers on top are those of the layers; the figures stand in the table below.',
+  condensate: 'From the first month in which water forms. The figures stand in the table below.',
+};
+
 function contents(sections: readonly RecordSection[]): string {
   const links = sections.map(({ id, heading }) => `<li><a href="#${id}">${escapeHtml(heading)}</a></li>`);
   return `<nav aria-label="Contents">\n<ul>\n${links.join('\n')}\n</ul>\n</nav>`;
@@ -69,6 +83,13 @@ function block(given: RecordBlock): string {
       const drawing = wallSectionSvg(given.wall);
       const figure = drawing
         ? `<figure>\n${drawing}\n<figcaption class="aside">Section through the wall, to scale. The numbers are those of the table below.</figcaption>\n</figure>\n`
+        : '';
+      return `${figure}${table(given.table)}`;
+    }
+    case 'drawn-chart': {
+      const drawing = chartSvg(given.chart);
+      const figure = drawing
+        ? `<figure>\n${drawing}\n<figcaption class="aside">${CHART_CAPTIONS[given.chart.kind]}</figcaption>\n</figure>\n`
         : '';
       return `${figure}${table(given.table)}`;
     }

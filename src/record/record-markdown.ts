@@ -33,6 +33,7 @@ function block(given: RecordBlock): string {
     case 'table':
       return table(given);
     case 'drawn-wall':
+    case 'drawn-chart':
       return table(given.table);
     case 'signatures':
       return tableText(

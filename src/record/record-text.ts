@@ -56,6 +56,7 @@ function block(given: RecordBlock, columns: number): string[] {
     case 'table':
       return table(given, columns);
     case 'drawn-wall':
+    case 'drawn-chart':
       return table(given.table, columns);
     case 'signatures':
       return given.rows.flatMap(({ role, name, date }) => [

@@ -1,5 +1,5 @@
 import type { FasteningCase } from './fastening-input.ts';
-import type { FastenerData, FasteningTables } from './fastening-tables.ts';
+import type { FastenerData, FasteningTables, Framing } from './fastening-tables.ts';
 import { gapCapacitySteel_lb, gapCapacityWood_lb, gravityLoad_lb, ruleSide_in } from './gap-rule.ts';
 import { type LookUp, lookUpCell } from './table-lookup.ts';
 import { type WindCapacity, windCapacity_lb } from './wind-capacity.ts';
@@ -152,13 +152,22 @@ function gravityCapacity(
   return gapCapacityWood_lb(fastener, ruleSide_in(asked.support, furring_in, tables), gap_in, tables);
 }
 
-/** Everything outboard of the stud (with its flange, when of steel) plus the least penetration, in. */
+/** Everything outboard of the stud plus what the stud needs, in. */
 function minLength_in(asked: FasteningCase, fastener: FastenerData, tables: FasteningTables): number {
   const stack = asked.outboard_thickness_in + asked.insulation_thickness_in + asked.sheathing_thickness_in;
   if (asked.framing === 'wood') return tidy(stack + fastener.min_penetration_in);
-  const stud = tables.fasteners.steel_studs.find((s) => s.framing === asked.framing);
+  return tidy(stack + minimumSteelReach_in(asked.framing, fastener, tables));
+}
+
+/** Through the stud's steel and at least three threads, or the fastener's least penetration, past it, in. */
+export function minimumSteelReach_in(
+  framing: Framing,
+  fastener: FastenerData,
+  tables: FasteningTables,
+): number {
+  const stud = tables.fasteners.steel_studs.find((s) => s.framing === framing);
   const threads = fastener.threads_per_in === null ? 0 : 3 / fastener.threads_per_in;
-  return tidy(stack + (stud?.design_thickness_in ?? 0) + Math.max(threads, fastener.min_penetration_in));
+  return (stud?.design_thickness_in ?? 0) + Math.max(threads, fastener.min_penetration_in);
 }
 
 /** Sixteenths and decimals added up leave binary noise behind; millionths of an inch are noise. */

@@ -28,6 +28,8 @@ export const moistureTableSchema = z.strictObject({
   surface_resistances: z.strictObject({ rsi_m2kw: z.number(), rse_m2kw: z.number(), ...sourced }),
   /** Indoor winter air of the sheathing dew-point check. */
   indoor_winter: z.strictObject({ temp_f: z.number(), rh: z.number().gt(0).max(1), ...sourced }),
+  /** Indoor air of the summer temperature profile: a house that is cooled. */
+  indoor_summer: z.strictObject({ temp_f: z.number(), ...sourced }),
   surface_mould: z.strictObject({
     critical_rh: z.number().gt(0).max(1),
     rsi_m2kw: z.number().positive(),

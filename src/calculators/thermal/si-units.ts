@@ -29,9 +29,49 @@ export function pointTransmittanceToUs(chi_w_k: number): number {
   return transmittanceToUs(chi_w_k) * FT2_PER_M2;
 }
 
+/** Point thermal transmittance of one fastener, Btu/(h·°F) to W/K. */
+export function pointTransmittanceToSi(chi_btu_h_f: number): number {
+  return transmittanceToSi(chi_btu_h_f) / FT2_PER_M2;
+}
+
 /** Linear thermal transmittance, W/(m·K) to Btu/(h·ft·°F). */
 export function linearTransmittanceToUs(psi_w_mk: number): number {
   return transmittanceToUs(psi_w_mk) * (FT2_PER_M2 / FT_PER_M);
+}
+
+/** Linear thermal transmittance, Btu/(h·ft·°F) to W/(m·K). */
+export function linearTransmittanceToSi(psi_btu_h_ft_f: number): number {
+  return transmittanceToSi(psi_btu_h_ft_f) * (FT_PER_M / FT2_PER_M2);
+}
+
+const M_PER_IN = 0.0254;
+
+/** Resistance of one inch, h·ft²·°F/Btu, of a material of this conductivity, W/(m·K); above 0. */
+export function rPerInch(conductivity_w_mk: number): number {
+  return resistanceToUs(M_PER_IN / conductivity_w_mk);
+}
+
+/** Conductivity, W/(m·K), of a material by the resistance of one inch, h·ft²·°F/Btu; above 0. */
+export function conductivityFromRPerInch(r_per_in: number): number {
+  return M_PER_IN / resistanceToSi(r_per_in);
+}
+
+/** 1 lb/ft³ in kg/m³, from 1 lb = 0.45359237 kg and 1 ft = 0.3048 m. */
+const KG_M3_PER_PCF = 0.45359237 / 0.3048 ** 3;
+
+/** Density, kg/m³ to lb/ft³. */
+export function densityToUs(density_kg_m3: number): number {
+  return density_kg_m3 / KG_M3_PER_PCF;
+}
+
+/** Density, lb/ft³ to kg/m³. */
+export function densityToSi(density_pcf: number): number {
+  return density_pcf * KG_M3_PER_PCF;
+}
+
+/** Temperature, °C to °F. */
+export function celsiusToFahrenheit(temp_c: number): number {
+  return (temp_c * 9) / 5 + 32;
 }
 
 /** Temperature, °F to °C. */

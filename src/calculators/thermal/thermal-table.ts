@@ -65,6 +65,14 @@ const iso6946Schema = z.strictObject({
   }),
 });
 
+/** Point thermal transmittance of one fastener through the insulation, W/K; with the range where one is known. */
+const pointBridgeSchema = figureSchema
+  .extend({ value: z.number().min(0), low: z.number().min(0).optional(), high: z.number().optional() })
+  .refine(
+    ({ low, value, high }) => (low ?? value) <= value && value <= (high ?? value),
+    'Give low, value and high in that order.',
+  );
+
 const framingFractionSchema = z.strictObject({
   id: z.string(),
   label: z.string(),
@@ -134,6 +142,8 @@ export const thermalTableSchema = z.strictObject({
   steel_cavities: z.array(steelCavitySchema).min(1),
   batts: z.array(battSchema).min(1),
   temperature_curves: z.array(temperatureCurveSchema).min(1),
+  /** By what the tip of the fastener ends in. */
+  fastener_chi_w_k: z.strictObject({ wood: pointBridgeSchema, steel: pointBridgeSchema }),
   iso_6946: iso6946Schema,
 });
 

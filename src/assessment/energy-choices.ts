@@ -1,0 +1,50 @@
+import { type Candidate, type Face, fits } from '../assembly/candidates.ts';
+import type { InsulationBuild } from '../assembly/insulation-builds.ts';
+import {
+  type EnergyCompliance,
+  type EnergyRequirement,
+  nearestCompliantThickness,
+} from '../calculators/energy-code.ts';
+import type { AnswerContext } from './answer-context.ts';
+import { fasteningPart } from './fastening-part.ts';
+import { thermalPart } from './thermal-part.ts';
+
+export type CompliantThickness = {
+  readonly build: InsulationBuild;
+  readonly u_factor: number;
+  readonly route: EnergyCompliance['route'];
+};
+
+/**
+ * The thinnest build on the market that meets the energy code with this wall's insulation, number of boards and
+ * cladding, its fasteners worked out anew; null when none does.
+ *
+ * @param requirement  what the code asks at this site
+ */
+export function compliantThickness(
+  { face }: Candidate,
+  requirement: EnergyRequirement,
+  context: AnswerContext,
+): CompliantThickness | null {
+  const choices = context.catalogue.builds
+    .filter(
+      (build) =>
+        build.insulation.id === face.build.insulation.id &&
+        build.boards_in.length === face.build.boards_in.length &&
+        fits(face.cladding, build),
+    )
+    .map((build) => {
+      const other: Face = { ...face, build };
+      const fasteners = fasteningPart(other, context).schedule?.count_per_100_ft2 ?? 0;
+      return {
+        build,
+        thickness_in: build.thickness_in,
+        u_factor: thermalPart(other, fasteners, context).u_factor,
+        cavity_r: context.brief.cavity_insulation_r,
+        ci_r: build.r,
+      };
+    });
+  const nearest = nearestCompliantThickness(requirement, choices);
+  const chosen = choices.find((choice) => choice.thickness_in === nearest?.thickness_in);
+  return nearest && chosen ? { build: chosen.build, u_factor: chosen.u_factor, route: nearest.route } : null;
+}
