@@ -41,9 +41,14 @@ describe.each(CALCULATOR_NAMES)('calculator %s refuses', (name) => {
       }
     }
   });
+});
 
-  const hasNumbers = Object.values(CALC_EXAMPLES[name]).some((value) => typeof value === 'number');
-  it.runIf(hasNumbers)('not a number and infinity, which JSON does not have', async () => {
+const WITH_NUMBERS = CALCULATOR_NAMES.filter((name) =>
+  Object.values(CALC_EXAMPLES[name]).some((value) => typeof value === 'number'),
+);
+
+describe.each(WITH_NUMBERS)('calculator %s refuses', (name) => {
+  it('not a number and infinity, which JSON does not have', async () => {
     for (const [key, value] of Object.entries(CALC_EXAMPLES[name])) {
       if (typeof value !== 'number') continue;
       for (const bad of [Number.NaN, Number.POSITIVE_INFINITY]) {

@@ -1,5 +1,6 @@
 import type { Advice, RankedAssembly } from '../../src/advice/advice-schema.ts';
 import type { Scenario } from '../../src/brief/scenario.ts';
+import { SAMPLE_LOADS, SAMPLE_WIND } from '../advice/sample-loads.ts';
 import { SAMPLE_PHYSICS } from '../advice/sample-physics.ts';
 
 /** An invented answer, shaped like a real one; its figures mean nothing. */
@@ -10,6 +11,7 @@ export function sampleAdvice(scenario: Scenario, change: Partial<Advice> = {}): 
     tool_version: '0.0.0-test',
     name: scenario.name ?? 'Unnamed wall',
     code_edition: '2021',
+    wind: SAMPLE_WIND,
     site: {
       climate_zone: 'climate_zone' in place ? place.climate_zone : '5B',
       place: 'county' in place ? `${place.county}, ${place.state}` : 'a place',
@@ -75,6 +77,7 @@ export function sampleWall(rank: number, title: string): RankedAssembly {
     },
     interior_vapour_retarder: 'latex paint',
     water_resistive_barrier: 'two layers of building paper',
+    openings: [],
     buck: {
       id: 'buck',
       support: 'bears-on-sill',
@@ -130,7 +133,7 @@ export function sampleWall(rank: number, title: string): RankedAssembly {
         title: 'Ratio outside the studs',
         concern: 'vapour',
         verdict: 'pass',
-        citation: 'an invented code, table 1',
+        citation: 'an invented code, table 1 (from memory, not verified)',
         provenance: 'memory',
         text: 'Kept.',
         facts: {},
@@ -148,5 +151,6 @@ export function sampleWall(rank: number, title: string): RankedAssembly {
     ],
     figures: [],
     ...SAMPLE_PHYSICS,
+    ...SAMPLE_LOADS,
   };
 }

@@ -18,12 +18,8 @@ describe('telling the answer', () => {
     expect(text.indexOf('First choice')).toBeLessThan(text.indexOf('Alternatives'));
   });
 
-  it('cites the rule behind a reason and says when the citation is recalled', () => {
-    expect(told()).toContain('[an invented code, table 1, from memory: check it; rule vapour.ratio]');
-  });
-
-  it('says which rules could not be decided', () => {
-    expect(told()).toContain('Fire rating near the lot line: The distance to the lot line is not known.');
+  it('cites the rule behind a reason in a few words and says when the citation is recalled', () => {
+    expect(told()).toContain('[an invented code, from memory; rule vapour.ratio]');
   });
 
   it('lists the alternatives with what they give up', () => {

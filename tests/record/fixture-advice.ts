@@ -1,5 +1,7 @@
 import { type Advice, adviceSchema, type RankedAssembly } from '../../src/advice/advice-schema.ts';
 import { type Scenario, scenarioSchema } from '../../src/brief/scenario.ts';
+import { SAMPLE_LOADS, SAMPLE_WIND } from '../advice/sample-loads.ts';
+import { SAMPLE_PHYSICS } from '../advice/sample-physics.ts';
 
 /** An invented project and an invented answer to it, complete in every field. No figure here was computed. */
 export const SCENARIO: Scenario = scenarioSchema.parse({
@@ -55,6 +57,7 @@ const stuccoOnMat: RankedAssembly = {
   },
   interior_vapour_retarder: 'as it stands, not known: find out before ordering',
   water_resistive_barrier: 'fluid-applied membrane on the sheathing',
+  openings: [],
   buck: {
     id: 'lumber-face',
     support: 'face-fastened',
@@ -244,6 +247,8 @@ const stuccoOnMat: RankedAssembly = {
       note: 'Could not be computed: the inside retarder is not known',
     },
   ],
+  ...SAMPLE_PHYSICS,
+  ...SAMPLE_LOADS,
 };
 
 const panels: RankedAssembly = {
@@ -299,6 +304,7 @@ export const FULL_ADVICE: Advice = adviceSchema.parse({
   tool_version: '0.1.0',
   name: 'Quarry Lane duplex, north wall',
   code_edition: '2021',
+  wind: SAMPLE_WIND,
   site: {
     climate_zone: '5B',
     place: 'Boulder County, CO',

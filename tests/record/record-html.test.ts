@@ -30,6 +30,9 @@ describe('recordHtml of a full answer', () => {
       'What mattered',
       'Decision',
       'The wall, inside to outside',
+      'Heat and the energy code',
+      'Temperature and dew point through the wall',
+      'Condensate by month',
       'Fastening schedule',
       'Window buck and flashing',
       'What it costs and weighs',
@@ -72,7 +75,8 @@ describe('recordHtml of a full answer', () => {
     }
     const count = (wanted: string) => elements.filter(({ tag }) => tag === wanted).length;
     expect(count('caption')).toBe(count('table'));
-    expect(count('title')).toBe(2); // the page's and the drawing's
+    expect(count('title')).toBe(1 + count('svg')); // the page's and each drawing's
+    expect(count('svg')).toBe(4); // section, two profiles, condensate
   });
 
   it('has unique ids, and every link and label points at one', () => {

@@ -52,6 +52,20 @@ describe('bearing on the rough sill', () => {
     };
     expect(run(panel).verdict).toBe('fits');
   });
+  // 3/4 in. of panel with 1/4 in. sawn out bends at (2/3)² of its strength: 9/4 of the use.
+  it('weakens a panel sill by the square of what a drip kerf leaves, and refuses one past the middle', () => {
+    const panel = {
+      member: { nominal: 'plywood-3/4', specific_gravity: 0.5 },
+      window: seen({ weight_lb: 30 }),
+      projection_in: 2,
+      corners_joined: false,
+      framing_depth_in: 5.5,
+    };
+    const [whole, sawn] = [run(panel), run({ ...panel, sill_kerf_in: 0.25 })];
+    expect(sawn.utilisation.gravity).toBeCloseTo(2.25 * (whole.utilisation.gravity ?? 9), 9);
+    expect(sawn.notes.join(' ')).toContain('keep it outside the rough sill');
+    expect(() => run({ ...panel, sill_kerf_in: 0.4 })).toThrow(/sill_kerf_in: 0\.4 .* 0\.375 in\./);
+  });
   it.each([
     ['2x4', 3.5, 4],
     ['2x6', 5.5, 6],

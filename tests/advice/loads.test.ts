@@ -1,0 +1,30 @@
+import { describe, expect, it } from 'vitest';
+import { answer, job } from './pipeline.ts';
+
+const told = await answer(job({ finish: 'cement-stucco' }));
+
+describe('loads in the answer', () => {
+  it('stand in every ranked wall, in agreement with its other figures', () => {
+    expect(told.ranked.length).toBeGreaterThan(0);
+    for (const wall of told.ranked) {
+      expect(wall.dead_load.dry_psf).toBeCloseTo(wall.weight_psf, 1);
+      const carrying = wall.fastening_schedule.steps.find(
+        (step) => step.aim !== null && step.does === 'carries',
+      );
+      expect(carrying?.fastener).toBe(wall.fastening.fastener);
+      expect(carrying?.length_in).toBe(wall.fastening.length_in);
+      expect(Math.ceil(carrying?.count_per_100_ft2 ?? 0)).toBe(wall.fastening.count_per_100_ft2);
+      // 1,800 ft² of wall.
+      expect(carrying?.project_count).toBe(Math.ceil(18 * (carrying?.count_per_100_ft2 ?? 0) - 1e-6));
+    }
+  });
+
+  // ASCE 7-16 by hand, 115 mph, exposure B, 22 ft: Kz = 2.01 (22/1200)^(2/7) = 0.641; q = 0.00256 x 0.641 x 0.85 x 115²
+  // = 18.45 psf; corners 18.45 x 1.58 x 0.6 = 17.5 psf outward.
+  it('have the wind of field and corners by the edition’s standard (hand-worked)', () => {
+    expect(told.wind.standard).toBe('ASCE 7-16');
+    expect(told.wind.velocity_pressure_psf).toBeCloseTo(18.45, 1);
+    expect(told.wind.zones.map(({ zone }) => zone)).toEqual([4, 5]);
+    expect(told.wind.zones[1]?.allowable.outward_psf).toBeCloseTo(-17.5, 1);
+  });
+});

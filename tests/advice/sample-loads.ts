@@ -1,0 +1,163 @@
+import type { WallLoads } from '../../src/advice/wall-loads.ts';
+import type { WindZones } from '../../src/assessment/wind-zones.ts';
+
+const zone = (
+  name: 'field' | 'corner',
+  outward_wind_psf: number,
+  utilisation: number,
+): WallLoads['fastening_schedule']['steps'][number]['zones'][number] => ({
+  zone: name,
+  outward_wind_psf,
+  spacing_along_in: 8,
+  spacing_across_in: 16,
+  tributary_ft2: 0.888889,
+  governing: 'weight',
+  utilisation,
+  count_per_100_ft2: 112.5,
+  checks: [
+    {
+      check: 'weight',
+      what: 'weight on one fastener',
+      demand: 9.4,
+      capacity: 11.8,
+      unit: 'lb',
+      utilisation,
+      decides: true,
+      source: 'an invented rule',
+    },
+  ],
+});
+
+/** Invented loads, complete in every field. No figure here was computed. */
+export const SAMPLE_LOADS: WallLoads = {
+  fastening_schedule: {
+    verdict: 'design-required',
+    why: 'A design professional must settle line 2 before anything is ordered.',
+    corner_zone: { width_if_unmeasured_ft: 8.8, text: 'Corner zone: mark 8.8 ft from each corner.' },
+    steps: [
+      {
+        step: 1,
+        fixes: 'mineral wool board, 3 in.',
+        to: 'every stud',
+        does: 'holds-until-covered',
+        fastener: 'No. 10 wood screw',
+        diameter_in: 0.19,
+        stack: [{ label: 'mineral wool board', thickness_in: 3 }],
+        stack_in: 3,
+        embedment_in: 0.75,
+        min_length_in: 3.75,
+        length_in: 4,
+        length: 'reaches',
+        washer: '2 in. cap',
+        washer_to_buy: '2 in. cap',
+        corrosion: { class: 'corrosion-resistant', why: 'Stays in the wall.', coastal: null },
+        aim: null,
+        zones: [],
+        count_per_100_ft2: 37.5,
+        project_count: 675,
+        project_count_with_waste: 743,
+        verdict: 'practice',
+        why: 'As few as keep the boards flat.',
+        source: ['common practice, no source'],
+        notes: [],
+      },
+      {
+        step: 2,
+        fixes: 'the mat with its bonded lath',
+        to: 'every stud',
+        does: 'carries',
+        fastener: 'No. 12 wood screw',
+        diameter_in: 0.216,
+        stack: [
+          { label: 'drainage mat', thickness_in: 0.375 },
+          { label: 'mineral wool board', thickness_in: 3 },
+        ],
+        stack_in: 3.375,
+        embedment_in: 1.3,
+        min_length_in: 4.675,
+        length_in: null,
+        length: 'none-on-the-market',
+        washer: '2 in. steel plate washer',
+        washer_to_buy: '2 in. plate washer',
+        corrosion: {
+          class: 'hot-dip galvanized or stainless',
+          why: 'Lies in plaster.',
+          coastal: 'Coastal: ask whether salt air reaches the site.',
+        },
+        aim: {
+          head_to_stud_in: 3.375,
+          stud_face_in: 1.5,
+          edge_distance_in: 0.54,
+          room_each_side_in: 0.21,
+          largest_lean_deg: 3.6,
+          pilot_in: 0.12,
+          how: ['Snap every stud line.'],
+        },
+        zones: [zone('field', 17.4, 0.8), zone('corner', 21.5, 0.8)],
+        count_per_100_ft2: 112.5,
+        project_count: 2025,
+        project_count_with_waste: 2228,
+        verdict: 'design-required',
+        why: 'Outside the code table.',
+        source: ['an invented rule'],
+        notes: ['Stop when the washer touches.'],
+      },
+    ],
+    take_off: [
+      { item: 'No. 10 wood screw', length_in: 4, count: 675, count_with_waste: 743, for_steps: [1] },
+      { item: '2 in. plate washer', length_in: null, count: 2025, count_with_waste: 2228, for_steps: [2] },
+    ],
+    notes: ['Counted on 1800 ft² of wall.'],
+  },
+  dead_load: {
+    dry_psf: 12.1,
+    wet_psf: 12.7,
+    wet_is_lower_bound: true,
+    layers: [
+      {
+        label: 'mineral wool board',
+        dry_psf: 2,
+        wet_psf: null,
+        source: '8 lb/ft³: trade practice',
+        provenance: 'memory',
+      },
+      {
+        label: 'three-coat cement plaster, 7/8 in.',
+        dry_psf: 10.1,
+        wet_psf: 10.7,
+        source: 'an invented table',
+        provenance: 'memory',
+      },
+    ],
+    source: ['sum of layer weights'],
+    notes: ['Wet weight not known for mineral wool board.'],
+  },
+};
+
+/** Invented wind, complete in every field. */
+export const SAMPLE_WIND: WindZones = {
+  standard: 'ASCE 7-16',
+  why_this_standard: 'The 2021 codes refer to ASCE 7-16.',
+  basic_wind_speed_mph: 115,
+  exposure: 'B',
+  mean_roof_height_ft: 22,
+  velocity_pressure_psf: 18.6,
+  effective_area_ft2: 10,
+  zones: [
+    {
+      zone: 4,
+      name: 'field',
+      strength: { inward_psf: 21.9, outward_psf: -23.8 },
+      allowable: { inward_psf: 13.1, outward_psf: -14.3 },
+    },
+    {
+      zone: 5,
+      name: 'corner',
+      strength: { inward_psf: 21.9, outward_psf: -29.4 },
+      allowable: { inward_psf: 13.1, outward_psf: -17.6 },
+    },
+  ],
+  corner_zone: { width_if_unmeasured_ft: 8.8, text: 'Corner zone: mark 8.8 ft from each corner.' },
+  source: ['an invented standard'],
+  notes: [],
+};

@@ -1,0 +1,69 @@
+import { describe, expect, it, vi } from 'vitest';
+import { CRITERIA, type Scores, totalScore, weightsOf } from '../../src/advice/scoring.ts';
+import { briefOf, judge, KNOWLEDGE, SMALL, TINY, withCatalogue } from './pipeline.ts';
+
+// Whole answers, on a machine that may be busy.
+vi.setConfig({ testTimeout: 60_000 });
+
+const every = (value: number) => Object.fromEntries(CRITERIA.map((c) => [c, value])) as Scores;
+const EQUAL = { cost: 1, moisture_safety: 1, energy: 1, ease: 1, carbon: 1 };
+
+describe('the score of a wall', () => {
+  it('is the weighted mean of its parts', () => {
+    const scores = { ...every(0), cost: 1, energy: 0.5 };
+    const weights = { ...every(0), cost: 3, energy: 1 };
+    expect(totalScore(scores, weights)).toBeCloseTo((3 * 1 + 1 * 0.5) / 4, 12);
+    expect(totalScore(every(0.4), weights)).toBeCloseTo(0.4, 12);
+  });
+
+  it('counts all parts alike when every weight is zero', () => {
+    expect(totalScore({ ...every(0), cost: 1 }, every(0))).toBeCloseTo(1 / CRITERIA.length, 12);
+  });
+
+  it('takes the user’s weights as given', () => {
+    expect(weightsOf({ ...EQUAL, carbon: 7 })).toMatchObject({ cost: 1, carbon: 7 });
+  });
+
+  it('and each of its parts lies between 0 and 1, for every wall', async () => {
+    for (const change of [{}, { project: 'retrofit', budget_usd_per_ft2: 'unknown' }, { windows: [] }]) {
+      const { walls } = await judge(briefOf(change), SMALL);
+      for (const { scores, score } of walls) {
+        const outside = [...Object.values(scores), score].filter((s) => !(s >= 0 && s <= 1));
+        expect(outside).toEqual([]);
+      }
+    }
+  });
+
+  // Weighing one part more can only lead to a wall that does at least as well in it.
+  it.each(Object.keys(EQUAL) as (keyof typeof EQUAL)[])(
+    'never leads to a worse %s when that matters more',
+    async (priority) => {
+      let before = 0;
+      for (const weight of [0, 1, 3, 10]) {
+        const { admitted } = await judge(briefOf({ priorities: { ...EQUAL, [priority]: weight } }), TINY);
+        const now = admitted[0]?.scores[priority] ?? Number.NaN;
+        expect(now).toBeGreaterThanOrEqual(before - 1e-12);
+        before = now;
+      }
+    },
+  );
+});
+
+describe('what is not known', () => {
+  it('about the lining costs score against the same wall with paint inside', async () => {
+    const knowledge = withCatalogue(
+      { retarders: KNOWLEDGE.catalogue.retarders.filter((r) => r.id === 'latex-paint') },
+      TINY,
+    );
+    const retrofit = (lining: string) => briefOf({ project: 'retrofit', interior_vapour_retarder: lining });
+    const unknown = (await judge(retrofit('unknown'), knowledge)).walls;
+    const painted = (await judge(retrofit('class-iii'), knowledge)).walls;
+    expect(unknown.length).toBe(painted.length);
+    for (const [i, wall] of unknown.entries()) {
+      const known = painted[i]?.scores.moisture_safety ?? Number.NaN;
+      expect(wall.scores.moisture_safety).toBeLessThan(known + 0.1);
+    }
+    const sum = (walls: typeof unknown) => walls.reduce((s, w) => s + w.scores.moisture_safety, 0);
+    expect(sum(unknown)).toBeLessThan(sum(painted));
+  });
+});

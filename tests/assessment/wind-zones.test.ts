@@ -1,0 +1,56 @@
+import { describe, expect, it } from 'vitest';
+import { windZones, windZonesSchema } from '../../src/assessment/wind-zones.ts';
+import { edgeZoneWidth_ft } from '../../src/calculators/wind.ts';
+import { contextOf } from './schedule-walls.ts';
+
+const zonesOf = async (change: object) => windZonesSchema.parse(windZones(await contextOf(change)));
+
+describe('windZones', () => {
+  // ASCE 7-16 by hand: Kz = 2.01 (25/1200)^(2/7) = 0.6650; q = 0.00256 x 0.665 x 0.85 x 105² = 15.95 psf;
+  // zone 4 outward -(1.1 + 0.18) q = -20.4, zone 5 -(1.4 + 0.18) q = -25.2, inward (1.0 + 0.18) q = 18.8; 0.6 of each.
+  it('matches a hand calculation for a calm place', async () => {
+    const told = await zonesOf({ basic_wind_speed_mph: 105, exposure: 'B', mean_roof_height_ft: 25 });
+    expect(told.velocity_pressure_psf).toBeCloseTo(15.95, 2);
+    const [field, corner] = told.zones;
+    expect(field).toMatchObject({ zone: 4, name: 'field' });
+    expect(corner).toMatchObject({ zone: 5, name: 'corner' });
+    expect(field?.strength.outward_psf).toBeCloseTo(-20.42, 1);
+    expect(corner?.strength.outward_psf).toBeCloseTo(-25.21, 1);
+    expect(corner?.strength.inward_psf).toBeCloseTo(18.83, 1);
+    expect(field?.allowable.outward_psf).toBeCloseTo(-12.25, 2);
+    expect(corner?.allowable.outward_psf).toBeCloseTo(-15.12, 2);
+  });
+
+  it('says which standard goes with the edition (from memory)', async () => {
+    for (const [code_edition, standard] of [
+      ['2018', 'ASCE 7-16'],
+      ['2021', 'ASCE 7-16'],
+      ['2024', 'ASCE 7-22'],
+    ]) {
+      const told = await zonesOf({ code_edition });
+      expect(told.standard).toBe(standard);
+      expect(told.why_this_standard).toContain(`The ${code_edition} codes refer to ${standard}`);
+    }
+  });
+
+  it('holds the corners to the pressure that the wall was judged by', async () => {
+    const context = await contextOf({ basic_wind_speed_mph: 140, exposure: 'C' });
+    const corner = windZones(context).zones.find(({ zone }) => zone === 5);
+    expect(corner?.allowable.outward_psf).toBe(-context.outward_wind_psf);
+  });
+
+  // Note on dimension a: the lesser of a tenth of the plan and 0.4 h, at least 4 % of the plan and 3 ft.
+  it('marks a corner zone that no building of ordinary shape exceeds', async () => {
+    for (const mean_roof_height_ft of [8, 15, 25, 60]) {
+      const { corner_zone } = await zonesOf({ mean_roof_height_ft });
+      for (let least_ft = 10; least_ft <= 10 * mean_roof_height_ft; least_ft += 5) {
+        expect(corner_zone.width_if_unmeasured_ft + 0.05).toBeGreaterThanOrEqual(
+          edgeZoneWidth_ft(least_ft, mean_roof_height_ft),
+        );
+      }
+    }
+    const { corner_zone } = await zonesOf({ mean_roof_height_ft: 25 });
+    expect(corner_zone.width_if_unmeasured_ft).toBe(10);
+    expect(corner_zone.text).toMatch(/10 % of its least plan dimension or 10 ft .*at least 3 ft.*not known/);
+  });
+});

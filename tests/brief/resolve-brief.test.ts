@@ -1,0 +1,165 @@
+import { describe, expect, it } from 'vitest';
+import { resolveBrief } from '../../src/brief/resolve-brief.ts';
+import { COMPLETE, scenario } from './given.ts';
+
+const BARE = { schema: 'cladwright-scenario/1', place: { climate_zone: '5A' } } as const;
+const fieldsOf = (given: object) => resolveBrief(scenario(given)).assumptions.map(({ field }) => field);
+
+/** Every top-level field that may be left out, with what is then listed (wood, retrofit). */
+const LISTED: Readonly<Record<string, readonly string[]>> = {
+  project: ['project'],
+  code_edition: ['code_edition'],
+  framing: ['framing.material', 'framing.depth_in', 'framing.spacing_in', 'framing.species_gravity'],
+  sheathing: ['sheathing'],
+  cavity_insulation_r: ['cavity_insulation_r'],
+  interior_vapour_retarder: ['interior_vapour_retarder'],
+  windows: ['windows'],
+  rough_opening_can_change: ['rough_opening_can_change'],
+  finish: ['finish'],
+  budget_usd_per_ft2: ['budget_usd_per_ft2'],
+  crew_skill: ['crew_skill'],
+  wall_area_ft2: ['wall_area_ft2'],
+  basic_wind_speed_mph: ['basic_wind_speed_mph'],
+  exposure: ['exposure'],
+  mean_roof_height_ft: ['mean_roof_height_ft'],
+  fire_separation_ft: ['fire_separation_ft'],
+  wildfire_area: ['wildfire_area'],
+  termite_area: ['termite_area'],
+  max_added_thickness_in: ['max_added_thickness_in'],
+  priorities: ['priorities'],
+};
+
+describe('a scenario that leaves nothing open', () => {
+  it('makes no assumption, and every given value passes through', () => {
+    const { brief, assumptions } = resolveBrief(scenario(COMPLETE));
+    expect(assumptions).toEqual([]);
+    const { schema: _, ...given } = COMPLETE;
+    expect(brief).toEqual(given);
+  });
+
+  it('covers every field that may be left open, so that the checks below do', () => {
+    expect(Object.keys(LISTED).sort()).toEqual(
+      Object.keys(COMPLETE)
+        .filter((key) => !['schema', 'name', 'place'].includes(key))
+        .sort(),
+    );
+  });
+});
+
+describe.each(Object.entries(LISTED))('%s', (field, listed) => {
+  // A missing project would be taken as new, where nothing needs to be assumed of the old lining.
+  const { [field as keyof typeof COMPLETE]: _, ...without } = COMPLETE;
+
+  it('left out becomes its assumption and no other', () => {
+    expect(fieldsOf(without)).toEqual(listed);
+  });
+  it('"unknown" comes to the same as left out', () => {
+    expect(resolveBrief(scenario({ ...without, [field]: 'unknown' }))).toEqual(
+      resolveBrief(scenario(without)),
+    );
+  });
+});
+
+describe.each(['material', 'depth_in', 'spacing_in', 'species_gravity'] as const)('framing.%s', (key) => {
+  const { [key]: _, ...framing } = COMPLETE.framing;
+  it('left out or "unknown" becomes one assumption', () => {
+    expect(fieldsOf({ ...COMPLETE, framing })).toEqual([`framing.${key}`]);
+    expect(fieldsOf({ ...COMPLETE, framing: { ...framing, [key]: 'unknown' } })).toEqual([`framing.${key}`]);
+  });
+});
+
+describe.each(Object.keys(COMPLETE.windows[0]))('a window without its %s', (key) => {
+  const { [key as 'count']: _, ...window } = COMPLETE.windows[0];
+  it('has that one thing assumed, named by its place in the list', () => {
+    const listed = [`windows[1].${key}`];
+    expect(fieldsOf({ ...COMPLETE, windows: [COMPLETE.windows[0], window] })).toEqual(listed);
+    expect(
+      fieldsOf({ ...COMPLETE, windows: [COMPLETE.windows[0], { ...window, [key]: 'unknown' }] }),
+    ).toEqual(listed);
+  });
+});
+
+describe.each(Object.keys(COMPLETE.priorities))('priorities without %s', (key) => {
+  it('have that weight assumed and listed', () => {
+    const { [key as 'cost']: _, ...priorities } = COMPLETE.priorities;
+    expect(fieldsOf({ ...COMPLETE, priorities })).toEqual([`priorities.${key}`]);
+  });
+});
+
+describe('what nobody can assume', () => {
+  const { brief, assumptions } = resolveBrief(scenario({ ...BARE, project: 'retrofit' }));
+
+  it.each([
+    'budget_usd_per_ft2',
+    'fire_separation_ft',
+    'wildfire_area',
+    'termite_area',
+    'max_added_thickness_in',
+    'interior_vapour_retarder',
+  ] as const)('%s stays null, and is listed as null', (field) => {
+    expect(brief[field]).toBeNull();
+    expect(assumptions.find((a) => a.field === field)?.value).toBeNull();
+  });
+
+  it('a new wall brings its own interior retarder: nothing is assumed of it', () => {
+    const fresh = resolveBrief(scenario({ ...BARE, project: 'new' }));
+    expect(fresh.brief.interior_vapour_retarder).toBeNull();
+    expect(fresh.assumptions.map((a) => a.field)).not.toContain('interior_vapour_retarder');
+  });
+
+  it('a window weight stays null: it is worked out from the glass, and said so', () => {
+    const { weight_lb: _, ...window } = COMPLETE.windows[0];
+    const resolved = resolveBrief(scenario({ ...COMPLETE, windows: [window] }));
+    expect(resolved.brief.windows[0]?.weight_lb).toBeNull();
+    expect(resolved.assumptions[0]?.value).toBeNull();
+  });
+});
+
+describe('every assumption', () => {
+  const kinds = [BARE, { ...BARE, project: 'retrofit' }, { ...BARE, framing: { material: 'steel' } }];
+  it.each(kinds)('of %j says why, is listed once, and its other readings differ from it', (given) => {
+    const { brief, assumptions } = resolveBrief(scenario(given));
+    expect(new Set(assumptions.map((a) => a.field)).size).toBe(assumptions.length);
+    for (const { why, alternatives } of assumptions) {
+      expect(why.length).toBeGreaterThan(10);
+      for (const { label, change } of alternatives) {
+        expect(label.length).toBeGreaterThan(10);
+        expect({ ...brief, ...change }).not.toEqual(brief);
+      }
+    }
+  });
+
+  it('of wind and height is the harsher case', () => {
+    const { brief } = resolveBrief(scenario(BARE));
+    expect(brief.exposure).not.toBe('B');
+    expect(brief.mean_roof_height_ft).toBeGreaterThanOrEqual(30);
+  });
+});
+
+describe('assumptions that hang on others', () => {
+  const brief = (given: object) => resolveBrief(scenario({ ...BARE, ...given })).brief;
+
+  // Common practice, no source: R-13 batts in 2x4, R-20 in 2x6.
+  it('the cavity filling follows the stud depth', () => {
+    expect(brief({ framing: { depth_in: 3.5 } }).cavity_insulation_r).toBe(13);
+    expect(brief({ framing: { depth_in: 5.5 } }).cavity_insulation_r).toBe(20);
+  });
+  it('never assumes more insulation than a shallow cavity could hold', () => {
+    for (const depth_in of [1.5, 2, 2.5, 3, 3.49]) {
+      // R-3.7 per inch: an R-13 batt of 3-1/2 in.
+      expect(brief({ framing: { depth_in } }).cavity_insulation_r).toBeLessThanOrEqual(3.72 * depth_in);
+    }
+  });
+  it('a standing wall is taken as 2x4 with openings as they are, a new one as 2x6 that can be framed to suit', () => {
+    expect(brief({ project: 'retrofit' })).toMatchObject({
+      framing: { depth_in: 3.5 },
+      rough_opening_can_change: false,
+    });
+    expect(brief({})).toMatchObject({ framing: { depth_in: 5.5 }, rough_opening_can_change: true });
+  });
+  it('"the wall is a retrofit" is tried with everything that would then be assumed', () => {
+    const { brief: fresh, assumptions } = resolveBrief(scenario(BARE));
+    const change = assumptions.find((a) => a.field === 'project')?.alternatives[0]?.change;
+    expect({ ...fresh, ...change }).toEqual(brief({ project: 'retrofit' }));
+  });
+});
