@@ -162,6 +162,18 @@ export const adviceSchema = z.object({
   /** How many walls were drawn up, and how many passed every rule. */
   considered: z.object({ candidates: z.number(), admitted: z.number() }),
   ranked: z.array(rankedSchema),
+  /** The synthetic insulated finish, which is what the job is to do without: shown, not ranked. */
+  comparison: z
+    .object({
+      title: z.string(),
+      score: z.number(),
+      u_factor: z.number(),
+      weight_psf: z.number(),
+      installed_cost_usd_per_ft2: priceSchema,
+      gains: z.array(z.string()),
+      gives_up: z.array(z.string()),
+    })
+    .nullable(),
   /** When only true stucco would do and none passes: the best wall that looks like it. */
   fallback: z.object({ why: z.string(), assembly: rankedSchema }).nullable(),
   excluded: z.array(

@@ -6,6 +6,7 @@ import type { Site } from '../site/site.ts';
 import type { Advice, Caution } from './advice-schema.ts';
 import { cautionsOf, isGeneral } from './cautions.ts';
 import { chooseAlternatives } from './choose-alternatives.ts';
+import { syntheticComparison } from './comparison.ts';
 import { byCloseness, excludedWalls } from './excluded.ts';
 import { stuccoLookFallback } from './fallback.ts';
 import { type Judged, type JudgedWall, judgeWalls, type Knowledge } from './judge-walls.ts';
@@ -52,6 +53,7 @@ export async function advise(
     })),
     considered: { candidates: judged.walls.length, admitted: judged.admitted.length },
     ranked: chosen.map((wall, i) => rankedWall(wall, i + 1, judged, i === 0 ? null : first)),
+    comparison: syntheticComparison(judged, chosen),
     fallback,
     excluded: excludedWalls(judged),
     would_change_the_answer: sensitivity.sentences,

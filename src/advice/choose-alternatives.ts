@@ -1,26 +1,28 @@
 import type { JudgedWall } from './judge-walls.ts';
 
+export const isSynthetic = ({ candidate }: JudgedWall) => candidate.cladding.is_insulated_finish;
+
 const pairOf = ({ candidate }: JudgedWall) => `${candidate.cladding.id}/${candidate.build.insulation.id}`;
 
 /**
  * The first choice and genuinely different alternatives: never the same cladding with the same insulation, so a
  * neighbouring thickness, barrier or buck doesn't count. The second brings another cladding where one is admitted, the
- * third another insulation than the first two, best with
- * another cladding than the first as well.
+ * third another family of insulation than the first two, best with another cladding than the first as well. The
+ * synthetic finish is what the job is meant to do without: it is ranked only where nothing else is admitted.
  *
  * @param admitted  best first
  * @returns at most `top` walls, best first
  */
 export function chooseAlternatives(admitted: readonly JudgedWall[], top: number): JudgedWall[] {
+  const wanted = admitted.filter((wall) => !isSynthetic(wall));
   const bestOfPair = new Map<string, JudgedWall>();
-  for (const wall of admitted) if (!bestOfPair.has(pairOf(wall))) bestOfPair.set(pairOf(wall), wall);
-  // The synthetic finish is what the job is meant to do without: it only fills places that nothing else can.
-  const isSynthetic = (wall: JudgedWall) => wall.candidate.cladding.is_insulated_finish;
-  const best = [...bestOfPair.values()];
-  const pool = [...best.filter((wall) => !isSynthetic(wall)), ...best.filter(isSynthetic)];
+  for (const wall of wanted.length > 0 ? wanted : admitted) {
+    if (!bestOfPair.has(pairOf(wall))) bestOfPair.set(pairOf(wall), wall);
+  }
+  const pool = [...bestOfPair.values()];
   const chosen: JudgedWall[] = [];
-  const take = (wanted: (wall: JudgedWall) => boolean): void => {
-    const found = pool.find((wall) => !chosen.includes(wall) && wanted(wall));
+  const take = (isWanted: (wall: JudgedWall) => boolean): void => {
+    const found = pool.find((wall) => !chosen.includes(wall) && isWanted(wall));
     if (found) chosen.push(found);
   };
   take(() => true);

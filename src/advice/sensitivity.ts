@@ -4,6 +4,7 @@ import type { OpenAssumption } from '../brief/resolve-brief.ts';
 import { resolveSite } from '../site/resolve-site.ts';
 import type { Site } from '../site/site.ts';
 import type { Advice } from './advice-schema.ts';
+import { chooseAlternatives } from './choose-alternatives.ts';
 import { type Judged, type JudgedWall, judgeWalls, type Knowledge } from './judge-walls.ts';
 import { buildTitle } from './titles.ts';
 
@@ -24,7 +25,7 @@ export async function trySensitivity(
   knowledge: Knowledge,
 ): Promise<Sensitivity> {
   const { brief } = judged.context;
-  const before = judged.admitted[0] ?? null;
+  const before = firstChoice(judged);
   const changes: boolean[] = [];
   const sentences: Advice['would_change_the_answer'] = [];
   for (const assumption of assumptions) {
@@ -35,7 +36,7 @@ export async function trySensitivity(
         changed = true;
         continue;
       }
-      const after = other.admitted[0] ?? null;
+      const after = firstChoice(other);
       if (isSameChoice(before, after)) continue;
       changed = true;
       sentences.push({ if: alternative.label, then: thenSentence(after) });
@@ -43,6 +44,11 @@ export async function trySensitivity(
     changes.push(changed);
   }
   return { changes, sentences };
+}
+
+/** The same first choice as the answer gives. */
+function firstChoice({ admitted }: Judged): JudgedWall | null {
+  return chooseAlternatives(admitted, 1)[0] ?? null;
 }
 
 /** The walls judged for another reading; null where no method covers it (an edition without this zone, say). */

@@ -15,6 +15,7 @@ export function adviceBlocks(advice: Advice): Block[] {
     { kind: 'title', text: 'The answer', aside: siteAside(advice) },
     { kind: 'paragraph', text: considered(advice) },
     ...(advice.ranked.length === 0 ? nothingPasses(advice) : ranked(advice)),
+    ...comparisonBlocks(advice),
     ...fallbackBlocks(advice),
     ...excludedBlocks(advice),
     ...assumptionBlocks(advice),
@@ -208,6 +209,20 @@ function nothingPasses(advice: Advice): Block[] {
           ? 'Every wall breaks at least one rule. Below is what comes closest, and what would admit it.'
           : 'Every wall breaks at least one rule, and none comes close enough to name.',
     },
+  ];
+}
+
+/** The synthetic finish, which is shown and not ranked. */
+function comparisonBlocks({ comparison }: Advice): Block[] {
+  if (!comparison) return [];
+  const { low, likely, high } = comparison.installed_cost_usd_per_ft2;
+  return [
+    { kind: 'title', text: 'For comparison: the synthetic finish' },
+    {
+      kind: 'paragraph',
+      text: `${comparison.title} would pass too: about $${money(likely)} a square foot ($${money(low)} to $${money(high)}), U ${figure(comparison.u_factor, 3)}, ${figure(comparison.weight_psf, 1)} lb per square foot. It is not ranked, because the wall is to do without it.`,
+    },
+    { kind: 'list', items: [...comparison.gains, ...comparison.gives_up] },
   ];
 }
 

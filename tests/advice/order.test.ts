@@ -67,7 +67,7 @@ describe('the answer', () => {
 
 describe('the alternatives', async () => {
   const { admitted } = await judge(briefOf());
-  const pairs = new Set(admitted.map(pairOf));
+  const pairs = new Set(admitted.filter((w) => !w.candidate.cladding.is_insulated_finish).map(pairOf));
 
   it.each([1, 2, 3, 5, 8, 1000])('of the best %i never repeat a pair of cladding and insulation', (top) => {
     const chosen = chooseAlternatives(admitted, top);
@@ -90,9 +90,7 @@ describe('the alternatives', async () => {
   it('show a synthetic finish only when nothing else is left', () => {
     const isSynthetic = (wall: JudgedWall) => wall.candidate.cladding.is_insulated_finish;
     expect(chooseAlternatives(admitted, 3).some(isSynthetic)).toBe(false);
-    const all = chooseAlternatives(admitted, pairs.size).map(isSynthetic);
-    expect(all.at(-1)).toBe(true);
-    expect(all.indexOf(true)).toBe(all.length - all.filter(Boolean).length);
+    expect(chooseAlternatives(admitted, pairs.size).some(isSynthetic)).toBe(false);
     const synthetic = admitted.filter(isSynthetic);
     if (synthetic[0]) expect(chooseAlternatives(synthetic, 1)).toEqual([synthetic[0]]);
   });

@@ -38,6 +38,7 @@ export function sampleAdvice(scenario: Scenario, change: Partial<Advice> = {}): 
       sampleWall(2, 'Stucco-look panels on furring over 2 in. of wood fibre'),
       sampleWall(3, 'Wood siding on furring over 4 in. of EPS'),
     ],
+    comparison: null,
     fallback: null,
     excluded: [
       {

@@ -335,6 +335,7 @@ export const FULL_ADVICE: Advice = adviceSchema.parse({
   ],
   considered: { candidates: 4212, admitted: 318 },
   ranked: [stuccoOnMat, panels, lap],
+  comparison: null,
   fallback: null,
   excluded: [
     {

@@ -5,7 +5,7 @@ import { type ListItem, listOf, present, type RecordBlock, tableOf } from '../re
 import { insulationText } from './decision.ts';
 
 /** The other walls that pass: side by side, then one by one what each gives up and why it came after. */
-export function alternatives({ ranked }: Advice): RecordBlock[] {
+export function alternatives({ ranked, comparison }: Advice): RecordBlock[] {
   const [first, ...others] = ranked;
   if (!first || others.length === 0) return [];
   return present([
@@ -35,6 +35,23 @@ export function alternatives({ ranked }: Advice): RecordBlock[] {
       text: 'Below stands what sets each alternative apart. What was said for and against the first choice and is left out there holds for it too, with its own figures; all of them are in the .json file of this record.',
     },
     ...others.flatMap((wall) => alternative(wall, first)),
+    ...syntheticFinish(comparison),
+  ]);
+}
+
+/** The synthetic finish that the wall is to do without: shown, not ranked. */
+function syntheticFinish(comparison: Advice['comparison']): RecordBlock[] {
+  if (!comparison) return [];
+  return present([
+    { kind: 'subheading', text: `For comparison, not ranked: ${comparison.title}` },
+    listOf([
+      {
+        lead: 'Figures',
+        text: `${dollars(comparison.installed_cost_usd_per_ft2.likely)} per ft², U ${fixed(comparison.u_factor, 3)}, ${fixed(comparison.weight_psf, 1)} psf, score ${fixed(comparison.score, 2)}`,
+      },
+      ...comparison.gains.map((text) => ({ lead: 'For it', text })),
+      ...comparison.gives_up.map((text) => ({ lead: 'Gives up', text })),
+    ]),
   ]);
 }
 
