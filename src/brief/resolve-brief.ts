@@ -1,6 +1,6 @@
-import type { Assumption, Brief, BriefWindow } from './brief.ts';
+import type { Assumption, Brief, BriefWindow, PriorityKey } from './brief.ts';
 import { assumedWallArea_ft2, checkOpenings } from './check-openings.ts';
-import type { Scenario, ScenarioWindow } from './scenario.ts';
+import { PRIORITY_KEYS, type Scenario, type ScenarioWindow } from './scenario.ts';
 
 /** An assumption as the brief stage makes it; whether it could change the answer is found out later by trying. */
 export type OpenAssumption = Omit<Assumption, 'could_change_answer'> & {
@@ -81,7 +81,7 @@ export function resolveBrief(scenario: Scenario): ResolvedBrief {
     );
   const windows = resolveWindows(scenario, assume);
   const brief: Brief = {
-    name: scenario.name ?? 'Unnamed wall',
+    name: scenario.name?.trim() || nameOf(scenario, project),
     place: scenario.place,
     project,
     code_edition:
@@ -148,6 +148,12 @@ export function resolveBrief(scenario: Scenario): ResolvedBrief {
         'wall_area_ft2',
         assumedWallArea_ft2(windows),
         'Not said; only totals and the share of the windows depend on it.',
+        [
+          {
+            label: 'there is twice as much wall',
+            change: { wall_area_ft2: 2 * assumedWallArea_ft2(windows) },
+          },
+        ],
       ),
     basic_wind_speed_mph:
       said(scenario.basic_wind_speed_mph) ??
@@ -164,10 +170,15 @@ export function resolveBrief(scenario: Scenario): ResolvedBrief {
       ]),
     mean_roof_height_ft:
       said(scenario.mean_roof_height_ft) ??
-      assume('mean_roof_height_ft', 30, 'Not said; a tall two-storey house, the harsher case.'),
+      assume('mean_roof_height_ft', 30, 'Not said; a tall two-storey house, the harsher case.', [
+        { label: 'the roof is 18 ft high on average', change: { mean_roof_height_ft: 18 } },
+      ]),
     fire_separation_ft:
       said(scenario.fire_separation_ft) ??
-      assume('fire_separation_ft', null, 'Not said; whether the wall must be fire-rated stays open.'),
+      assume('fire_separation_ft', null, 'Not said; whether the wall must be fire-rated stays open.', [
+        { label: 'the lot line is 3 ft away', change: { fire_separation_ft: 3 } },
+        { label: 'the lot line is 30 ft away', change: { fire_separation_ft: 30 } },
+      ]),
     wildfire_area:
       said(scenario.wildfire_area) ??
       assume('wildfire_area', null, 'Not said; ask the fire authority whether the site is mapped.', [
@@ -184,11 +195,19 @@ export function resolveBrief(scenario: Scenario): ResolvedBrief {
         'max_added_thickness_in',
         null,
         'Not said; no limit taken. Check eaves, lot line and utilities.',
+        [{ label: 'no more than 3 in. may be added', change: { max_added_thickness_in: 3 } }],
       ),
     priorities: resolvePriorities(scenario, assume),
   };
   checkOpenings(brief);
   return { brief, assumptions };
+}
+
+/** A name for a wall that was given none, so that its record can be told from others. */
+function nameOf({ place }: Scenario, project: Brief['project']): string {
+  const kind = project === 'retrofit' ? 'Retrofit' : 'New wall';
+  if ('county' in place) return `${kind}, ${place.county}, ${place.state.toUpperCase()}`;
+  return 'climate_zone' in place ? `${kind}, zone ${place.climate_zone}` : kind;
 }
 
 type Assume = <T extends string | number | boolean | null>(
@@ -203,31 +222,42 @@ function resolveFraming(scenario: Scenario, isRetrofit: boolean, assume: Assume)
   const material =
     said(given.material) ?? assume('framing.material', 'wood', 'Not said; most houses are wood-framed.');
   const isSteel = material === 'steel';
-  return {
-    material,
-    depth_in:
-      said(given.depth_in) ??
-      assume(
-        'framing.depth_in',
-        isSteel ? 6 : isRetrofit ? 3.5 : 5.5,
-        isRetrofit && !isSteel
-          ? 'Not said; older walls are mostly 2x4.'
-          : 'Not said; the usual depth in new work.',
-      ),
-    spacing_in:
-      said(given.spacing_in) ??
-      assume('framing.spacing_in', 16, 'Not said; 16 in. on center is the usual spacing.'),
-    species_gravity:
-      said(given.species_gravity) ??
-      (isSteel
-        ? 0.42
-        : assume(
-            'framing.species_gravity',
-            0.42,
-            'Not said; spruce-pine-fir, the lightest species that the fastening tables cover.',
-          )),
-  };
+  const depth_in =
+    said(given.depth_in) ??
+    assume(
+      'framing.depth_in',
+      isSteel ? 6 : isRetrofit ? 3.5 : 5.5,
+      isRetrofit && !isSteel
+        ? 'Not said; older walls are mostly 2x4.'
+        : 'Not said; the usual depth in new work.',
+    );
+  const species_gravity = said(given.species_gravity) ?? LIGHTEST_GRAVITY;
+  const spacing_in =
+    said(given.spacing_in) ??
+    assume('framing.spacing_in', 16, 'Not said; 16 in. on center is the usual spacing.', [
+      {
+        label: 'the studs stand at 24 in.',
+        change: { framing: { material, depth_in, spacing_in: 24, species_gravity } },
+      },
+    ]);
+  if (!isSteel && said(given.species_gravity) === undefined) {
+    assume(
+      'framing.species_gravity',
+      LIGHTEST_GRAVITY,
+      'Not said; spruce-pine-fir, the lightest species that the fastening tables cover.',
+      [
+        {
+          label: 'the studs are denser wood (specific gravity 0.50)',
+          change: { framing: { material, depth_in, spacing_in, species_gravity: 0.5 } },
+        },
+      ],
+    );
+  }
+  return { material, depth_in, spacing_in, species_gravity };
 }
+
+/** Spruce-pine-fir: the wood fastening tables start here (0.42, seen in the code table's footnote). */
+const LIGHTEST_GRAVITY = 0.42;
 
 function resolveRetarder(
   scenario: Scenario,
@@ -311,13 +341,21 @@ function resolvePriorities(scenario: Scenario, assume: Assume): Brief['prioritie
     ]);
     return DEFAULT_PRIORITIES;
   }
-  const pick = (key: keyof Brief['priorities']) =>
-    said(given[key]) ?? assume(`priorities.${key}`, DEFAULT_PRIORITIES[key], 'Not said; the usual weight.');
-  return {
+  const pick = (key: PriorityKey) => said(given[key]) ?? DEFAULT_PRIORITIES[key];
+  const priorities = {
     cost: pick('cost'),
     moisture_safety: pick('moisture_safety'),
     energy: pick('energy'),
     ease: pick('ease'),
     carbon: pick('carbon'),
   };
+  const unnamed = PRIORITY_KEYS.filter((key) => said(given[key]) === undefined);
+  if (unnamed.length > 0) {
+    const words = unnamed.map((key) => key.replaceAll('_', ' ')).join(', ');
+    const without = Object.fromEntries(unnamed.map((key) => [key, 0]));
+    assume('priorities', `the usual weight for ${words}`, 'Not said how much these weigh.', [
+      { label: `${words} should not count at all`, change: { priorities: { ...priorities, ...without } } },
+    ]);
+  }
+  return priorities;
 }

@@ -31,8 +31,7 @@ function siteAside(advice: Advice): string {
 
 function considered({ considered: { candidates, admitted }, site, name }: Advice): string {
   const walls = candidates.toLocaleString('en-US');
-  const named = name && name !== 'Unnamed wall' ? `${name}, ` : '';
-  return `${named}${site.place} (climate zone ${site.climate_zone}, ${site.zone_source}). I drew up ${walls} walls; ${admitted.toLocaleString('en-US')} of them break no rule.`;
+  return `${name}: ${site.place} (climate zone ${site.climate_zone}, ${site.zone_source}). I drew up ${walls} walls; ${admitted.toLocaleString('en-US')} of them break no rule.`;
 }
 
 function ranked(advice: Advice): Block[] {

@@ -36,7 +36,7 @@ const MOST_REVISIONS = 999_999;
  */
 export async function saveRecord({ dir, ...input }: SaveInput): Promise<SavedRecord> {
   if (dir === '' || dir.includes('\0')) throw refusal(dir, 'Give the path of a folder.');
-  const name = safeName(input.scenario.name ?? '');
+  const name = safeName(input.scenario.name?.trim() || input.advice.name);
   let undo = async () => {};
   try {
     undo = await makeFolder(dir);

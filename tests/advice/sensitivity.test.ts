@@ -24,7 +24,8 @@ const becomes = (title: string) => `the first choice becomes ${title}`.toLowerCa
 /** The scenario as it would be written if a changed brief were what the user had said. */
 function said(scenario: Scenario, field: string, change: object): Scenario {
   const values = new Map<string, unknown>(Object.entries(change));
-  return parseInput(scenarioSchema, { ...scenario, [field]: values.get(field) });
+  const [key = field] = field.split('.');
+  return parseInput(scenarioSchema, { ...scenario, [key]: values.get(key) });
 }
 
 describe.each([
