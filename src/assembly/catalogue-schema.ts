@@ -1,14 +1,5 @@
 import { z } from 'zod';
-
-/** How sure we are of a figure; the same words as in the rule packs. */
-export const provenance = z.enum([
-  'verified',
-  'two-sources',
-  'computed',
-  'memory',
-  'proposal',
-  'common-practice',
-]);
+import { provenanceSchema as provenance } from '../base/provenance.ts';
 
 /** A figure with where it comes from. `memory` figures are shown as such. */
 export const sourced = z.strictObject({

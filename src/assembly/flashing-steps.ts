@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { parseInput } from '../base/parse-input.ts';
+import { provenanceSchema as provenance } from '../base/provenance.ts';
 import stepsJson from './catalogue/flashing-steps.json' with { type: 'json' };
-import { BARRIER_KINDS, BUCK_SUPPORTS, provenance } from './catalogue-schema.ts';
+import { BARRIER_KINDS, BUCK_SUPPORTS } from './catalogue-schema.ts';
 
 /** What a step can depend on, with every value that it can have. */
 export const OPENING_TRAITS = {

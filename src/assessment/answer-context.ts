@@ -1,6 +1,6 @@
 import type { Catalogue } from '../assembly/catalogue.ts';
+import { CLIMATE_ZONES } from '../base/climate-zones.ts';
 import type { Brief } from '../brief/brief.ts';
-import { CLIMATE_ZONES } from '../brief/scenario.ts';
 import type { Framing } from '../calculators/fastening/fastening-tables.ts';
 import { computeWind } from '../calculators/wind.ts';
 import type { Site } from '../site/site.ts';

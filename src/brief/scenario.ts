@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { CLIMATE_ZONES } from '../base/climate-zones.ts';
 
 /** Words for "I don't know": accepted for every field but `schema` and `place`. */
 const unknown = z.literal('unknown');
@@ -23,28 +24,6 @@ const twelve = (what: string, min: number, max: number) => {
   const message = `Give twelve numbers from ${min} to ${max}, January to December: ${what}.`;
   return z.array(z.number(message).min(min, message).max(max, message), message).length(12, message);
 };
-
-export const CLIMATE_ZONES = [
-  '0A',
-  '0B',
-  '1A',
-  '1B',
-  '2A',
-  '2B',
-  '3A',
-  '3B',
-  '3C',
-  '4A',
-  '4B',
-  '4C',
-  '5A',
-  '5B',
-  '5C',
-  '6A',
-  '6B',
-  '7',
-  '8',
-] as const;
 
 export const placeSchema = z.union(
   [

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { CLIMATE_ZONES } from '../base/climate-zones.ts';
 import { Refusal, showValue } from '../base/refusal.ts';
 import {
   type ClassJudgement,
@@ -12,36 +13,14 @@ import {
 import type { WallQuestion } from './vapour-lookups.ts';
 import type { VapourEdition, VapourOccupancy, VapourTable, VapourZone } from './vapour-table.ts';
 
-const VAPOUR_CLIMATE_ZONES = [
-  '0A',
-  '0B',
-  '1A',
-  '1B',
-  '2A',
-  '2B',
-  '3A',
-  '3B',
-  '3C',
-  '4A',
-  '4B',
-  '4C',
-  '5A',
-  '5B',
-  '5C',
-  '6A',
-  '6B',
-  '7',
-  '8',
-] as const;
-
 const DEPTH_MESSAGE = 'Give the actual stud depth in inches from 1.5 to 12, for example 5.5.';
 const CI_MESSAGE = 'Give the R-value outside the framing from 0 to 100, for example 11.25.';
 
 /** Input of `calc vapour-code`. The last three may be left out; what is then assumed stands in the notes. */
 export const vapourInputSchema = z.strictObject({
   edition: z.enum(['2018', '2021', '2024'], { error: 'Give the edition: "2018", "2021" or "2024".' }),
-  climate_zone: z.enum(VAPOUR_CLIMATE_ZONES, {
-    error: `Give a climate zone: ${VAPOUR_CLIMATE_ZONES.join(', ')}.`,
+  climate_zone: z.enum(CLIMATE_ZONES, {
+    error: `Give a climate zone: ${CLIMATE_ZONES.join(', ')}.`,
   }),
   framing_depth_in: z.number(DEPTH_MESSAGE).min(1.5, DEPTH_MESSAGE).max(12, DEPTH_MESSAGE),
   ci_r: z.number(CI_MESSAGE).min(0, CI_MESSAGE).max(100, CI_MESSAGE),
@@ -191,12 +170,12 @@ function wallQuestion(question: Omit<RetarderQuestion, 'retarder_class'>): WallQ
 
 /** Zone of the vapour tables: the number, but Marine 4 by itself. */
 function tableZone(climate_zone: string): VapourZone {
-  const known = VAPOUR_CLIMATE_ZONES.find((zone) => zone === climate_zone);
+  const known = CLIMATE_ZONES.find((zone) => zone === climate_zone);
   if (known === undefined) {
     throw new Refusal({
       field: 'climate_zone',
       value: showValue(climate_zone),
-      accepted: `Give a climate zone: ${VAPOUR_CLIMATE_ZONES.join(', ')}.`,
+      accepted: `Give a climate zone: ${CLIMATE_ZONES.join(', ')}.`,
     });
   }
   return known === '4C' ? '4C' : (known.charAt(0) as Exclude<VapourZone, '4C'>);

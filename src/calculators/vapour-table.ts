@@ -1,6 +1,6 @@
 import { z } from 'zod';
+import { provenanceSchema as provenance } from '../base/provenance.ts';
 
-const provenance = z.enum(['verified', 'two-sources', 'computed', 'memory', 'proposal', 'common-practice']);
 const edition = z.enum(['2018', '2021', '2024']);
 const occupancy = z.enum(['residential', 'building-code']);
 /** The vapour tables know zones by number; only zone 4 Marine stands apart. */

@@ -28,7 +28,7 @@ const TERRAIN: Record<WindStandard, { k: number } & Record<WindExposure, { alpha
       C: { alpha: 9.5, zg_ft: 900 },
       D: { alpha: 11.5, zg_ft: 700 },
     },
-    // ASCE 7-22 Table 26.11-1: seen in two public transcriptions, which disagree on alpha of B (7.0 and 7.5);
+    // ASCE 7-22 Table 26.11-1: seen in two public data copies, which disagree on alpha of B (7.0 and 7.5);
     // 7.5 gives Kz close to 7-16, as the constants of C and D do.
     'ASCE 7-22': {
       k: 2.41,
@@ -186,7 +186,7 @@ export function computeWind(input: WindInput): WindResult {
       : []),
     ...(input.standard === 'ASCE 7-22'
       ? [
-          'velocity_pressure_psf includes the directionality factor 0.85, so that both editions compare; ASCE 7-22 writes it into the pressure equation. Terrain constants of exposure B differ between public transcriptions.',
+          'velocity_pressure_psf includes the directionality factor 0.85, so that both editions compare; ASCE 7-22 writes it into the pressure equation. Terrain constants of exposure B differ between public data copies.',
         ]
       : []),
     'Components and cladding on walls, mean roof height to 60 ft. Tornado loads, hurricane debris and canopies are not covered; the basic wind speed comes from the adopted code or the building department.',

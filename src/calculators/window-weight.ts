@@ -1,7 +1,7 @@
 import { z } from 'zod';
+import { provenanceSchema as provenance } from '../base/provenance.ts';
 import { inRange, Refusal, showValue } from '../base/refusal.ts';
 
-const provenance = z.enum(['verified', 'two-sources', 'computed', 'memory', 'proposal', 'common-practice']);
 const cited = { source: z.string().min(5), provenance };
 const positive = z.number().positive();
 

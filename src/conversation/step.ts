@@ -84,7 +84,7 @@ function said(state: ConversationState, text: string): Step {
   return keptAfter(state, hear(recorded, line));
 }
 
-/** The question on the screen becomes part of the transcript once it has been responded to. */
+/** The question on the screen becomes part of the talk so far once it has been responded to. */
 function recordPrompt(state: ConversationState): ConversationState {
   const prompt = promptOf(state);
   if (!prompt || state.recordedPrompt === prompt.key) return state;

@@ -2,7 +2,7 @@ import type { Block } from './blocks.ts';
 import type { Prompt, Turn } from './state.ts';
 import { adviceBlocks } from './tell-advice.ts';
 
-/** What a finished turn says. A question in the transcript keeps its words but not its list of choices. */
+/** What a finished turn says. A question in the talk so far keeps its words but not its list of choices. */
 export function turnBlocks(turn: Turn): readonly Block[] {
   switch (turn.kind) {
     case 'question':

@@ -1,4 +1,4 @@
-import type { Provenance } from '../rulebook/rule-schema.ts';
+import type { Provenance } from '../base/provenance.ts';
 
 /** Words for where a figure comes from; what is remembered or has no source says so. */
 const PROVENANCE_WORDS: Readonly<Record<Provenance | 'given', string>> = {

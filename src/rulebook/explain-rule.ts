@@ -1,3 +1,4 @@
+import type { Provenance } from '../base/provenance.ts';
 import { Refusal, showValue } from '../base/refusal.ts';
 import { citationText } from './citation.ts';
 import { PLACEHOLDER } from './condition-tree.ts';
@@ -5,7 +6,7 @@ import { describeCondition } from './describe-condition.ts';
 import type { FactIndex } from './fact-dictionary.ts';
 import { formatFact } from './format-fact.ts';
 import { didYouMean } from './nearest-name.ts';
-import type { Facts, Provenance, Rule, RuleVerdict } from './rule-schema.ts';
+import type { Facts, Rule, RuleVerdict } from './rule-schema.ts';
 import type { Rulebook } from './rulebook.ts';
 
 const VERDICT_WORDS: Readonly<Record<RuleVerdict, string>> = {

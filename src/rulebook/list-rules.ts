@@ -1,6 +1,7 @@
+import type { Provenance } from '../base/provenance.ts';
 import type { CodeEdition } from '../brief/brief.ts';
 import { citationText } from './citation.ts';
-import type { Concern, Provenance, RuleVerdict } from './rule-schema.ts';
+import type { Concern, RuleVerdict } from './rule-schema.ts';
 import type { Rulebook } from './rulebook.ts';
 
 export type RuleRow = {

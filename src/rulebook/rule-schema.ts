@@ -1,16 +1,6 @@
 import { z } from 'zod';
+import { PROVENANCES } from '../base/provenance.ts';
 import { CODE_EDITIONS } from '../brief/scenario.ts';
-
-/** How sure we are of a figure or a code passage. `memory` is always said aloud in answers. */
-export const PROVENANCES = [
-  'verified',
-  'two-sources',
-  'computed',
-  'memory',
-  'proposal',
-  'common-practice',
-] as const;
-export type Provenance = (typeof PROVENANCES)[number];
 
 export const CONCERNS = [
   'energy',

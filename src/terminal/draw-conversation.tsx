@@ -4,8 +4,8 @@ import { layOutBlocks } from '../conversation/blocks.ts';
 import { startSession } from '../conversation/session.ts';
 import { note } from '../conversation/talk.ts';
 import { ConversationView } from './conversation-view.tsx';
-import type { TerminalConversation } from './run.tsx';
 import { steadyStdout } from './steady-stdout.ts';
+import type { TerminalConversation } from './terminal-conversation.ts';
 
 const PASTE_MARKS_ON = '\u001b[?2004h';
 const PASTE_MARKS_OFF = '\u001b[?2004l';

@@ -1,17 +1,4 @@
-import type { DraftStore } from '../conversation/draft.ts';
-import type { Services } from '../conversation/session.ts';
-import type { ColourMode } from './colour-mode.ts';
-
-export type TerminalConversation = {
-  readonly services: Services;
-  readonly draftStore: DraftStore | null;
-  readonly colour: ColourMode;
-  readonly ascii: boolean;
-  readonly stdin: NodeJS.ReadStream;
-  readonly stdout: NodeJS.WriteStream;
-  /** Save the record without being asked. */
-  readonly save?: boolean;
-};
+import type { TerminalConversation } from './terminal-conversation.ts';
 
 /**
  * The conversation in the terminal. Both streams must be terminals: Ink, which is loaded here, can do with nothing else.

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it, vi } from 'vitest';
 import type { Advice } from '../../src/advice/advice-schema.ts';
+import { CLIMATE_ZONES } from '../../src/base/climate-zones.ts';
 import { Refusal } from '../../src/base/refusal.ts';
 import * as given from '../../src/brief/scenario.ts';
 import { answer, KNOWLEDGE, TINY } from './pipeline.ts';
@@ -19,7 +20,7 @@ const months = (min: number, max: number) =>
   fc.array(fc.double({ min, max, noNaN: true }), { minLength: 12, maxLength: 12 });
 
 const place = fc.oneof(
-  fc.constantFrom(...given.CLIMATE_ZONES).map((climate_zone) => ({ climate_zone })),
+  fc.constantFrom(...CLIMATE_ZONES).map((climate_zone) => ({ climate_zone })),
   fc.constantFrom(
     { state: 'MN', county: 'Stearns' },
     { state: 'FL', county: 'Miami-Dade' },

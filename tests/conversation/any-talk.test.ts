@@ -40,7 +40,7 @@ const line = fc.oneof(
 );
 
 describe('any talk', () => {
-  it('keeps its answers valid, its transcript whole, and ends when the input does', () => {
+  it('keeps its answers valid, its talk whole, and ends when the input does', () => {
     fc.assert(
       fc.property(fc.array(line, { maxLength: 30 }), (lines) => {
         const talk = new Talk();

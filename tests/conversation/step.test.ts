@@ -398,7 +398,7 @@ describe('what can be said at any time', () => {
     expect(talk.advised[0]?.name).toBe('Quarry Lane');
   });
 
-  it('start over asks first, then forgets everything but the transcript', () => {
+  it('start over asks first, then forgets everything but the talk so far', () => {
     const talk = new Talk().say('zone 5B', 'new', 'start over');
     const turns = talk.state.turns.length;
     expect(talk.state.answers.place).toBeDefined();
@@ -539,7 +539,7 @@ describe('the end of input', () => {
   });
 });
 
-describe('the transcript', () => {
+describe('the talk so far', () => {
   it('only ever grows, and writes each question once', () => {
     const talk = new Talk();
     let before = talk.state.turns;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { CLIMATE_ZONES } from '../../src/brief/scenario.ts';
+import { CLIMATE_ZONES } from '../../src/base/climate-zones.ts';
 import { ZONE_EXAMPLES } from '../../src/conversation/zone-examples.ts';
 import { findCounty } from '../../src/site/county-lookup.ts';
 

@@ -88,8 +88,8 @@ describe('IECC 2018, R-values seen in two documents', () => {
   });
 });
 
-// Public transcription of Tables R402.1.2 and R402.1.4 as program data; no code page seen.
-describe('IECC 2018, U-factors of a public transcription', () => {
+// Public data copy of Tables R402.1.2 and R402.1.4 as program data; no code page seen.
+describe('IECC 2018, U-factors of a public data copy', () => {
   it.each([
     ['1A', 0.084, 0.197, 0.17],
     ['2A', 0.084, 0.165, 0.14],
@@ -217,8 +217,8 @@ describe('IECC 2021 and 2024, figures from memory', () => {
   });
 });
 
-// Table R402.2.6 of 2018 in a public transcription as program data.
-describe('steel-frame equivalents, public transcription of Table R402.2.6', () => {
+// Table R402.2.6 of 2018 in a public data copy as program data.
+describe('steel-frame equivalents, public data copy of Table R402.2.6', () => {
   const rows: readonly (readonly [string, 16 | 24, readonly Pair[]])[] = [
     [
       '13+0',

@@ -108,7 +108,7 @@ describe('wood-framed walls, 3.5 in. studs at 16 in., ASHRAE 90.1 Table A3.4.3.1
   });
 });
 
-describe('residential code pairs of U-factor and R-value (2018 Tables R402.1.2 and R402.1.4, public transcription)', () => {
+describe('residential code pairs of U-factor and R-value (2018 Tables R402.1.2 and R402.1.4, public data copy)', () => {
   // The layers are the usual ones: 1/2 in. gypsum, 7/16 in. OSB, siding R-0.62, 25 % framing (from memory).
   const series_r = 0.68 + 0.45 + 0.62 + 0.62 + 0.17;
   it.each([
@@ -155,7 +155,7 @@ describe('steel-framed walls by cavity correction factors', () => {
     expect(Math.abs(steelU(depth_in, spacing_in, insulation_r) - u)).toBeLessThanOrEqual(PRINTED);
   });
 
-  // Factors of the IECC 2018 steel-stud table, public transcription (cavity R, factor, unrounded product).
+  // Factors of the IECC 2018 steel-stud table, public data copy (cavity R, factor, unrounded product).
   it.each([
     [3.5, 16, 13, 0.46],
     [3.5, 16, 15, 0.43],

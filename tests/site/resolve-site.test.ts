@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { CLIMATE_ZONES } from '../../src/base/climate-zones.ts';
 import { Refusal } from '../../src/base/refusal.ts';
-import { CLIMATE_ZONES, type CODE_EDITIONS } from '../../src/brief/scenario.ts';
+import type { CODE_EDITIONS } from '../../src/brief/scenario.ts';
 import { climateOfCountyName } from '../../src/site/county-climate.ts';
 import { countiesOf, loadCounties } from '../../src/site/county-data.ts';
 import { resolveSite } from '../../src/site/resolve-site.ts';

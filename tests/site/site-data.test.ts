@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
-import { CLIMATE_ZONES } from '../../src/brief/scenario.ts';
+import { CLIMATE_ZONES } from '../../src/base/climate-zones.ts';
+
 import { townKey } from '../../src/site/city-data.ts';
 import { countiesOf, countyDataSchema, countyRowSchema, loadCounties } from '../../src/site/county-data.ts';
 import cityFile from '../../src/site/data/city-counties.json';

@@ -1,6 +1,7 @@
 import './no-build-machine.ts';
 import type { DraftStore } from '../../src/conversation/draft.ts';
-import { runTerminalConversation, type TerminalConversation } from '../../src/terminal/run.tsx';
+import { runTerminalConversation } from '../../src/terminal/run.tsx';
+import type { TerminalConversation } from '../../src/terminal/terminal-conversation.ts';
 import { type FakeServices, fakeServices } from '../conversation/fake-services.ts';
 import { FakeKeyboard, FakeScreen, until } from './screen.ts';
 

@@ -1,9 +1,9 @@
 import { z } from 'zod';
 import { parseInput } from '../../base/parse-input.ts';
+import { provenanceSchema as provenance } from '../../base/provenance.ts';
 import { FASTENERS } from '../../calculators/fastening/fastening-tables.ts';
 import practiceJson from '../data/fastening-practice.json' with { type: 'json' };
 
-const provenance = z.enum(['verified', 'two-sources', 'computed', 'memory', 'proposal', 'common-practice']);
 const positive = z.number().positive();
 const figure = z.strictObject({ value: positive, source: z.string().min(5), provenance });
 const lengths = z.array(positive).min(1);

@@ -1,8 +1,8 @@
 import { z } from 'zod';
+import { provenanceSchema as provenance } from '../../base/provenance.ts';
 import { Refusal, showValue } from '../../base/refusal.ts';
 import type { WindowsTable } from '../window-weight.ts';
 
-const provenance = z.enum(['verified', 'two-sources', 'computed', 'memory', 'proposal', 'common-practice']);
 const positive = z.number().positive();
 const source = z.string().min(5);
 

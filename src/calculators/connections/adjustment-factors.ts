@@ -1,5 +1,5 @@
 import { Refusal, showValue } from '../../base/refusal.ts';
-import type { WithdrawalFastener } from './withdrawal.ts';
+import type { WithdrawalFastener } from './ranges.ts';
 
 /**
  * Load duration factors for allowable-stress design of connections.

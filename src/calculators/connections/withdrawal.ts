@@ -3,10 +3,7 @@ import { inRange } from '../../base/refusal.ts';
 import { endGrainWithdrawalFactor, temperatureFactor, wetServiceFactor } from './adjustment-factors.ts';
 import { bounded, gravityField, loadDurationField, serviceFields } from './inputs.ts';
 import { checkPenetration } from './penetration.ts';
-import { GRAVITY_RANGE } from './ranges.ts';
-
-export const WITHDRAWAL_FASTENERS = ['wood-screw', 'lag-screw', 'smooth-nail', 'ring-shank-nail'] as const;
-export type WithdrawalFastener = (typeof WITHDRAWAL_FASTENERS)[number];
+import { GRAVITY_RANGE, WITHDRAWAL_FASTENERS, type WithdrawalFastener } from './ranges.ts';
 
 /** Smallest and largest diameters the withdrawal formulas are used for, in. */
 export const WITHDRAWAL_DIAMETERS_IN: Readonly<Record<WithdrawalFastener, { min: number; max: number }>> = {

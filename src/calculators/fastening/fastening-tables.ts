@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { provenanceSchema as provenance } from '../../base/provenance.ts';
 
 /** Fasteners that the fastening calculator knows. */
 export const FASTENERS = [
@@ -25,7 +26,6 @@ export type Support = (typeof SUPPORTS)[number];
 export const FASTENING_EDITIONS = ['2018', '2021', '2024'] as const;
 export type FasteningEdition = (typeof FASTENING_EDITIONS)[number];
 
-const provenance = z.enum(['verified', 'two-sources', 'computed', 'memory', 'proposal', 'common-practice']);
 export type CellProvenance = z.output<typeof provenance>;
 
 const inches = z.number().positive();

@@ -45,7 +45,7 @@ export type LookUp = {
  * the wider of the two framing spacings. A weight or spacing beyond the table, or a fastener that it doesn't list
  * for this framing, has no cell.
  *
- * Source: IRC Tables R703.15.1, R703.15.2, R703.16.1, R703.16.2 (IBC Table 2603.13.2), as transcribed with their
+ * Source: IRC Tables R703.15.1, R703.15.2, R703.16.1, R703.16.2 (IBC Table 2603.13.2), as copied out with their
  * provenance in the table file. The 2018 edition prints no 15 psf column.
  */
 export function lookUpCell(asked: LookUpCase, tables: FasteningTables): LookUp {

@@ -1,6 +1,6 @@
 import { z } from 'zod';
+import { provenanceSchema as provenance } from '../../base/provenance.ts';
 
-const provenance = z.enum(['verified', 'two-sources', 'computed', 'memory', 'proposal', 'common-practice']);
 const sourced = { source: z.string().min(3), provenance, note: z.string().optional() };
 
 /** `rules/vapour/moisture.table.json`: indoor conditions, humidity classes and limits, each with its source. */

@@ -1,15 +1,7 @@
 import { z } from 'zod';
+import { PROVENANCES, type Provenance, provenanceSchema } from '../../base/provenance.ts';
 
-/** How sure we are of a figure, from the surest on. `memory` is said aloud wherever the figure is used. */
-export const provenanceSchema = z.enum([
-  'two-sources',
-  'verified',
-  'computed',
-  'proposal',
-  'common-practice',
-  'memory',
-]);
-export type Provenance = z.output<typeof provenanceSchema>;
+export { type Provenance, provenanceSchema };
 
 /** A figure with where it comes from. */
 export const figureSchema = z.strictObject({
@@ -18,8 +10,7 @@ export const figureSchema = z.strictObject({
   provenance: provenanceSchema,
 });
 
-const bySureness = (a: Provenance, b: Provenance) =>
-  provenanceSchema.options.indexOf(a) - provenanceSchema.options.indexOf(b);
+const bySureness = (a: Provenance, b: Provenance) => PROVENANCES.indexOf(a) - PROVENANCES.indexOf(b);
 
 /** The least sure of several provenances; a sum is no surer than the weakest figure in it. */
 export function weakestProvenance(provenances: readonly Provenance[]): Provenance | null {

@@ -1,5 +1,5 @@
+import { CLIMATE_ZONES } from '../../base/climate-zones.ts';
 import type { Place } from '../../brief/scenario.ts';
-import { CLIMATE_ZONES } from '../../brief/scenario.ts';
 import { isStateCode, STATE_NAMES } from './states.ts';
 
 export type PlaceReading = {

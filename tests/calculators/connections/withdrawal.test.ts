@@ -2,9 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parseInput } from '../../../src/base/parse-input.ts';
 import { Refusal } from '../../../src/base/refusal.ts';
+import { WITHDRAWAL_FASTENERS } from '../../../src/calculators/connections/ranges.ts';
 import {
   computeWithdrawal,
-  WITHDRAWAL_FASTENERS,
   withdrawalInputSchema,
   withdrawalReference_lb_per_in,
 } from '../../../src/calculators/connections/withdrawal.ts';
