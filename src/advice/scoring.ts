@@ -23,8 +23,11 @@ export type Scores = Readonly<Record<Criterion, number>>;
 /** Weights of the criteria that the user isn't asked about. */
 const FIXED_WEIGHTS = { structure: 1.5, finish: 0.75, repair: 0.4, thinness: 0.25 } as const;
 
+/** Staying dry counts half as much again as its priority says: what goes wrong there can't be seen until it has rotted. */
+const DRYNESS = 1.5;
+
 export function weightsOf(priorities: Brief['priorities']): Scores {
-  return { ...priorities, ...FIXED_WEIGHTS };
+  return { ...priorities, ...FIXED_WEIGHTS, moisture_safety: DRYNESS * priorities.moisture_safety };
 }
 
 /** Weighted mean of the parts. All weights zero: all parts count alike. */
@@ -81,7 +84,7 @@ function hasColdCorner({ buck: { corner_temp_factor, required_temp_factor } }: C
 /**
  * Sheathing 8 °F above the winter dew point is full safety, just at it a quarter, 5 °F below it none; drying from
  * 0.1 perm (none) to 10 perm (full) either way; a ventilated space dries best; condensate, or a table verdict
- * that can't be given, costs.
+ * that can't be given, costs. Below the dew point the whole is cut, to nothing at 15 °F below it.
  */
 function moistureScore(candidate: Candidate, { dewPoint, moisture, vapour }: CalculatedParts): number {
   const warmth = dewPoint.dew_point_margin_f === null ? UNKNOWN : warmthScore(dewPoint.dew_point_margin_f);
@@ -98,7 +101,14 @@ function moistureScore(candidate: Candidate, { dewPoint, moisture, vapour }: Cal
   const condensate =
     moisture.condensate_peak_g_m2 === null ? UNKNOWN : 1 - ramp(moisture.condensate_peak_g_m2, 0, 500);
   const table = vapour.verdict === 'permitted' ? 1 : vapour.verdict === null ? UNKNOWN : 0;
-  return 0.35 * warmth + 0.2 * outward + 0.15 * inward + 0.15 * space + 0.1 * condensate + 0.05 * table;
+  const parts =
+    0.35 * warmth + 0.2 * outward + 0.15 * inward + 0.15 * space + 0.1 * condensate + 0.05 * table;
+  return parts * coldShare(dewPoint.dew_point_margin_f);
+}
+
+/** A sheathing below the dew point wets through every air leak, whatever else is right: all is lost by 15 °F below. */
+function coldShare(margin_f: number | null): number {
+  return margin_f === null ? 1 : 1 - ramp(margin_f, 0, -15);
 }
 
 function warmthScore(margin_f: number): number {

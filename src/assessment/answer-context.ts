@@ -7,6 +7,7 @@ import type { Site } from '../site/site.ts';
 import type { CodeTables } from './code-tables.ts';
 import { type FramedLayer, framedLayer } from './framed-layer.ts';
 import { namingScenarioFields } from './scenario-fields.ts';
+import { withConventions } from './thermal-conventions.ts';
 
 /** Everything that is the same for every candidate of one answer. */
 export type AnswerContext = {
@@ -36,6 +37,7 @@ export function answerContext(
   tables: CodeTables,
   catalogue: Catalogue,
 ): AnswerContext {
+  const ownTables = { ...tables, thermal: withConventions(tables.thermal, brief.thermal_assumptions) };
   const standard = brief.code_edition === '2024' ? 'ASCE 7-22' : 'ASCE 7-16';
   const wind = computeWind({
     standard,
@@ -50,10 +52,10 @@ export function answerContext(
   return {
     brief,
     site,
-    tables,
+    tables: ownTables,
     catalogue,
     climate_zone: knownZone(site.climate_zone),
-    framed: namingScenarioFields(() => framedLayer(brief, tables.thermal)),
+    framed: namingScenarioFields(() => framedLayer(brief, ownTables.thermal)),
     outward_wind_psf: Math.abs(wind.allowable.outward_psf),
     wind: { standard, velocity_pressure_psf: wind.velocity_pressure_psf, source: wind.source },
     // The gauge is not asked for: the thinnest stud that the tables know is taken.

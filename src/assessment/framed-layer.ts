@@ -52,7 +52,12 @@ export function framedLayer(brief: Brief, table: ThermalTable): FramedLayer {
             ],
     };
   }
-  const fraction = framingFraction(table, 'wood', spacing_in);
+  const fraction = framingFraction(
+    table,
+    'wood',
+    spacing_in,
+    brief.thermal_assumptions.framing_style ?? 'standard',
+  );
   const framing_r = woodFramingR(table, depth_in);
   return {
     method: 'parallel-path',

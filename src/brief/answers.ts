@@ -66,6 +66,11 @@ const TELLERS: ReadonlyMap<string, Teller> = new Map<string, Teller>([
   asked('wildfire_area', 'Is it in a wildfire area?', yesNo),
   asked('termite_area', 'How likely are termites?', plain),
   asked('max_added_thickness_in', 'How much may the wall grow outward?', (inches) => `${inches} in.`),
+  asked('thermal_assumptions', 'What is heat counted by?', (given) =>
+    Object.entries(given)
+      .map(([key, value]) => `${key.replace(/_r$/, ' R').replaceAll('_', ' ')} ${value}`)
+      .join(', '),
+  ),
   asked('priorities', 'What matters most?', (weights) =>
     Object.entries(weights)
       .map(([key, weight]) => `${key.replaceAll('_', ' ')} ${weight}`)

@@ -4,6 +4,7 @@ import type {
   EXPOSURES,
   FINISHES,
   FRAMING_MATERIALS,
+  FRAMING_STYLES,
   GLAZINGS,
   MOUNTINGS,
   OPERATIONS,
@@ -73,6 +74,13 @@ export type Brief = {
   readonly wildfire_area: boolean | null;
   readonly termite_area: TermiteArea | null;
   readonly max_added_thickness_in: number | null;
+  /** What the user counts heat by; null where the tables stand. */
+  readonly thermal_assumptions: {
+    readonly framing_style: OneOf<typeof FRAMING_STYLES> | null;
+    readonly framing_fraction: number | null;
+    readonly film_inside_r: number | null;
+    readonly film_outside_r: number | null;
+  };
   readonly priorities: Readonly<Record<PriorityKey, number>>;
 };
 

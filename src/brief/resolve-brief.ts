@@ -197,6 +197,7 @@ export function resolveBrief(scenario: Scenario): ResolvedBrief {
         'Not said; no limit taken. Check eaves, lot line and utilities.',
         [{ label: 'no more than 3 in. may be added', change: { max_added_thickness_in: 3 } }],
       ),
+    thermal_assumptions: thermalAssumptions(scenario),
     priorities: resolvePriorities(scenario, assume),
   };
   checkOpenings(brief);
@@ -329,6 +330,17 @@ const DEFAULT_PRIORITIES: Brief['priorities'] = {
   ease: 1,
   carbon: 0.5,
 };
+
+/** Not listed when left out: the answer states what it counts heat by in any case. */
+function thermalAssumptions({ thermal_assumptions }: Scenario): Brief['thermal_assumptions'] {
+  const given = said(thermal_assumptions) ?? {};
+  return {
+    framing_style: said(given.framing_style) ?? null,
+    framing_fraction: said(given.framing_fraction) ?? null,
+    film_inside_r: said(given.film_inside_r) ?? null,
+    film_outside_r: said(given.film_outside_r) ?? null,
+  };
+}
 
 function resolvePriorities(scenario: Scenario, assume: Assume): Brief['priorities'] {
   const given = said(scenario.priorities);

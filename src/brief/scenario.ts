@@ -82,6 +82,7 @@ export const TERMITE_AREAS = [
   'moderate-to-heavy',
   'very-heavy',
 ] as const;
+export const FRAMING_STYLES = ['standard', 'intermediate', 'advanced'] as const;
 export const PRIORITY_KEYS = ['cost', 'moisture_safety', 'energy', 'ease', 'carbon'] as const;
 
 const priority = number(0, 10, 'a weight', 1).optional();
@@ -133,6 +134,21 @@ export const scenarioSchema = z.strictObject({
   wildfire_area: yesNo('the site lies in a wildfire area').optional(),
   termite_area: choice(TERMITE_AREAS).optional(),
   max_added_thickness_in: number(0.5, 20, 'inches outside the sheathing', 6).optional(),
+  /** For who counts heat by other conventions than the tables; left out, the tables stand. */
+  thermal_assumptions: z
+    .union(
+      [
+        z.strictObject({
+          framing_style: choice(FRAMING_STYLES).optional(),
+          framing_fraction: number(0, 0.6, 'the share of wall area that is framing', 0.25).optional(),
+          film_inside_r: number(0.1, 2, 'the resistance of the inside air film', 0.68).optional(),
+          film_outside_r: number(0, 2, 'the resistance of the outside air film', 0.17).optional(),
+        }),
+        unknown,
+      ],
+      { error: 'Give an object, for example {"framing_fraction":0.25}, or "unknown".' },
+    )
+    .optional(),
   priorities: z
     .union(
       [

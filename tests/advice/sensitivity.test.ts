@@ -52,7 +52,7 @@ describe.each([
   });
 
   it('gets the promised first choice when it answers again with the other reading', async () => {
-    expect(advice.would_change_the_answer.length).toBeGreaterThan(2);
+    expect(advice.would_change_the_answer.length).toBeGreaterThanOrEqual(2);
     const first = advice.ranked[0]?.title ?? '';
     for (const { if: label, then } of advice.would_change_the_answer) {
       const reading = readings.find((one) => one.label === label);

@@ -35,6 +35,12 @@ export const COMPLETE = {
   wildfire_area: false,
   termite_area: 'very-heavy',
   max_added_thickness_in: 5,
+  thermal_assumptions: {
+    framing_style: 'advanced',
+    framing_fraction: 0.2,
+    film_inside_r: 0.7,
+    film_outside_r: 0.2,
+  },
   priorities: { cost: 2, moisture_safety: 3, energy: 0, ease: 4, carbon: 5 },
 } as const;
 

@@ -26,6 +26,8 @@ const LISTED: Readonly<Record<string, readonly string[]>> = {
   wildfire_area: ['wildfire_area'],
   termite_area: ['termite_area'],
   max_added_thickness_in: ['max_added_thickness_in'],
+  // The conventions of the tables stand then; every answer states them with its heat figures.
+  thermal_assumptions: [],
   priorities: ['priorities'],
 };
 
