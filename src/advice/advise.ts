@@ -45,12 +45,15 @@ export async function advise(
     site: siteOf(site),
     wind: windTold(judged.context),
     answers: answersOf(scenario),
-    assumptions: assumptions.map(({ field, value, why }, i) => ({
-      field,
-      value,
-      why,
-      could_change_answer: sensitivity.changes[i] ?? true,
-    })),
+    assumptions: [
+      ...climateAssumption(site),
+      ...assumptions.map(({ field, value, why }, i) => ({
+        field,
+        value,
+        why,
+        could_change_answer: sensitivity.changes[i] ?? true,
+      })),
+    ],
     considered: { candidates: judged.walls.length, admitted: judged.admitted.length },
     ranked: chosen.map((wall, i) => rankedWall(wall, i + 1, judged, i === 0 ? null : first)),
     comparison: syntheticComparison(judged, chosen),
@@ -62,6 +65,21 @@ export async function advise(
       packs: knowledge.rulebook.packs.map(({ name, version, sha256 }) => ({ name, version, sha256 })),
     },
   };
+}
+
+/** Months that are not the place's own are an assumption like any other; none at all leaves rules undecided. */
+function climateAssumption({ climate }: Site): Advice['assumptions'] {
+  if (climate && !climate.is_assumption) return [];
+  return [
+    {
+      field: 'place.climate',
+      value: climate?.source ?? null,
+      why: climate
+        ? 'No weather station stands at the place: these months stand in for its own.'
+        : 'No months of temperature and humidity are known for this place.',
+      could_change_answer: true,
+    },
+  ];
 }
 
 function siteOf(site: Site): Advice['site'] {

@@ -14,6 +14,7 @@ export function adviceBlocks(advice: Advice): Block[] {
   return [
     { kind: 'title', text: 'The answer', aside: siteAside(advice) },
     { kind: 'paragraph', text: considered(advice) },
+    ...list('About the site', advice.site.notes),
     ...(advice.ranked.length === 0 ? nothingPasses(advice) : ranked(advice)),
     ...comparisonBlocks(advice),
     ...fallbackBlocks(advice),
