@@ -1,6 +1,8 @@
 import type { Candidate } from '../assembly/candidates.ts';
 import type { AnswerContext } from '../assessment/answer-context.ts';
+import { fastenerCost } from '../assessment/cost-part.ts';
 import type { CalculatedParts } from '../assessment/fact-sheet.ts';
+import { fasteningPractice } from '../assessment/schedule/fastening-practice.ts';
 import { wholeWall } from '../assessment/thermal-part.ts';
 import type { Figure } from './advice-schema.ts';
 import { informativeFigures } from './informative-figures.ts';
@@ -31,7 +33,7 @@ const U = 'Btu/(h·ft²·°F)';
 
 function thermalFigures(
   candidate: Candidate,
-  { thermal, energy }: CalculatedParts,
+  { thermal, energy, fasteners }: CalculatedParts,
   context: AnswerContext,
 ): Figure[] {
   const whole = wholeWall(thermal, candidate.buck, context);
@@ -54,8 +56,8 @@ function thermalFigures(
       what: 'Added by the fasteners through the insulation',
       value: thermal.delta_u_fasteners,
       unit: U,
-      method: 'number of fasteners times point transmittance',
-      source: ['ISO 6946 annex F, detailed procedure: U = U0 + n chi'],
+      method: `${Math.round(fasteners.through_per_100_ft2)} fasteners through all boards in 100 ft², those that carry and those that hold the boards, times point transmittance; those of inner layers by their depth`,
+      source: ['ISO 6946 annex F, detailed procedure: U = U0 + n chi; recessed fasteners by depth'],
       note: 'The point transmittance of a long screw is from memory; no published measurement was found.',
     }),
     figure({
@@ -205,8 +207,13 @@ function loadFigures({ fastening }: CalculatedParts, context: AnswerContext): Fi
   ];
 }
 
-function costFigures(candidate: Candidate, { cost }: CalculatedParts, context: AnswerContext): Figure[] {
+function costFigures(
+  candidate: Candidate,
+  { cost, fasteners }: CalculatedParts,
+  context: AnswerContext,
+): Figure[] {
   const { prices } = context.catalogue;
+  const driven = fastenerCost(fasteners, context);
   return [
     figure({
       id: 'installed-cost',
@@ -216,6 +223,24 @@ function costFigures(candidate: Candidate, { cost }: CalculatedParts, context: A
       method: `sum of parts, prices of ${prices.year}; range ${cost.low.toFixed(0)} to ${cost.high.toFixed(0)}`,
       source: [prices.source],
       note: 'from memory, get quotes',
+    }),
+    figure({
+      id: 'fastener-material-cost',
+      what: 'Of it, the fasteners through the insulation with caps and washers',
+      value: driven.material_usd_per_ft2.likely,
+      unit: '$/ft²',
+      method: 'count times price by length',
+      source: [prices.source],
+      note: 'from memory, get quotes',
+    }),
+    figure({
+      id: 'fastener-labour-cost',
+      what: 'Of it, the labour of driving them',
+      value: driven.labour_usd_per_ft2.likely,
+      unit: '$/ft²',
+      method: `count times minutes by length, ${driven.minutes_per_ft2.likely.toFixed(2)} min/ft² at $${prices.labour_usd_per_hour.likely} an hour; range ${driven.labour_usd_per_ft2.low.toFixed(2)} to ${driven.labour_usd_per_ft2.high.toFixed(2)}`,
+      source: [prices.source, fasteningPractice().minutes_each.source],
+      note: 'Minutes and rate from memory. Counted once: the boards’ price is taken to be for laying and taping, the cladding’s to hold its own nails, tacks and ties, the buck’s its screws.',
     }),
     figure({
       id: 'carbon',

@@ -90,7 +90,10 @@ export const wallThermalSchema = z.object({
     cavity_labelled_r: z.number(),
     cavity_installed_r: z.number(),
     fastener_chi_btu_h_f: z.number(),
+    /** Through all boards. */
     fasteners_per_100_ft2: z.number(),
+    /** Through inner boards only. */
+    inner_fasteners_per_100_ft2: z.number(),
     buck_psi_btu_h_ft_f: z.number(),
     opening_perimeter_ft: z.number(),
     wall_area_ft2: z.number(),

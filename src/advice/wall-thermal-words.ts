@@ -35,13 +35,14 @@ export function wallThermal(
       cavity_labelled_r: brief.cavity_insulation_r,
       cavity_installed_r: framed.cavity_r,
       fastener_chi_btu_h_f: round(found.fastener_chi_btu_h_f, 5),
-      fasteners_per_100_ft2: round(parts.fastening.schedule?.count_per_100_ft2 ?? 0, 1),
+      fasteners_per_100_ft2: round(parts.fasteners.through_per_100_ft2, 1),
+      inner_fasteners_per_100_ft2: round(parts.fasteners.inner_per_100_ft2, 1),
       buck_psi_btu_h_ft_f: found.buck_psi_btu_h_ft_f,
       opening_perimeter_ft: round(found.opening_perimeter_ft, 1),
       wall_area_ft2: brief.wall_area_ft2,
     },
     materials: materials(candidate, context),
-    notes: thermalNotes(candidate, found, context),
+    notes: [...thermalNotes(candidate, found, context), ...fastenerNotes(parts)],
   };
 }
 
@@ -70,6 +71,24 @@ function thermalNotes(
     `Each fastener is taken at ${chi.value} W/K: ${chi.source}.`,
     `${buck.label}: psi ${buck.psi_btu_h_ft_f.value} Btu/(h·ft·°F) round every opening (${buck.psi_btu_h_ft_f.source}); reported apart, not in the U-factor held against the code.`,
     airGapNote(found),
+  ];
+}
+
+function fastenerNotes({ fasteners }: CalculatedParts): string[] {
+  const { groups, inner_per_100_ft2 } = fasteners;
+  if (groups.length === 0) return ['The boards are glued: no fastener bridges them.'];
+  const count = (does: (typeof groups)[number]['does']) =>
+    round(
+      groups.reduce((sum, g) => sum + (g.does === does && g.depth_share === 1 ? g.per_100_ft2 : 0), 0),
+      1,
+    );
+  return [
+    `Through all boards in 100 ft²: ${count('carries')} that carry and ${count('holds-boards')} that hold the boards until then; all are counted, field and corners each by its share of the wall.`,
+    ...(inner_per_100_ft2 === 0
+      ? []
+      : [
+          `${round(inner_per_100_ft2, 1)} more in 100 ft² hold inner boards and are covered by the next: each is counted by its share of the depth (ISO 6946 annex F, recessed fastener).`,
+        ]),
   ];
 }
 

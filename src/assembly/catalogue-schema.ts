@@ -210,8 +210,10 @@ export const pricesSchema = z.strictObject({
   year: z.number().int(),
   source: z.string(),
   provenance,
-  /** Material and driving, by length. */
-  fastener_usd_each: z.strictObject({ up_to_4_in: price, up_to_6_in: price, longer: price }),
+  /** The fastener with its cap or washer, by length; driving it is labour. */
+  fastener_material_usd_each: z.strictObject({ up_to_4_in: price, up_to_6_in: price, longer: price }),
+  /** One person, with the employer's costs and the contractor's share. */
+  labour_usd_per_hour: price,
   opening_flashing_usd_each: price,
 });
 export type Prices = z.output<typeof pricesSchema>;

@@ -2,9 +2,10 @@ import type { Catalogue } from '../assembly/catalogue.ts';
 import { CLIMATE_ZONES } from '../base/climate-zones.ts';
 import type { Brief } from '../brief/brief.ts';
 import type { Framing } from '../calculators/fastening/fastening-tables.ts';
-import { computeWind } from '../calculators/wind.ts';
+import { computeWind, type WallZone } from '../calculators/wind.ts';
 import type { Site } from '../site/site.ts';
 import type { CodeTables } from './code-tables.ts';
+import { type CornerZone, cornerZone } from './corner-zone.ts';
 import { type FramedLayer, framedLayer } from './framed-layer.ts';
 import { namingScenarioFields } from './scenario-fields.ts';
 import { withConventions } from './thermal-conventions.ts';
@@ -18,6 +19,9 @@ export type AnswerContext = {
   readonly framed: FramedLayer;
   /** Outward pressure on the corner zone, allowable-stress level, as a positive number of psf. */
   readonly outward_wind_psf: number;
+  /** The same on the field. */
+  readonly field_wind_psf: number;
+  readonly corner_zone: CornerZone;
   readonly wind: {
     readonly standard: 'ASCE 7-16' | 'ASCE 7-22';
     readonly velocity_pressure_psf: number;
@@ -39,16 +43,18 @@ export function answerContext(
 ): AnswerContext {
   const ownTables = { ...tables, thermal: withConventions(tables.thermal, brief.thermal_assumptions) };
   const standard = brief.code_edition === '2024' ? 'ASCE 7-22' : 'ASCE 7-16';
-  const wind = computeWind({
-    standard,
-    basic_wind_speed_mph: brief.basic_wind_speed_mph,
-    exposure: brief.exposure,
-    mean_roof_height_ft: brief.mean_roof_height_ft,
-    wall_zone: 5,
-    effective_area_ft2: FASTENER_AREA_FT2,
-    kzt: 1,
-    ke: 1,
-  });
+  const windOn = (wall_zone: WallZone) =>
+    computeWind({
+      standard,
+      basic_wind_speed_mph: brief.basic_wind_speed_mph,
+      exposure: brief.exposure,
+      mean_roof_height_ft: brief.mean_roof_height_ft,
+      wall_zone,
+      effective_area_ft2: FASTENER_AREA_FT2,
+      kzt: 1,
+      ke: 1,
+    });
+  const wind = windOn(5);
   return {
     brief,
     site,
@@ -57,10 +63,17 @@ export function answerContext(
     climate_zone: knownZone(site.climate_zone),
     framed: namingScenarioFields(() => framedLayer(brief, ownTables.thermal)),
     outward_wind_psf: Math.abs(wind.allowable.outward_psf),
+    field_wind_psf: Math.abs(windOn(4).allowable.outward_psf),
+    corner_zone: namingScenarioFields(() => cornerZone(brief)),
     wind: { standard, velocity_pressure_psf: wind.velocity_pressure_psf, source: wind.source },
-    // The gauge is not asked for: the thinnest stud that the tables know is taken.
-    fastening_framing: brief.framing.material === 'wood' ? 'wood' : 'steel-33mil',
+    fastening_framing: fasteningFraming(brief.framing),
   };
+}
+
+function fasteningFraming({ material, steel_thickness_mil }: Brief['framing']): Framing {
+  if (material === 'wood') return 'wood';
+  // The brief never leaves it open for steel; the thinnest stud would be the safe reading.
+  return `steel-${steel_thickness_mil ?? 33}mil`;
 }
 
 /** The site's zone as the code tables name it. */

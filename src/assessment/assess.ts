@@ -21,6 +21,7 @@ import {
   type VapourPart,
   vapourFacts,
 } from './fact-sheet.ts';
+import { fastenerCounts } from './fastener-counts.ts';
 import { fasteningPart } from './fastening-part.ts';
 import { type CondensateOf, dewPointPart, inwardPermeance, outwardPermeance } from './moisture-part.ts';
 import { remember, rememberPair, rememberTriple } from './remember.ts';
@@ -48,9 +49,8 @@ export function assessor(context: AnswerContext, condensate: CondensateOf): Asse
   const required = namingScenarioFields(() => requirementOf(context));
 
   const fastening = remember((face: Face) => fasteningPart(face, context));
-  const thermal = remember((face: Face) =>
-    thermalPart(face, fastening(face).schedule?.count_per_100_ft2 ?? 0, context),
-  );
+  const fasteners = remember((face: Face) => fastenerCounts(face, fastening(face), context));
+  const thermal = remember((face: Face) => thermalPart(face, fasteners(face).bridging_per_100_ft2, context));
   const energy = remember((face: Face) =>
     judgeCompliance(required, {
       u_factor: thermal(face).u_factor,
@@ -70,7 +70,7 @@ export function assessor(context: AnswerContext, condensate: CondensateOf): Asse
   const buck = rememberTriple((one: Buck, build: InsulationBuild, sheathing: SheathingEntry) =>
     buckPart(one, build, sheathing, windows, context),
   );
-  const cost = (c: Candidate) => installedCost(c, fastening(c.face), context);
+  const cost = (c: Candidate) => installedCost(c, fasteners(c.face), context);
 
   const shared = siteFacts(context, windows);
   const ofCladding = remember((face: Cladding) => claddingFacts(face));
@@ -86,6 +86,7 @@ export function assessor(context: AnswerContext, condensate: CondensateOf): Asse
       energy: energy(face),
       dewPoint: dewPoint(face),
       fastening: fastening(face),
+      fasteners: fasteners(face),
     }),
   );
   const ofVapour = rememberTriple((build: InsulationBuild, inside: RetarderChoice, cladding: Cladding) =>
@@ -103,6 +104,7 @@ export function assessor(context: AnswerContext, condensate: CondensateOf): Asse
       moisture: moisture(c.face, c.barrier, c.inside),
       vapour: vapour(c.build, c.inside, c.cladding),
       fastening: fastening(c.face),
+      fasteners: fasteners(c.face),
       buck: buck(c.buck, c.build, c.sheathing),
       cost: cost(c),
     }),

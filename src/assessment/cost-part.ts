@@ -1,21 +1,25 @@
 import type { Candidate } from '../assembly/candidates.ts';
 import type { Price } from '../assembly/catalogue-schema.ts';
 import type { AnswerContext } from './answer-context.ts';
-import type { FasteningPart } from './fastening-part.ts';
+import type { FastenerCounts } from './fastener-counts.ts';
+import { byLength, eachEnd, minutesEach } from './fastening-labour.ts';
 
 type Share = { readonly price: Price; readonly times: number };
 
 /**
  * Installed cost of everything outside the sheathing (and of an added interior retarder), $/ft² of wall.
  * Sums of ranges: the ends are as unlikely as all prices being low, or high, at once.
+ *
+ * What is driven through the insulation is counted once, here: the boards' price is for laying and taping them, the
+ * cladding's for hanging it with its own nails, tacks and ties, the buck's with its screws.
  */
-export function installedCost(candidate: Candidate, fastening: FasteningPart, context: AnswerContext): Price {
+export function installedCost(candidate: Candidate, counts: FastenerCounts, context: AnswerContext): Price {
   const { prices } = context.catalogue;
   const { cladding, barrier, inside, build, buck } = candidate;
   const { cost } = build.insulation;
   const area = context.brief.wall_area_ft2;
   const openings = context.brief.windows.reduce((sum, window) => sum + window.count, 0);
-  const schedule = fastening.schedule;
+  const fasteners = fastenerCost(counts, context);
   const shares: Share[] = [
     { price: cost.first_inch, times: 1 },
     { price: cost.each_more_inch, times: Math.max(0, build.thickness_in - 1) },
@@ -24,22 +28,32 @@ export function installedCost(candidate: Candidate, fastening: FasteningPart, co
     { price: cladding.cost.usd_per_ft2, times: 1 },
     { price: buck.cost_each.usd, times: openings / area },
     { price: prices.opening_flashing_usd_each, times: openings / area },
+    { price: fasteners.material_usd_per_ft2, times: 1 },
+    { price: fasteners.labour_usd_per_ft2, times: 1 },
   ];
   if (inside.retarder && !inside.is_existing)
     shares.push({ price: inside.retarder.cost.usd_per_ft2, times: 1 });
-  if (schedule) {
-    const each = prices.fastener_usd_each;
-    const length_in = schedule.length_in ?? schedule.min_length_in;
-    const price = length_in <= 4 ? each.up_to_4_in : length_in <= 6 ? each.up_to_6_in : each.longer;
-    shares.push({ price, times: schedule.count_per_100_ft2 / 100 });
-  }
-  return {
-    low: total(shares, 'low'),
-    likely: total(shares, 'likely'),
-    high: total(shares, 'high'),
-  };
+  return eachEnd((end) => shares.reduce((sum, share) => sum + share.price[end] * share.times, 0));
 }
 
-function total(shares: readonly Share[], end: keyof Price): number {
-  return shares.reduce((sum, share) => sum + share.price[end] * share.times, 0);
+export type FastenerCost = {
+  readonly material_usd_per_ft2: Price;
+  readonly labour_usd_per_ft2: Price;
+  /** One person's, for the fasteners through the insulation. */
+  readonly minutes_per_ft2: Price;
+};
+
+/** Price and driving of everything that goes through the insulation. */
+export function fastenerCost({ groups }: FastenerCounts, { catalogue }: AnswerContext): FastenerCost {
+  const { fastener_material_usd_each: each, labour_usd_per_hour } = catalogue.prices;
+  const perFt2 = (of: (length_in: number) => Price) =>
+    eachEnd((end) => groups.reduce((sum, g) => sum + (of(g.length_in)[end] * g.per_100_ft2) / 100, 0));
+  const minutes_per_ft2 = perFt2((length_in) => minutesEach('screw', length_in));
+  return {
+    material_usd_per_ft2: perFt2((length_in) =>
+      byLength(length_in, { short: each.up_to_4_in, middle: each.up_to_6_in, long: each.longer }),
+    ),
+    labour_usd_per_ft2: eachEnd((end) => (minutes_per_ft2[end] / 60) * labour_usd_per_hour[end]),
+    minutes_per_ft2,
+  };
 }

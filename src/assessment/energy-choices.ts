@@ -6,6 +6,7 @@ import {
   nearestCompliantThickness,
 } from '../calculators/energy-code.ts';
 import type { AnswerContext } from './answer-context.ts';
+import { fastenerCounts } from './fastener-counts.ts';
 import { fasteningPart } from './fastening-part.ts';
 import { thermalPart } from './thermal-part.ts';
 
@@ -35,11 +36,11 @@ export function compliantThickness(
     )
     .map((build) => {
       const other: Face = { ...face, build };
-      const fasteners = fasteningPart(other, context).schedule?.count_per_100_ft2 ?? 0;
+      const counts = fastenerCounts(other, fasteningPart(other, context), context);
       return {
         build,
         thickness_in: build.thickness_in,
-        u_factor: thermalPart(other, fasteners, context).u_factor,
+        u_factor: thermalPart(other, counts.bridging_per_100_ft2, context).u_factor,
         cavity_r: context.brief.cavity_insulation_r,
         ci_r: build.r,
       };

@@ -6,6 +6,7 @@ import type { SheathingDewPoint } from '../calculators/moisture/sheathing-dew-po
 import type { RetarderJudgement } from '../calculators/vapour-code.ts';
 import type { AnswerContext } from './answer-context.ts';
 import type { BuckPart } from './buck-part.ts';
+import type { FastenerCounts } from './fastener-counts.ts';
 import type { FasteningPart } from './fastening-part.ts';
 import type { MoisturePart } from './moisture-part.ts';
 import type { ThermalPart } from './thermal-part.ts';
@@ -185,6 +186,8 @@ export type FaceParts = {
   readonly energy: EnergyCompliance;
   readonly dewPoint: SheathingDewPoint;
   readonly fastening: FasteningPart;
+  /** Everything that is driven through the insulation. */
+  readonly fasteners: FastenerCounts;
 };
 
 /** How a wall meets the energy code, to go after "is met"; null where it can't be said. */

@@ -10,6 +10,8 @@ import type { AnswerContext } from './answer-context.ts';
 export type FasteningPart = {
   /** Null where the cladding is glued and no fastener carries it. */
   readonly schedule: FasteningSchedule | null;
+  /** Along the stud in the field (zone 4); the schedule's own is the corner's. 0 where the cladding is glued. */
+  readonly field_spacing_in: number;
   readonly cladding_psf: number;
   readonly insulation_psf: number;
 };
@@ -19,10 +21,31 @@ export function fasteningPart(face: Face, context: AnswerContext): FasteningPart
   const { cladding, build } = face;
   const cladding_psf = claddingWeight_psf(face);
   const insulation_psf = (build.insulation.density_pcf.value * build.thickness_in) / 12;
-  if (cladding.attachment === 'adhered') return { schedule: null, cladding_psf, insulation_psf };
+  if (cladding.attachment === 'adhered')
+    return { schedule: null, field_spacing_in: 0, cladding_psf, insulation_psf };
   const options = fasteningOptions(face, context);
-  const schedule = chooseFastening(options, fasteningContext(face, context), context.tables.fastening);
-  return { schedule, cladding_psf, insulation_psf };
+  const wall = fasteningContext(face, context);
+  const schedule = chooseFastening(options, wall, context.tables.fastening);
+  const field_spacing_in = fieldSpacing_in(schedule, options, wall, context);
+  return { schedule, field_spacing_in, cladding_psf, insulation_psf };
+}
+
+/** The widest spacing of the chosen fastener that passes under the field's wind; never closer than the corner's. */
+function fieldSpacing_in(
+  chosen: FasteningSchedule,
+  options: readonly FasteningOption[],
+  wall: FasteningContext,
+  context: AnswerContext,
+): number {
+  const same = options.filter((option) => option.fastener === chosen.fastener);
+  const widest = Math.max(...same.flatMap((option) => option.spacings_in));
+  if (chosen.fastener_spacing_in >= widest) return chosen.fastener_spacing_in;
+  const field = chooseFastening(
+    same,
+    { ...wall, outward_wind_psf: context.field_wind_psf },
+    context.tables.fastening,
+  );
+  return Math.max(field.fastener_spacing_in, chosen.fastener_spacing_in);
 }
 
 /** The ways to carry this cladding that fit the framing, in the order to try. */

@@ -24,15 +24,15 @@ export type ThermalPart = {
 /**
  * U-factor of one wall and what its fasteners add.
  *
- * @param fasteners_per_100_ft2  from the fastening schedule
+ * @param bridging_per_100_ft2  all fasteners through the insulation, see `fastenerCounts`
  */
-export function thermalPart(face: Face, fasteners_per_100_ft2: number, context: AnswerContext): ThermalPart {
+export function thermalPart(face: Face, bridging_per_100_ft2: number, context: AnswerContext): ThermalPart {
   const { films } = context.tables.thermal;
   const inside = films.inside_vertical_r.value + LINING.r;
   const finish = face.cladding.layers.reduce((sum, layer) => sum + countedR(face.cladding, layer.r), 0);
   const outside = face.sheathing.r.value + face.build.r + finish + films.outside_winter_r.value;
   const clear = context.framed.uFactor(inside + outside);
-  const delta_u_fasteners = fastenerDeltaU(fasteners_per_100_ft2 / 100, screwChi(context));
+  const delta_u_fasteners = fastenerDeltaU(bridging_per_100_ft2 / 100, screwChi(context));
   const u_factor = clear + delta_u_fasteners;
   return {
     clear_wall_u_factor: clear,

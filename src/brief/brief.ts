@@ -13,6 +13,7 @@ import type {
   PROJECT_KINDS,
   RETARDERS,
   SHEATHINGS,
+  STEEL_THICKNESSES_MIL,
   TERMITE_AREAS,
 } from './scenario.ts';
 
@@ -56,6 +57,8 @@ export type Brief = {
     readonly depth_in: number;
     readonly spacing_in: number;
     readonly species_gravity: number;
+    /** Null for wood. */
+    readonly steel_thickness_mil: (typeof STEEL_THICKNESSES_MIL)[number] | null;
   };
   readonly sheathing: Sheathing;
   readonly cavity_insulation_r: number;
@@ -70,6 +73,8 @@ export type Brief = {
   readonly basic_wind_speed_mph: number;
   readonly exposure: Exposure;
   readonly mean_roof_height_ft: number;
+  /** Of the plan, for the width of the wind's corner zone; null when not known. */
+  readonly building_least_width_ft: number | null;
   readonly fire_separation_ft: number | null;
   readonly wildfire_area: boolean | null;
   readonly termite_area: TermiteArea | null;

@@ -1,3 +1,4 @@
+import { Refusal } from '../base/refusal.ts';
 import type { Assumption, Brief, BriefWindow, PriorityKey } from './brief.ts';
 import { assumedWallArea_ft2, checkOpenings } from './check-openings.ts';
 import { PRIORITY_KEYS, type Scenario, type ScenarioWindow } from './scenario.ts';
@@ -173,6 +174,8 @@ export function resolveBrief(scenario: Scenario): ResolvedBrief {
       assume('mean_roof_height_ft', 30, 'Not said; a tall two-storey house, the harsher case.', [
         { label: 'the roof is 18 ft high on average', change: { mean_roof_height_ft: 18 } },
       ]),
+    // Not listed when left out: the corner zone says beside its width what was taken.
+    building_least_width_ft: said(scenario.building_least_width_ft) ?? null,
     fire_separation_ft:
       said(scenario.fire_separation_ft) ??
       assume('fire_separation_ft', null, 'Not said; whether the wall must be fire-rated stays open.', [
@@ -233,14 +236,23 @@ function resolveFraming(scenario: Scenario, isRetrofit: boolean, assume: Assume)
         : 'Not said; the usual depth in new work.',
     );
   const species_gravity = said(given.species_gravity) ?? LIGHTEST_GRAVITY;
+  const steel_thickness_mil = said(given.steel_thickness_mil) ?? (isSteel ? THINNEST_STUD_MIL : null);
+  if (!isSteel && steel_thickness_mil !== null) {
+    throw new Refusal({
+      field: 'framing.steel_thickness_mil',
+      value: String(steel_thickness_mil),
+      accepted: 'Give it for steel studs only: "material": "steel".',
+    });
+  }
   const spacing_in =
     said(given.spacing_in) ??
     assume('framing.spacing_in', 16, 'Not said; 16 in. on center is the usual spacing.', [
       {
         label: 'the studs stand at 24 in.',
-        change: { framing: { material, depth_in, spacing_in: 24, species_gravity } },
+        change: { framing: { material, depth_in, spacing_in: 24, species_gravity, steel_thickness_mil } },
       },
     ]);
+  const framing = { material, depth_in, spacing_in, species_gravity, steel_thickness_mil };
   if (!isSteel && said(given.species_gravity) === undefined) {
     assume(
       'framing.species_gravity',
@@ -249,13 +261,27 @@ function resolveFraming(scenario: Scenario, isRetrofit: boolean, assume: Assume)
       [
         {
           label: 'the studs are denser wood (specific gravity 0.50)',
-          change: { framing: { material, depth_in, spacing_in, species_gravity: 0.5 } },
+          change: { framing: { ...framing, species_gravity: 0.5 } },
         },
       ],
     );
   }
-  return { material, depth_in, spacing_in, species_gravity };
+  if (isSteel && said(given.steel_thickness_mil) === undefined) {
+    assume(
+      'framing.steel_thickness_mil',
+      THINNEST_STUD_MIL,
+      'Not said; the thinnest structural stud, which holds a screw least. Read the thickness or its colour on the studs.',
+      ([43, 54] as const).map((mil) => ({
+        label: `the steel studs are ${mil} mil`,
+        change: { framing: { ...framing, steel_thickness_mil: mil } },
+      })),
+    );
+  }
+  return framing;
 }
+
+/** The thinnest stud that the fastening tables know. */
+const THINNEST_STUD_MIL = 33;
 
 /** Spruce-pine-fir: the wood fastening tables start here (0.42, seen in the code table's footnote). */
 const LIGHTEST_GRAVITY = 0.42;

@@ -82,6 +82,8 @@ export const TERMITE_AREAS = [
   'moderate-to-heavy',
   'very-heavy',
 ] as const;
+/** Designation thickness of cold-formed studs in mils, as the fastening tables are drawn up. */
+export const STEEL_THICKNESSES_MIL = [33, 43, 54] as const;
 export const FRAMING_STYLES = ['standard', 'intermediate', 'advanced'] as const;
 export const PRIORITY_KEYS = ['cost', 'moisture_safety', 'energy', 'ease', 'carbon'] as const;
 
@@ -105,6 +107,11 @@ export const scenarioSchema = z.strictObject({
           depth_in: number(1.5, 12, 'the actual stud depth in inches', 5.5).optional(),
           spacing_in: number(16, 24, 'the stud spacing in inches on center', 16).optional(),
           species_gravity: number(0.3, 0.75, 'the specific gravity of the studs', 0.42).optional(),
+          steel_thickness_mil: z
+            .union([z.literal(STEEL_THICKNESSES_MIL), unknown], {
+              error: `Give the designation thickness of steel studs in mils: ${STEEL_THICKNESSES_MIL.join(', ')}, or "unknown".`,
+            })
+            .optional(),
         }),
         unknown,
       ],
@@ -130,6 +137,7 @@ export const scenarioSchema = z.strictObject({
   basic_wind_speed_mph: number(85, 220, 'the basic wind speed in miles per hour', 115).optional(),
   exposure: choice(EXPOSURES).optional(),
   mean_roof_height_ft: number(8, 60, 'the mean roof height in feet', 22).optional(),
+  building_least_width_ft: number(4, 1000, 'the least plan dimension of the building in feet', 28).optional(),
   fire_separation_ft: number(0, 10_000, 'feet to the lot line', 12).optional(),
   wildfire_area: yesNo('the site lies in a wildfire area').optional(),
   termite_area: choice(TERMITE_AREAS).optional(),

@@ -47,7 +47,7 @@ function assumed({ assumptions, air_gap }: WallThermal): string {
     air_gap.level === 0
       ? 'joints offset'
       : `one layer with butted joints, which by ISO 6946 would add ${air_gap.delta_u.toFixed(4)} (not counted)`;
-  return `Counted with ${framing}, air films R-${assumptions.film_inside_r} and R-${assumptions.film_outside_r}, ${cavity}, ${assumptions.fasteners_per_100_ft2} fasteners to 100 ft², ${gaps}. The record lists every assumption.`;
+  return `Counted with ${framing}, air films R-${assumptions.film_inside_r} and R-${assumptions.film_outside_r}, ${cavity}, ${assumptions.fasteners_per_100_ft2} fasteners through the boards to 100 ft², ${gaps}. The record lists every assumption.`;
 }
 
 /** The season with the larger difference, and summer too where heat and vapour both go inward. */

@@ -30,7 +30,8 @@ export function scheduleBlocks({ fastening_schedule: schedule, dead_load }: Rank
       : []),
     { kind: 'heading', text: 'Fasteners to buy, waste included' },
     { kind: 'figures', rows: schedule.take_off.map(buyRow) },
-    { kind: 'list', items: schedule.notes },
+    { kind: 'paragraph', text: schedule.labour.text },
+    { kind: 'list', items: [...schedule.notes, `Minutes for one fastener: ${schedule.labour.source}.`] },
     { kind: 'heading', text: 'Dead load outside the barrier' },
     {
       kind: 'figures',

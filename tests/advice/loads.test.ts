@@ -13,7 +13,8 @@ describe('loads in the answer', () => {
       );
       expect(carrying?.fastener).toBe(wall.fastening.fastener);
       expect(carrying?.length_in).toBe(wall.fastening.length_in);
-      expect(Math.ceil(carrying?.count_per_100_ft2 ?? 0)).toBe(wall.fastening.count_per_100_ft2);
+      const corner = carrying?.zones.find((zone) => zone.zone === 'corner');
+      expect(Math.ceil(corner?.count_per_100_ft2 ?? 0)).toBe(wall.fastening.count_per_100_ft2);
       // 1,800 ft² of wall.
       expect(carrying?.project_count).toBe(Math.ceil(18 * (carrying?.count_per_100_ft2 ?? 0) - 1e-6));
     }

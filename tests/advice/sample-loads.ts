@@ -28,12 +28,21 @@ const zone = (
   ],
 });
 
+const SAMPLE_CORNER: WindZones['corner_zone'] = {
+  corner_width_ft: 8.8,
+  building_least_width_ft: null,
+  is_assumed: true,
+  corner_area_ft2: 1500,
+  field_area_ft2: 300,
+  text: 'Corner zone: mark 8.8 ft from each corner.',
+};
+
 /** Invented loads, complete in every field. No figure here was computed. */
 export const SAMPLE_LOADS: WallLoads = {
   fastening_schedule: {
     verdict: 'design-required',
     why: 'A design professional must settle line 2 before anything is ordered.',
-    corner_zone: { width_if_unmeasured_ft: 8.8, text: 'Corner zone: mark 8.8 ft from each corner.' },
+    corner_zone: SAMPLE_CORNER,
     steps: [
       {
         step: 1,
@@ -56,6 +65,11 @@ export const SAMPLE_LOADS: WallLoads = {
         count_per_100_ft2: 37.5,
         project_count: 675,
         project_count_with_waste: 743,
+        labour: {
+          minutes_each: { low: 0.1, likely: 0.2, high: 0.35 },
+          hours: { low: 1.1, likely: 2.3, high: 3.9 },
+          priced_with: 'fasteners',
+        },
         verdict: 'practice',
         why: 'As few as keep the boards flat.',
         source: ['common practice, no source'],
@@ -97,6 +111,7 @@ export const SAMPLE_LOADS: WallLoads = {
         count_per_100_ft2: 112.5,
         project_count: 2025,
         project_count_with_waste: 2228,
+        labour: null,
         verdict: 'design-required',
         why: 'Outside the code table.',
         source: ['an invented rule'],
@@ -107,6 +122,13 @@ export const SAMPLE_LOADS: WallLoads = {
       { item: 'No. 10 wood screw', length_in: 4, count: 675, count_with_waste: 743, for_steps: [1] },
       { item: '2 in. plate washer', length_in: null, count: 2025, count_with_waste: 2228, for_steps: [2] },
     ],
+    labour: {
+      hours: { low: 1.1, likely: 2.3, high: 3.9 },
+      hours_per_100_ft2: { low: 0.06, likely: 0.13, high: 0.22 },
+      hours_priced_with_fasteners: { low: 1.1, likely: 2.3, high: 3.9 },
+      text: 'Fastening takes one person about 2.3 h.',
+      source: 'an invented estimate',
+    },
     notes: ['Counted on 1800 ft² of wall.'],
   },
   dead_load: {
@@ -157,7 +179,7 @@ export const SAMPLE_WIND: WindZones = {
       allowable: { inward_psf: 13.1, outward_psf: -17.6 },
     },
   ],
-  corner_zone: { width_if_unmeasured_ft: 8.8, text: 'Corner zone: mark 8.8 ft from each corner.' },
+  corner_zone: SAMPLE_CORNER,
   source: ['an invented standard'],
   notes: [],
 };

@@ -260,8 +260,31 @@ describe('corners', () => {
     expect(zone(siding, 'corner').spacing_along_in).toBe(3.5);
     expect(zone(siding, 'field').checks[0]?.utilisation).toBeCloseTo(20.76 / 22.72, 2);
     expect(siding.verdict).toBe('checked');
-    // Counted as at the corners: 14400 / (3.5 x 16).
+    // 14400 / (7 x 16) = 128.57 in the field, twice that at the corners. Corners 0.4 x 25 = 10 ft wide at most, 8 x 10 x
+    // 25 = 2,000 ft²: all of the 1,800 count as corner.
     expect(siding.count_per_100_ft2).toBeCloseTo(257.143, 2);
+    expect(siding.project_count).toBe(4629);
+    expect(zone(siding, 'field').count_per_100_ft2).toBeCloseTo(128.571, 2);
+  });
+
+  // The same wall round a plan 30 ft wide: corners 3 ft wide, 8 x 3 x 25 = 600 ft² at 257.14 and 1,200 ft² of field at
+  // 128.57: 1542.9 + 1542.9 = 3085.7, so 3,086; over 1,800 ft² that is 171.43 in 100 ft².
+  it('are counted by their area where the plan is known (hand-worked)', async () => {
+    const told = await schedule('fibre-cement-lap', 'eps-2', {
+      basic_wind_speed_mph: 130,
+      exposure: 'C',
+      mean_roof_height_ft: 25,
+      building_least_width_ft: 30,
+    });
+    const siding = line(told, 'fibre-cement lap');
+    expect(told.corner_zone).toMatchObject({
+      corner_width_ft: 3,
+      corner_area_ft2: 600,
+      field_area_ft2: 1200,
+    });
+    expect(siding.count_per_100_ft2).toBeCloseTo(171.4286, 3);
+    expect(siding.project_count).toBe(3086);
+    expect(told.take_off.find(({ for_steps }) => for_steps.includes(siding.step))?.count).toBe(3086);
   });
 
   it('ask for design where no customary spacing holds the wind', async () => {
@@ -402,6 +425,6 @@ describe('what a line says besides', () => {
       framing: { material: 'steel', depth_in: 6, spacing_in: 16 },
     });
     expect(line(told, 'window buck')).toMatchObject({ fastener: null, verdict: 'design-required' });
-    expect(told.notes.join(' ')).toMatch(/33 mil is taken/);
+    expect(line(told, 'furring').to).toBe('every steel stud (33 mil)');
   });
 });

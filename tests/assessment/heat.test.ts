@@ -71,8 +71,9 @@ describe('the U-factor', () => {
       count: number(wall, 'fastening.count_per_100_ft2'),
     }));
     expect(new Set(added.map(({ count }) => count)).size).toBeGreaterThan(1);
-    // 0.004 W/K for a long steel screw (from memory) is 0.0076 Btu/(h·°F).
-    for (const { by, count } of added) expect(by).toBeCloseTo((count / 100) * 0.0076, 4);
+    // 0.004 W/K for a long steel screw (from memory) is 0.0076 Btu/(h·°F). Besides those that carry, 37.5 in 100 ft²
+    // hold the board: rows 24 in. apart on studs at 16 in., 14400 / (24 x 16).
+    for (const { by, count } of added) expect(by).toBeCloseTo(((count + 37.5) / 100) * 0.0076, 4);
   });
 });
 
@@ -86,7 +87,11 @@ describe('thicker insulation', async () => {
     const thinFirst = [...walls].sort(
       (a, b) => a.candidate.build.thickness_in - b.candidate.build.thickness_in,
     );
-    const pairs = thinFirst.slice(1).map((thick, i) => [thinFirst[i], thick] as const);
+    // Two boards take more fasteners than one of the same thickness: like is compared with like.
+    const pairs = [1, 2, 3].flatMap((layers) => {
+      const same = thinFirst.filter((wall) => wall.candidate.build.boards_in.length === layers);
+      return same.slice(1).map((thick, i) => [same[i], thick] as const);
+    });
 
     it('never lets more heat through', () => {
       expect(pairs.length).toBeGreaterThan(5);
@@ -135,7 +140,7 @@ describe('thicker insulation', async () => {
 });
 
 describe('the cost', () => {
-  it('is the sum of its parts: boards, barrier, cladding, bucks, flashing and fasteners', async () => {
+  it('is the sum of its parts: boards, barrier, cladding, bucks, flashing, fasteners and their driving', async () => {
     const { walls } = await judge(briefOf(), plain([board('xps', 2)]));
     const [wall] = walls;
     const perOpening = 6 / 1800;
@@ -148,7 +153,14 @@ describe('the cost', () => {
       claddings.find(({ id }) => id === STUCCO)?.cost.usd_per_ft2.likely,
       perOpening * (bucks.find(({ id }) => id === 'plywood-box')?.cost_each.usd.likely ?? Number.NaN),
       perOpening * prices.opening_flashing_usd_each.likely,
-      (number(wall, 'fastening.count_per_100_ft2') / 100) * prices.fastener_usd_each.up_to_6_in.likely,
+      // What carries is a 6 in. screw or less; 2 in. of board, 0.04 of barrier and 7/16 of OSB with 3/4 in. in the
+      // stud are 3.23 in.: a 3-1/2 or 4 in. screw holds the board, 37.5 in 100 ft².
+      (number(wall, 'fastening.count_per_100_ft2') / 100) *
+        (prices.fastener_material_usd_each.up_to_6_in.likely +
+          (0.35 / 60) * prices.labour_usd_per_hour.likely),
+      0.375 *
+        (prices.fastener_material_usd_each.up_to_4_in.likely +
+          (0.2 / 60) * prices.labour_usd_per_hour.likely),
     ];
     const sum = parts.reduce<number>((total, part) => total + (part ?? Number.NaN), 0);
     expect(number(wall, 'fastening.length_in')).toBeGreaterThan(4);

@@ -40,17 +40,44 @@ describe('windZones', () => {
   });
 
   // Note on dimension a: the lesser of a tenth of the plan and 0.4 h, at least 4 % of the plan and 3 ft.
-  it('marks a corner zone that no building of ordinary shape exceeds', async () => {
+  it('takes the widest corner zone of an ordinary plan where the plan is not known', async () => {
     for (const mean_roof_height_ft of [8, 15, 25, 60]) {
       const { corner_zone } = await zonesOf({ mean_roof_height_ft });
       for (let least_ft = 10; least_ft <= 10 * mean_roof_height_ft; least_ft += 5) {
-        expect(corner_zone.width_if_unmeasured_ft + 0.05).toBeGreaterThanOrEqual(
+        expect(corner_zone.corner_width_ft + 0.05).toBeGreaterThanOrEqual(
           edgeZoneWidth_ft(least_ft, mean_roof_height_ft),
         );
       }
     }
     const { corner_zone } = await zonesOf({ mean_roof_height_ft: 25 });
-    expect(corner_zone.width_if_unmeasured_ft).toBe(10);
+    expect(corner_zone).toMatchObject({
+      corner_width_ft: 10,
+      building_least_width_ft: null,
+      is_assumed: true,
+    });
     expect(corner_zone.text).toMatch(/10 % of its least plan dimension or 10 ft .*at least 3 ft.*not known/);
+  });
+
+  // By hand, ASCE 7-16 Figure 30.3-1 note on a, 22 ft to the mean roof (0.4 h = 8.8 ft): a 24 ft plan 2.4 ft, so
+  // 3 ft; 40 ft 4 ft; 120 ft 8.8 ft (not 12); 250 ft 4 % = 10 ft. Corner area 8 a h of 1,800 ft²: 528, 704, 1548.8, 1760.
+  it.each([
+    [24, 3, 528],
+    [40, 4, 704],
+    [120, 8.8, 1548.8],
+    [250, 10, 1760],
+  ])('of a plan %d ft wide marks %d ft from each corner, %d ft² in all', async (width, a_ft, area) => {
+    const { corner_zone } = await zonesOf({ building_least_width_ft: width });
+    expect(corner_zone).toMatchObject({
+      corner_width_ft: a_ft,
+      building_least_width_ft: width,
+      is_assumed: false,
+    });
+    expect(corner_zone.corner_area_ft2).toBeCloseTo(area, 6);
+    expect(corner_zone.field_area_ft2).toBeCloseTo(1800 - area, 6);
+  });
+
+  it('never counts more corner than there is wall', async () => {
+    const { corner_zone } = await zonesOf({ wall_area_ft2: 300 });
+    expect(corner_zone).toMatchObject({ corner_area_ft2: 300, field_area_ft2: 0 });
   });
 });

@@ -1,12 +1,10 @@
 import { inches } from '../../base/inches.ts';
-import { minimumSteelReach_in } from '../../calculators/fastening/evaluate-fastening.ts';
-import type { FastenerData } from '../../calculators/fastening/fastening-tables.ts';
-import { thickestBarrier_in } from '../fastening-part.ts';
+import { countPer100Ft2 } from '../../calculators/fastening/choose-fastening.ts';
 import { screwChi } from '../thermal-part.ts';
 import { aim } from './aim.ts';
+import { boardFastening } from './board-fastening.ts';
 import { corrosion } from './corrosion.ts';
 import type { ScheduleJob, StepDraft } from './schedule-job.ts';
-import { firstThatReaches, type StackLayer, stockLength } from './stock.ts';
 import { sameInBothZones, spacingCheck } from './zone-line.ts';
 
 /**
@@ -19,44 +17,24 @@ export function boardSteps(job: ScheduleJob): StepDraft[] {
 
 function boardStep(job: ScheduleJob, layer: number): StepDraft {
   const { candidate, context, practice } = job;
-  const { build, sheathing } = candidate;
-  const { boards } = practice;
-  const { material, spacing_in: studs_in } = context.brief.framing;
-  const tables = context.tables.fastening;
-  const last = layer === build.boards_in.length - 1;
-  const stack: StackLayer[] = [
-    ...build.boards_in
-      .slice(0, layer + 1)
-      .map((board_in) => ({ label: build.insulation.label, thickness_in: board_in }))
-      .reverse(),
-    { label: 'barrier (the thickest on the list)', thickness_in: thickestBarrier_in(context) },
-    { label: sheathing.label, thickness_in: sheathing.thickness_in },
-  ];
-  const stack_in = stack.reduce((sum, one) => sum + one.thickness_in, 0);
-  const embedment_in = (fastener: FastenerData) =>
-    material === 'wood'
-      ? boards.embedment_wood_in.value
-      : minimumSteelReach_in(context.fastening_framing, fastener, tables);
-  const fastener = firstThatReaches(
-    boards.fasteners[material],
-    (one) => stack_in + embedment_in(one),
-    tables,
+  const { build } = candidate;
+  const { fastener, stock, spacing, studs, rule, is_outer_layer } = boardFastening(
+    candidate.face,
+    layer,
+    context,
   );
-  const across = last ? 1 : boards.inner_layer_studs.value;
-  const spacing = { along_in: boards.row_spacing_in.value, across_in: across * studs_in };
-  const cap = inches(boards.cap_washer_in.value);
-  const rule = last ? boards.row_spacing_in : boards.inner_layer_studs;
+  const cap = inches(practice.boards.cap_washer_in.value);
   return {
     fixes: `${build.insulation.label}, ${inches(build.boards_in[layer] ?? 0)} in.${layerWords(layer, build.boards_in.length)}`,
-    to: across === 1 ? 'every stud' : 'every second stud',
+    to: studs === 1 ? 'every stud' : 'every second stud',
     does: 'holds-until-covered',
     fastener: fastener.label,
     diameter_in: fastener.diameter_in,
-    ...stockLength(stack, embedment_in(fastener), fastener.market_lengths_in),
+    ...stock,
     washer: `${cap} in. plastic or steel cap`,
     washer_to_buy: `${cap} in. cap`,
     corrosion: corrosion('boards', context.brief),
-    aim: aim(stack_in, fastener, job),
+    aim: aim(stock.stack_in, fastener, job),
     zones: sameInBothZones(job.wind_psf, spacing, [
       spacingCheck(
         'practice',
@@ -67,11 +45,13 @@ function boardStep(job: ScheduleJob, layer: number): StepDraft {
       ),
     ]),
     verdict: 'practice',
-    why: last
+    why: is_outer_layer
       ? 'As few as keep the boards tight and flat: what carries comes next, through the same studs, and every needless screw is a hole in the barrier and a bridge for heat.'
       : 'The next layer holds this one too, with its joints offset: half the fasteners do.',
     source: [rule.source],
-    notes: boardNotes(job, layer, (100 * 144) / (spacing.along_in * spacing.across_in)),
+    notes: boardNotes(job, layer, countPer100Ft2(spacing.along_in, spacing.across_in)),
+    work: 'screw',
+    priced_with: 'fasteners',
   };
 }
 
@@ -90,7 +70,7 @@ function boardNotes({ candidate, context }: ScheduleJob, layer: number, count_pe
       : ['Joints at least 6 in. off those of the layer below (common practice, no source).']),
     ...(layer === boards_in.length - 1
       ? [
-          `They stay in and bridge all the boards: about ${delta_u.toFixed(4)} Btu/(h·ft²·°F) more (point transmittance from memory), which the wall’s U-factor and cost do not count.`,
+          `They stay in and bridge all the boards: about ${delta_u.toFixed(4)} Btu/(h·ft²·°F) more (point transmittance from memory). The wall’s U-factor, price and labour count them.`,
         ]
       : []),
   ];

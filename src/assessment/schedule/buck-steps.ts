@@ -84,6 +84,8 @@ function buckStep(buck: Buck, openings: readonly PlannedOpening[], job: Schedule
           ]
         : []),
     ],
+    work: 'screw',
+    priced_with: 'bucks',
   };
 }
 

@@ -1,17 +1,11 @@
 import { inches } from '../../base/inches.ts';
-import { chooseFastening, type FasteningSchedule } from '../../calculators/fastening/choose-fastening.ts';
+import type { FasteningSchedule } from '../../calculators/fastening/choose-fastening.ts';
 import { combinedUse } from '../../calculators/fastening/combined-use.ts';
 import { evaluateFastening, fastenerData } from '../../calculators/fastening/evaluate-fastening.ts';
 import type { FasteningCase } from '../../calculators/fastening/fastening-input.ts';
 import type { FastenerData } from '../../calculators/fastening/fastening-tables.ts';
 import { deadLoadPart } from '../dead-load-part.ts';
-import {
-  fasteningContext,
-  fasteningOptions,
-  LATH_IN,
-  thickestBarrier_in,
-  thicknessOf,
-} from '../fastening-part.ts';
+import { fasteningContext, LATH_IN, thickestBarrier_in, thicknessOf } from '../fastening-part.ts';
 import { aim } from './aim.ts';
 import { carryingChecks } from './carrying-checks.ts';
 import { corrosion } from './corrosion.ts';
@@ -23,14 +17,13 @@ import { zoneLine } from './zone-line.ts';
 /**
  * The line that carries the cladding through the insulation into the studs: mat with lath, lath, or furring.
  *
- * Corners take the spacing that the whole wall was judged, priced and counted by (zone 5); the field takes the
- * widest spacing of the same fastener that passes under zone 4, and never a closer one than the corner.
+ * Corners take the spacing that the whole wall was judged by (zone 5); the field takes the widest spacing of the same fastener that passes under zone 4, and never a closer one than the corner.
  */
 export function carryingStep(job: ScheduleJob, chosen: FasteningSchedule): StepDraft {
   const { context, candidate } = job;
   const { tables } = context;
   const wall = fasteningContext(candidate.face, context);
-  const spacing_in = zoneSpacings(job, chosen);
+  const spacing_in = { field: job.parts.fastening.field_spacing_in, corner: chosen.fastener_spacing_in };
   const load = deadLoadPart(candidate.face);
   const lines = (['field', 'corner'] as const).map((zone) => {
     const asked: FasteningCase = {
@@ -53,7 +46,7 @@ export function carryingStep(job: ScheduleJob, chosen: FasteningSchedule): StepD
   const isFurring = candidate.cladding.attachment === 'furring';
   return {
     fixes: whatItFixes(job),
-    to: context.brief.framing.material === 'wood' ? 'every stud' : 'every steel stud (33 mil assumed)',
+    to: studWords(context.brief.framing),
     does: 'carries',
     fastener: chosen.label,
     diameter_in: fastener.diameter_in,
@@ -72,20 +65,13 @@ export function carryingStep(job: ScheduleJob, chosen: FasteningSchedule): StepD
     why: chosen.why,
     source: [...new Set([chosen.table.source, ...lines.flatMap((line) => line.checks.map((c) => c.source))])],
     notes: [...chosen.notes, cornerNote(lines, spacing_in), washerNote(job, spacing_in.corner)],
+    work: 'screw',
+    priced_with: 'fasteners',
   };
 }
 
-/** Along the stud; the corner's is the one that the answer's other figures count with. */
-function zoneSpacings(
-  { candidate, context, wind_psf }: ScheduleJob,
-  chosen: FasteningSchedule,
-): { readonly field: number; readonly corner: number } {
-  const field = chooseFastening(
-    fasteningOptions(candidate.face, context).filter((option) => option.fastener === chosen.fastener),
-    { ...fasteningContext(candidate.face, context), outward_wind_psf: wind_psf.field },
-    context.tables.fastening,
-  ).fastener_spacing_in;
-  return { field: Math.max(field, chosen.fastener_spacing_in), corner: chosen.fastener_spacing_in };
+function studWords({ material, steel_thickness_mil }: ScheduleJob['context']['brief']['framing']): string {
+  return material === 'wood' ? 'every stud' : `every steel stud (${steel_thickness_mil} mil)`;
 }
 
 function whatItFixes({ candidate }: ScheduleJob): string {

@@ -6,6 +6,9 @@ import practiceJson from '../data/fastening-practice.json' with { type: 'json' }
 
 const positive = z.number().positive();
 const figure = z.strictObject({ value: positive, source: z.string().min(5), provenance });
+const minutes = z
+  .strictObject({ low: positive, likely: positive, high: positive })
+  .refine(({ low, likely, high }) => low <= likely && likely <= high, 'Give low, likely and high in order.');
 const lengths = z.array(positive).min(1);
 const fastenerId = z.enum(FASTENERS);
 
@@ -30,6 +33,17 @@ export type OnFurring = z.output<typeof onFurringSchema>;
 const practiceSchema = z.strictObject({
   schema: z.literal('cladwright-fastening-practice/1'),
   waste_percent: figure,
+  /** One person's minutes for one fastener, all in. */
+  minutes_each: z.strictObject({
+    source: z.string().min(5),
+    provenance,
+    screw_up_to_4_in: minutes,
+    screw_up_to_6_in: minutes,
+    longer_screw: minutes,
+    nail: minutes,
+    tack: minutes,
+    tie: minutes,
+  }),
   stud_face_in: z.strictObject({ wood: figure, steel: figure }),
   steel_edge_distance_in: figure,
   pilot_share_of_root: figure,

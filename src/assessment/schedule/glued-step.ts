@@ -32,5 +32,7 @@ export function gluedStep({ candidate, context, wind_psf }: ScheduleJob): StepDr
     why: 'Wind and weight go through glue, barrier and sheathing: only the system’s evaluation report says what that holds.',
     source: ['the system’s evaluation report'],
     notes: ['Add mechanical fasteners where the report asks for them.'],
+    work: 'tack',
+    priced_with: 'cladding',
   };
 }

@@ -43,6 +43,8 @@ export function matStep(job: ScheduleJob): StepDraft {
     notes: [
       'Lap filter fabric and mat as the maker says, so that plaster cannot get into the drainage space.',
     ],
+    work: 'tack',
+    priced_with: 'cladding',
   };
 }
 
@@ -84,5 +86,7 @@ export function lapStep(job: ScheduleJob): StepDraft {
     why: `Sheets ${inches(lath.sheet_width_in.value)} in. wide lap ${inches(lath.side_lap_in.value)} in. at their sides; end laps fall on studs and are held there.`,
     source: [lath.side_lap_tie_max_in.source, lath.sheet_width_in.source, lath.side_lap_in.source],
     notes: ['No lath runs through a control joint.'],
+    work: 'tie',
+    priced_with: 'cladding',
   };
 }

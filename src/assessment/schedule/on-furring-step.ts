@@ -60,6 +60,8 @@ export function onFurringStep(job: ScheduleJob): StepDraft {
       'How the head holds in lath or siding has no published equation: take it from the tested wind pressure of the cladding, against the zone’s figure here.',
       'The weight on each is a few pounds in shear with no value for such a thin side: the spacing of practice settles it.',
     ],
+    work: 'nail',
+    priced_with: 'cladding',
   };
 }
 
@@ -168,5 +170,7 @@ function byTheMaker({ candidate, context, wind_psf }: ScheduleJob): StepDraft {
     why: 'No customary fastening is on the list for this cladding: take the maker’s, tested for the wind of each zone.',
     source: ['the cladding maker’s report'],
     notes: [],
+    work: 'nail',
+    priced_with: 'cladding',
   };
 }

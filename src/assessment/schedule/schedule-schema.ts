@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { cornerZoneSchema } from '../corner-zone.ts';
 
 /** What can decide a line's spacing, and what is worked out beside it. */
 export const CHECKS = [
@@ -66,6 +67,28 @@ const corrosionSchema = z.object({
   coastal: z.string().nullable(),
 });
 
+const spreadSchema = z.object({ low: z.number(), likely: z.number(), high: z.number() });
+
+const stepLabourSchema = z.object({
+  /** One person's, for one fastener. */
+  minutes_each: spreadSchema,
+  hours: spreadSchema,
+  /** Which price of the answer pays for it. */
+  priced_with: z.enum(['fasteners', 'cladding', 'bucks']),
+});
+export type StepLabour = z.output<typeof stepLabourSchema>;
+
+const labourSchema = z.object({
+  /** One person's, for all lines that have a count. */
+  hours: spreadSchema,
+  hours_per_100_ft2: spreadSchema,
+  /** Of it, what the price of the fasteners through the insulation pays for. */
+  hours_priced_with_fasteners: spreadSchema,
+  text: z.string(),
+  source: z.string(),
+});
+export type ScheduleLabour = z.output<typeof labourSchema>;
+
 const STEP_VERDICTS = ['code-table', 'checked', 'practice', 'design-required'] as const;
 
 const stepSchema = z.object({
@@ -89,10 +112,12 @@ const stepSchema = z.object({
   corrosion: corrosionSchema,
   aim: aimSchema.nullable(),
   zones: z.array(zoneSchema),
-  /** At the corner's spacing, so never too few. */
+  /** Mean over the wall: field and corners each by its area. */
   count_per_100_ft2: z.number().nullable(),
   project_count: z.number().nullable(),
   project_count_with_waste: z.number().nullable(),
+  /** Null where nothing is counted. */
+  labour: stepLabourSchema.nullable(),
   /**
    * `code-table`: the table allows it and the wind check holds; `checked`: published equations hold; `practice`:
    * nothing to size; `design-required`: a design professional must size it.
@@ -107,7 +132,7 @@ export type ScheduleStep = z.output<typeof stepSchema>;
 export const fasteningScheduleSchema = z.object({
   verdict: z.enum(['permitted', 'design-required']),
   why: z.string(),
-  corner_zone: z.object({ width_if_unmeasured_ft: z.number(), text: z.string() }),
+  corner_zone: cornerZoneSchema,
   /** In the order of work. */
   steps: z.array(stepSchema),
   take_off: z.array(
@@ -119,6 +144,7 @@ export const fasteningScheduleSchema = z.object({
       for_steps: z.array(z.number()),
     }),
   ),
+  labour: labourSchema,
   notes: z.array(z.string()),
 });
 export type FasteningScheduleAnswer = z.output<typeof fasteningScheduleSchema>;

@@ -28,7 +28,7 @@ export function schedule({ fastening_schedule: all }: RankedAssembly): RecordBlo
     ...under(
       'Fasteners to buy',
       tableOf(
-        'Counted at the corner’s spacing, never too few',
+        'Field and corners each by its area and spacing',
         [
           { title: 'Item' },
           { title: 'Length, in.', isNumber: true },
@@ -45,7 +45,13 @@ export function schedule({ fastening_schedule: all }: RankedAssembly): RecordBlo
         ]),
       ),
     ),
-    listOf([...all.notes, ...steps.flatMap(stepNotes)].map((text) => ({ text }))),
+    ...under('Labour of fastening', labour(all)),
+    { kind: 'paragraph', text: all.labour.text },
+    listOf(
+      [...all.notes, `Minutes for one fastener: ${all.labour.source}.`, ...steps.flatMap(stepNotes)].map(
+        (text) => ({ text }),
+      ),
+    ),
   ]);
 }
 
@@ -147,6 +153,34 @@ function lengths(steps: readonly ScheduleStep[]): RecordBlock | null {
       `${step.corrosion.class}. ${step.corrosion.why}`,
       step.corrosion.coastal ?? 'no sign of one in the answers',
     ]),
+  );
+}
+
+function labour({ steps }: RankedAssembly['fastening_schedule']): RecordBlock | null {
+  return tableOf(
+    'One person’s time, waste and scaffold not counted',
+    [
+      { title: 'Line', isNumber: true },
+      { title: 'Count', isNumber: true },
+      { title: 'Minutes each', isNumber: true },
+      { title: 'Hours', isNumber: true },
+      { title: 'Hours, low to high' },
+      { title: 'Paid with the price of' },
+    ],
+    steps.flatMap(({ step, project_count, labour: work }) =>
+      work === null || project_count === null
+        ? []
+        : [
+            [
+              `${step}`,
+              numberText(project_count),
+              fixed(work.minutes_each.likely, 2),
+              fixed(work.hours.likely, 1),
+              `${fixed(work.hours.low, 1)} to ${fixed(work.hours.high, 1)}`,
+              work.priced_with,
+            ],
+          ],
+    ),
   );
 }
 
