@@ -62,6 +62,7 @@ const TELLERS: ReadonlyMap<string, Teller> = new Map<string, Teller>([
   asked('basic_wind_speed_mph', 'What is the basic wind speed?', (mph) => `${mph} mph`),
   asked('exposure', 'How open is the site?', (letter) => `exposure ${letter}`),
   asked('mean_roof_height_ft', 'How high is the roof on average?', (ft) => `${ft} ft`),
+  asked('building_least_width_ft', 'How wide is the building at its narrowest?', (ft) => `${ft} ft`),
   asked('fire_separation_ft', 'How far is the lot line?', (ft) => `${ft} ft`),
   asked('wildfire_area', 'Is it in a wildfire area?', yesNo),
   asked('termite_area', 'How likely are termites?', plain),
@@ -92,8 +93,9 @@ function framingWords(framing: Given<'framing'>): string {
     ...(said(framing.depth_in) ? [`${framing.depth_in} in. deep`] : []),
     ...(said(framing.spacing_in) ? [`at ${framing.spacing_in} in. on center`] : []),
   ];
+  const mil = said(framing.steel_thickness_mil) ? `, ${framing.steel_thickness_mil} mil steel` : '';
   const gravity = said(framing.species_gravity) ? `, specific gravity ${framing.species_gravity}` : '';
-  return parts.join(' ') + gravity;
+  return parts.join(' ') + mil + gravity;
 }
 
 function windowWords(window: Given<'windows'>[number]): string {

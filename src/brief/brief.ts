@@ -57,8 +57,8 @@ export type Brief = {
     readonly depth_in: number;
     readonly spacing_in: number;
     readonly species_gravity: number;
-    /** Null for wood. */
-    readonly steel_thickness_mil: (typeof STEEL_THICKNESSES_MIL)[number] | null;
+    /** Of steel studs only. */
+    readonly steel_thickness_mil?: (typeof STEEL_THICKNESSES_MIL)[number];
   };
   readonly sheathing: Sheathing;
   readonly cavity_insulation_r: number;

@@ -236,23 +236,24 @@ function resolveFraming(scenario: Scenario, isRetrofit: boolean, assume: Assume)
         : 'Not said; the usual depth in new work.',
     );
   const species_gravity = said(given.species_gravity) ?? LIGHTEST_GRAVITY;
-  const steel_thickness_mil = said(given.steel_thickness_mil) ?? (isSteel ? THINNEST_STUD_MIL : null);
-  if (!isSteel && steel_thickness_mil !== null) {
+  const given_mil = said(given.steel_thickness_mil);
+  if (!isSteel && given_mil !== undefined) {
     throw new Refusal({
       field: 'framing.steel_thickness_mil',
-      value: String(steel_thickness_mil),
+      value: String(given_mil),
       accepted: 'Give it for steel studs only: "material": "steel".',
     });
   }
+  const steel = isSteel ? { steel_thickness_mil: given_mil ?? THINNEST_STUD_MIL } : {};
   const spacing_in =
     said(given.spacing_in) ??
     assume('framing.spacing_in', 16, 'Not said; 16 in. on center is the usual spacing.', [
       {
         label: 'the studs stand at 24 in.',
-        change: { framing: { material, depth_in, spacing_in: 24, species_gravity, steel_thickness_mil } },
+        change: { framing: { material, depth_in, spacing_in: 24, species_gravity, ...steel } },
       },
     ]);
-  const framing = { material, depth_in, spacing_in, species_gravity, steel_thickness_mil };
+  const framing = { material, depth_in, spacing_in, species_gravity, ...steel };
   if (!isSteel && said(given.species_gravity) === undefined) {
     assume(
       'framing.species_gravity',
@@ -266,7 +267,7 @@ function resolveFraming(scenario: Scenario, isRetrofit: boolean, assume: Assume)
       ],
     );
   }
-  if (isSteel && said(given.steel_thickness_mil) === undefined) {
+  if (isSteel && given_mil === undefined) {
     assume(
       'framing.steel_thickness_mil',
       THINNEST_STUD_MIL,

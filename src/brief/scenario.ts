@@ -109,7 +109,7 @@ export const scenarioSchema = z.strictObject({
           species_gravity: number(0.3, 0.75, 'the specific gravity of the studs', 0.42).optional(),
           steel_thickness_mil: z
             .union([z.literal(STEEL_THICKNESSES_MIL), unknown], {
-              error: `Give the designation thickness of steel studs in mils: ${STEEL_THICKNESSES_MIL.join(', ')}, or "unknown".`,
+              error: `Give the designation thickness of steel studs in mils: ${STEEL_THICKNESSES_MIL.join(', ')}, or "unknown". A thicker stud counts as the thickest of these.`,
             })
             .optional(),
         }),

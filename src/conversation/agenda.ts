@@ -1,5 +1,12 @@
 import type { Answers, FieldId } from './answers.ts';
-import { type Choice, QUESTIONS, type Question, type QuestionId, questionOf } from './questions.ts';
+import {
+  type Choice,
+  type Part,
+  QUESTIONS,
+  type Question,
+  type QuestionId,
+  questionOf,
+} from './questions.ts';
 import { isWindowComplete } from './windows.ts';
 
 /** What the agenda looks at: the answers, and whether the list of windows was said to be complete. */
@@ -12,9 +19,14 @@ export type Progress = {
 
 /** Fields of a question that are still to be said. All of them while the question is reopened. */
 export function openFields(question: Question, progress: Progress): FieldId[] {
-  const fields = question.parts.map((part) => part.field);
+  const fields = relevantParts(question, progress.answers).map((part) => part.field);
   if (progress.reopened === question.id) return fields;
   return fields.filter((field) => isOpen(field, progress));
+}
+
+/** Parts that mean something with what has been said so far. */
+export function relevantParts({ parts }: Question, answers: Answers): readonly Part[] {
+  return parts.filter((part) => part.isAsked?.(answers) ?? true);
 }
 
 function isOpen(field: FieldId, { answers, windowsComplete }: Progress): boolean {
@@ -45,7 +57,7 @@ export function position(question: Question, answers: Answers): { number: number
 
 /** The choices that fit what is still open: whole answers at first, single parts once some are known. */
 export function choicesFor(question: Question, open: readonly FieldId[]): readonly Choice[] {
-  const isWhole = open.length === question.parts.length;
+  const isWhole = question.parts.every(({ field, isAsked }) => isAsked !== undefined || open.includes(field));
   const offered = isWhole ? question.choices : (question.partChoices ?? question.choices);
   return offered.filter((choice) => Object.keys(choice.sets).every((field) => open.some((o) => o === field)));
 }

@@ -17,6 +17,7 @@ export const answersSchema = z.strictObject({
   'framing.material': framing.material,
   'framing.depth_in': framing.depth_in,
   'framing.spacing_in': framing.spacing_in,
+  'framing.steel_thickness_mil': framing.steel_thickness_mil,
   sheathing: shape.sheathing,
   cavity_insulation_r: shape.cavity_insulation_r,
   interior_vapour_retarder: shape.interior_vapour_retarder,
@@ -55,6 +56,11 @@ export function withAnswer(answers: Answers, field: FieldId, value: AnswerValue)
   return parseInput(answersSchema, { ...answers, [field]: value });
 }
 
+/** Whether a field can hold this value at all. */
+export function takesValue(field: FieldId, value: AnswerValue): boolean {
+  return answersSchema.shape[field].safeParse(value).success;
+}
+
 /** The answers without some fields. */
 export function withoutAnswers(answers: Answers, fields: readonly FieldId[]): Answers {
   const kept = Object.entries(answers).filter(([field]) => !fields.some((dropped) => dropped === field));
@@ -71,9 +77,12 @@ export function toScenario(answers: Answers): Scenario {
     'framing.material': material,
     'framing.depth_in': depth_in,
     'framing.spacing_in': spacing_in,
+    'framing.steel_thickness_mil': said_mil,
     ...rest
   } = answers;
-  const framingGiven = present({ material, depth_in, spacing_in });
+  // Said of steel studs that have become wood since: it means nothing any more.
+  const steel_thickness_mil = material === 'steel' ? said_mil : undefined;
+  const framingGiven = present({ material, depth_in, spacing_in, steel_thickness_mil });
   return parseInput(scenarioSchema, {
     schema: 'cladwright-scenario/1',
     ...present(rest),

@@ -10,6 +10,7 @@ export const FIELD_LABELS: Readonly<Record<FieldId, string>> = {
   'framing.material': 'Framing',
   'framing.depth_in': 'Stud depth',
   'framing.spacing_in': 'Stud spacing',
+  'framing.steel_thickness_mil': 'Steel thickness',
   sheathing: 'Sheathing',
   cavity_insulation_r: 'Cavity insulation',
   interior_vapour_retarder: 'Interior vapour retarder',
@@ -106,6 +107,8 @@ function describeNumber(field: FieldId, value: number): string {
       return describeDepth(value);
     case 'framing.spacing_in':
       return `${value} in. on center`;
+    case 'framing.steel_thickness_mil':
+      return `${value} mil`;
     case 'cavity_insulation_r':
       return value === 0 ? 'none, empty stud bays' : `R-${value}`;
     case 'budget_usd_per_ft2':

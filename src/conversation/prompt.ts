@@ -1,5 +1,5 @@
 import type { ScenarioWindow } from '../brief/scenario.ts';
-import { choicesFor, nextQuestion, openFields, position } from './agenda.ts';
+import { choicesFor, nextQuestion, openFields, position, relevantParts } from './agenda.ts';
 import { describeAnswer, describeWindow, FIELD_LABELS } from './describe.ts';
 import type { Choice, Question } from './questions.ts';
 import type { Aside, ConversationState, PlaceMatch, Prompt } from './state.ts';
@@ -61,7 +61,7 @@ function questionPrompt(question: Question, state: ConversationState): Prompt {
   const { number, of } = position(question, state.answers);
   const open = openFields(question, state);
   const parts = question.parts.filter((part) => open.includes(part.field));
-  const isPartly = parts.length < question.parts.length;
+  const isPartly = parts.length < relevantParts(question, state.answers).length;
   const base = {
     label: question.label,
     aside: `${number} of ${of}`,

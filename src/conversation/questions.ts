@@ -32,6 +32,8 @@ export type Part = {
   readonly open: string;
   /** Completes "I take …". */
   readonly accepts: string;
+  /** Left out where another answer makes it meaningless. */
+  readonly isAsked?: (answers: Answers) => boolean;
 };
 
 export type Question = {
@@ -101,6 +103,12 @@ export const QUESTIONS: readonly Question[] = [
         open: 'the spacing of the studs',
         accepts: 'inches on center, such as "16 in."',
       },
+      {
+        field: 'framing.steel_thickness_mil',
+        open: 'how thick the steel of the studs is',
+        accepts: '33, 43 or 54 mil (it is stamped or coloured on the stud)',
+        isAsked: (answers) => answers['framing.material'] === 'steel',
+      },
     ],
     choices: [
       {
@@ -131,6 +139,9 @@ export const QUESTIONS: readonly Question[] = [
       { label: '2x6', sets: { 'framing.depth_in': 5.5 } },
       { label: '16 in. on center', sets: { 'framing.spacing_in': 16 } },
       { label: '24 in. on center', sets: { 'framing.spacing_in': 24 } },
+      { label: '33 mil steel', sets: { 'framing.steel_thickness_mil': 33 } },
+      { label: '43 mil steel', sets: { 'framing.steel_thickness_mil': 43 } },
+      { label: '54 mil steel', sets: { 'framing.steel_thickness_mil': 54 } },
     ],
     example: '2x6 at 16, R-21',
   },

@@ -28,6 +28,7 @@ export const COMPLETE = {
   budget_usd_per_ft2: 31,
   crew_skill: 'first-time',
   wall_area_ft2: 900,
+  building_least_width_ft: 24,
   basic_wind_speed_mph: 120,
   exposure: 'D',
   mean_roof_height_ft: 18,

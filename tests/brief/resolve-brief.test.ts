@@ -22,6 +22,8 @@ const LISTED: Readonly<Record<string, readonly string[]>> = {
   basic_wind_speed_mph: ['basic_wind_speed_mph'],
   exposure: ['exposure'],
   mean_roof_height_ft: ['mean_roof_height_ft'],
+  // The corner zone then says beside its width what was taken.
+  building_least_width_ft: [],
   fire_separation_ft: ['fire_separation_ft'],
   wildfire_area: ['wildfire_area'],
   termite_area: ['termite_area'],
@@ -67,6 +69,38 @@ describe.each(['material', 'depth_in', 'spacing_in', 'species_gravity'] as const
   it('left out or "unknown" becomes one assumption', () => {
     expect(fieldsOf({ ...COMPLETE, framing })).toEqual([`framing.${key}`]);
     expect(fieldsOf({ ...COMPLETE, framing: { ...framing, [key]: 'unknown' } })).toEqual([`framing.${key}`]);
+  });
+});
+
+describe('the thickness of steel studs', () => {
+  const steel = (change: object = {}) => ({
+    ...COMPLETE,
+    framing: { material: 'steel', depth_in: 6, spacing_in: 16, ...change },
+  });
+
+  it('not said is taken as the thinnest, as an assumption with the thicker ones to try', () => {
+    for (const given of [steel(), steel({ steel_thickness_mil: 'unknown' })]) {
+      const { brief, assumptions } = resolveBrief(scenario(given));
+      expect(brief.framing.steel_thickness_mil).toBe(33);
+      expect(assumptions.map(({ field, value }) => [field, value])).toEqual([
+        ['framing.steel_thickness_mil', 33],
+      ]);
+      expect(assumptions[0]?.alternatives.map(({ change }) => change.framing?.steel_thickness_mil)).toEqual([
+        43, 54,
+      ]);
+    }
+  });
+
+  it('said is kept, and wood has none', () => {
+    const { brief, assumptions } = resolveBrief(scenario(steel({ steel_thickness_mil: 54 })));
+    expect(brief.framing.steel_thickness_mil).toBe(54);
+    expect(assumptions).toEqual([]);
+    expect(resolveBrief(scenario(COMPLETE)).brief.framing).not.toHaveProperty('steel_thickness_mil');
+  });
+
+  it('is refused for wood, naming the field', () => {
+    const wood = { ...COMPLETE, framing: { ...COMPLETE.framing, steel_thickness_mil: 43 } };
+    expect(() => resolveBrief(scenario(wood))).toThrow(/framing\.steel_thickness_mil: 43 .*steel studs only/);
   });
 });
 

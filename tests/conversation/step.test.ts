@@ -59,7 +59,8 @@ describe("don't know", () => {
       for (let i = 0; i < 20 && talk.prompt.label !== label; i += 1) talk.say('skip');
       talk.say('no idea');
       const question = QUESTIONS.find((candidate) => candidate.id === id);
-      for (const { field } of question?.parts ?? []) expect(talk.state.answers[field]).toBe('unknown');
+      const asked = (question?.parts ?? []).filter((part) => part.isAsked?.(talk.state.answers) ?? true);
+      for (const { field } of asked) expect(talk.state.answers[field]).toBe('unknown');
       expect(talk.last(2)).toContain('Left open');
     },
   );
@@ -86,6 +87,39 @@ describe("don't know", () => {
     const talk = new Talk().say('zone 5B');
     for (let i = 0; i < 20 && talk.state.stage === 'asking'; i += 1) talk.say('?');
     expect(scenarioSchema.safeParse(talk.advised[0]).success).toBe(true);
+  });
+});
+
+describe('the thickness of the steel', () => {
+  it('is asked of steel studs alone, and goes into the scenario', () => {
+    const wood = new Talk().say('zone 5B', 'new', '2x6 at 16');
+    expect(wood.prompt.label).toBe('Sheathing');
+    const steel = new Talk().say('zone 5B', 'new', '6 in. steel studs at 16');
+    expect(steel.prompt.title).toBe('Still open: how thick the steel of the studs is.');
+    expect(steel.prompt.choices).toEqual(['33 mil steel', '43 mil steel', '54 mil steel']);
+    steel.say('2');
+    expect(steel.state.answers['framing.steel_thickness_mil']).toBe(43);
+    expect(steel.prompt.label).toBe('Sheathing');
+    for (let i = 0; i < 20 && steel.state.stage === 'asking'; i += 1) steel.say('?');
+    expect(steel.advised[0]?.framing).toMatchObject({ material: 'steel', steel_thickness_mil: 43 });
+  });
+
+  it('of another size is refused with the sizes that are taken', () => {
+    const talk = new Talk().say('zone 5B', 'new', '6 in. steel studs at 16', '68');
+    expect(talk.last()).toMatch(/33, 43, 54/);
+    expect(talk.state.answers['framing.steel_thickness_mil']).toBeUndefined();
+  });
+
+  it('means nothing any more once the studs are wood', () => {
+    const talk = new Talk().say(
+      'zone 5B',
+      'new',
+      '6 in. steel studs at 16, 54 mil',
+      'change framing',
+      'wood studs, 2x6 at 16',
+    );
+    for (let i = 0; i < 20 && talk.state.stage === 'asking'; i += 1) talk.say('?');
+    expect(talk.advised[0]?.framing).toEqual({ material: 'wood', depth_in: 5.5, spacing_in: 16 });
   });
 });
 

@@ -46,10 +46,17 @@ describe('the fastening schedule in the record', () => {
   });
 
   it('lists what to buy with waste', () => {
-    expect(table(blocks, /never too few/).rows).toEqual([
+    expect(table(blocks, /each by its area/).rows).toEqual([
       ['No. 10 wood screw', '4', '675', '743', '1'],
       ['2 in. plate washer', '', '2,025', '2,228', '2'],
     ]);
+  });
+
+  it('has the labour line by line, with the price that pays for it', () => {
+    expect(table(blocks, /One person’s time/).rows).toEqual([
+      ['1', '675', '0.20', '2.3', '1.1 to 3.9', 'fasteners'],
+    ]);
+    expect(JSON.stringify(blocks)).toContain('Fastening takes one person about 2.3 h.');
   });
 
   it('tells a line’s notes with its number', () => {

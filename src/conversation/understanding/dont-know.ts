@@ -9,6 +9,10 @@ const EMPTY_WORDS =
   /\b(?:the|a|an|it|its|that|this|about|of|for|yet|which|what|is|are|how|one|question|i|we|have|there|any|exactly|whether|if|really|right now|at the moment|sorry|maybe)\b|[?.!]/g;
 
 const TOPICS: readonly { readonly pattern: RegExp; readonly fields: readonly FieldId[] }[] = [
+  {
+    pattern: /\b(?:steel thickness|thickness of (?:the )?(?:steel|studs?)|gau?ges?|mils?)\b/,
+    fields: ['framing.steel_thickness_mil'],
+  },
   { pattern: /\b(?:spacing|on cent(?:er|re)s?|apart|how far apart)\b/, fields: ['framing.spacing_in'] },
   { pattern: /\b(?:stud )?(?:size|depth|deep)\b/, fields: ['framing.depth_in'] },
   { pattern: /\b(?:material|wood or steel)\b/, fields: ['framing.material'] },

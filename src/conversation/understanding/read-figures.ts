@@ -13,6 +13,7 @@ type Figure = {
 const FIGURES: Partial<Record<FieldId, Figure>> = {
   'framing.depth_in': { unit: 'in', usual: [2.5, 11.5] },
   'framing.spacing_in': { unit: 'in', usual: [12, 24] },
+  'framing.steel_thickness_mil': { unit: null, usual: [30, 120] },
   cavity_insulation_r: { unit: null, usual: [7, 60] },
   budget_usd_per_ft2: { unit: null, usual: [1, 1000] },
   wall_area_ft2: { unit: null, usual: [50, 1_000_000] },

@@ -23,7 +23,15 @@ const DESIGNATED_DEPTH_IN: ReadonlyMap<string, number> = new Map([
 ]);
 
 const NOMINAL = /\b2\s*(?:x|by|-by-)\s*(4|6|8|10|12)s?\b(?!\s*(?:ft|feet|foot|'|"|in\b|inch|x\b))/;
-const DESIGNATOR = /\b(\d{3,4})s(\d{3})(?:-\d+)?\b/;
+const DESIGNATOR = /\b(\d{3,4})s(\d{3})(?:-(\d+))?\b/;
+const MILS = new RegExp(`(?<![\\w.])(${NUMBER})[ -]?mils?\\b(?: (?:thick|studs?|steel|metal))*`);
+const GAUGE = /\b(1[0-9]|2[0-9])[ -]?(?:gau?ge|ga)\b\.?(?: (?:studs?|steel|metal))*/;
+/** Structural studs by gauge (from memory): 20 is 33 mil, 18 is 43, 16 is 54. */
+const MIL_OF_GAUGE: ReadonlyMap<string, number> = new Map([
+  ['20', 33],
+  ['18', 43],
+  ['16', 54],
+]);
 const STEEL =
   /\b(?:(?:light[- ]gau?ge|cold[- ]formed|galvani[sz]ed)[- ])?(?:steel|metal)(?:[- ]?(?:studs?|stud ?work|fram(?:e|ed|ing)))?\b/;
 const WOOD =
@@ -45,6 +53,7 @@ export const readFraming: Reader = (clause, gathering) => {
   const isAboutStuds = asked || clause.has(STUDS) || clause.has(NOMINAL) || clause.has(DESIGNATOR);
   const saysSteel = isAboutStuds && clause.has(STEEL);
 
+  readSteelThickness(clause, gathering, isAboutStuds);
   // Before anything else, so that "3 5/8 in. steel studs at 16" does not read the depth as a spacing.
   for (const taken of isAboutStuds ? clause.takeAll(DEEP) : []) {
     const depth_in = readLengthIn(taken.groups[0] ?? '');
@@ -56,6 +65,8 @@ export const readFraming: Reader = (clause, gathering) => {
     else {
       gathering.add('framing.depth_in', depth_in, taken);
       gathering.add('framing.material', 'steel', taken);
+      const mil = readNumber(taken.groups[2] ?? '');
+      if (mil !== null) gathering.add('framing.steel_thickness_mil', mil, taken);
     }
   }
   if (!isWindowTalk(clause.text)) {
@@ -83,6 +94,23 @@ export const readFraming: Reader = (clause, gathering) => {
     if (spacing_in !== null) gathering.add('framing.spacing_in', spacing_in, taken);
   }
 };
+
+/** "43 mil", "18 gauge": of the steel in a stud. */
+function readSteelThickness(
+  clause: Parameters<Reader>[0],
+  gathering: Parameters<Reader>[1],
+  isAboutStuds: boolean,
+): void {
+  for (const taken of isAboutStuds ? clause.takeAll(MILS) : []) {
+    const mil = readNumber(taken.groups[0] ?? '');
+    if (mil !== null) gathering.add('framing.steel_thickness_mil', mil, taken);
+  }
+  for (const taken of isAboutStuds ? clause.takeAll(GAUGE) : []) {
+    const mil = MIL_OF_GAUGE.get(taken.groups[0] ?? '');
+    if (mil === undefined) gathering.puzzle(taken.words, 'Give the thickness in mils: 33, 43 or 54.');
+    else gathering.add('framing.steel_thickness_mil', mil, taken);
+  }
+}
 
 /** Whether a clause speaks of windows, so that "2x6" in it is feet, not lumber. */
 export function isWindowTalk(text: string): boolean {

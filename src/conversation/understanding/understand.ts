@@ -1,5 +1,5 @@
 import type { Finding } from '../answers.ts';
-import { FIELD_IDS, sameAnswer } from '../answers.ts';
+import { FIELD_IDS, sameAnswer, takesValue } from '../answers.ts';
 import type { Choice } from '../questions.ts';
 import type { WindowAspect, WindowReading } from '../windows.ts';
 import { readDontKnow } from './dont-know.ts';
@@ -147,7 +147,10 @@ function readNumbersOnly(text: string, context: Context): Reading | null {
     const words = String(number);
     const choice = context.choices[number - 1];
     const fields = saysChoice ? [] : fieldsForNumber(gathering, number);
-    const asFigures = fields.map((field) => ({ field, value: number, words }));
+    const asFigures = fields
+      .map((field) => ({ field, value: number, words }))
+      // Beside a choice, a figure that the field can't take is no second reading.
+      .filter(({ field, value }) => !choice || takesValue(field, value));
     const asChoice = choice ? findingsOf(choice) : [];
     if (choice && asFigures.length > 0 && asChoice.length > 0) {
       return { ...NOTHING, either: { words, findings: [...asChoice, ...asFigures] } };

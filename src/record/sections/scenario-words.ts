@@ -76,11 +76,12 @@ function word<K extends string>(
 }
 
 function studs(framing: Scenario['framing']): string | null {
-  return text(framing, ({ material, depth_in, spacing_in, species_gravity }) => {
+  return text(framing, ({ material, depth_in, spacing_in, species_gravity, steel_thickness_mil }) => {
     const parts = [
       text(material, (name) => `${name} studs`),
       text(depth_in, (depth) => `${depth} in. deep`),
       text(spacing_in, (spacing) => `${spacing} in. on center`),
+      text(steel_thickness_mil, (mil) => `${mil} mil steel`),
       text(species_gravity, (gravity) => `specific gravity ${gravity}`),
     ].filter((part) => part !== null);
     return parts.length > 0 ? parts.join(', ') : 'studs, nothing more said';
@@ -112,6 +113,7 @@ const FIELD_WORDS: Readonly<Record<string, string>> = {
   'framing.depth_in': 'stud depth, in.',
   'framing.spacing_in': 'stud spacing, in.',
   'framing.species_gravity': 'specific gravity of the studs',
+  'framing.steel_thickness_mil': 'thickness of the steel studs, mil',
   cavity_insulation_r: 'R-value between the studs',
   budget_usd_per_ft2: 'budget, $ per ft²',
   crew_skill: 'crew',
@@ -119,6 +121,7 @@ const FIELD_WORDS: Readonly<Record<string, string>> = {
   basic_wind_speed_mph: 'basic wind speed, mph',
   exposure: 'wind exposure',
   mean_roof_height_ft: 'mean roof height, ft',
+  building_least_width_ft: 'least plan dimension, ft',
   fire_separation_ft: 'distance to the lot line, ft',
   termite_area: 'termite probability',
   max_added_thickness_in: 'room outside the sheathing, in.',
