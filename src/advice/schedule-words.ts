@@ -7,6 +7,7 @@ const CHECK_WORDS: Readonly<Record<ScheduleCheck['check'], string>> = {
   'weight-and-wind': 'weight and wind together',
   'weight-alone-by-the-timber-standard': 'weight by the timber standard',
   'weight-when-wet-with-boards': 'wet weight, boards hung on too',
+  'steel-shear': 'screw shear in the steel',
   'code-table': 'code table',
   'lath-practice': 'lath practice',
   practice: 'practice',

@@ -68,7 +68,7 @@ function stepLine(step: ScheduleStep): string {
   return `${parts.join('; ')}.`;
 }
 
-function zoneWords({ zones, verdict }: ScheduleStep): string[] {
+function zoneWords({ zones }: ScheduleStep): string[] {
   const [field, corner] = zones;
   if (!field || !corner) return [];
   const [inField, atCorners] = [spacingWords(field), spacingWords(corner)];
@@ -80,7 +80,7 @@ function zoneWords({ zones, verdict }: ScheduleStep): string[] {
     decided === decidedAtCorners
       ? `decided by ${decided}`
       : `decided by ${decided} in the field and ${decidedAtCorners} at the corners`;
-  return [...(isSpaced ? [spacing] : []), ...(verdict === 'practice' ? [] : [deciding])];
+  return [...(isSpaced ? [spacing] : []), deciding];
 }
 
 /** The corner's other checks, which a reviewer looks for. */

@@ -427,4 +427,32 @@ describe('what a line says besides', () => {
     expect(line(told, 'window buck')).toMatchObject({ fastener: null, verdict: 'design-required' });
     expect(line(told, 'furring').to).toBe('every steel stud (33 mil)');
   });
+
+  // AISI S100 J4.4.1 by hand, No. 8 screw: 0.85 x 0.0346 x 0.164 x 45,000 / 3 = 72.3 lb out of 33 mil, 0.85 x 0.0566 x
+  // 0.164 x 65,000 / 3 = 171.0 lb out of 54 mil (strengths from memory).
+  it('holds the screws to the thickness of the steel that was said', async () => {
+    const holds = async (steel_thickness_mil?: number) => {
+      const told = await schedule('fibre-cement-lap', 'eps-2', {
+        framing: {
+          material: 'steel',
+          depth_in: 6,
+          spacing_in: 16,
+          ...(steel_thickness_mil ? { steel_thickness_mil } : {}),
+        },
+      });
+      const furring = line(told, 'furring');
+      const checks = zone(furring, 'corner').checks;
+      return {
+        to: furring.to,
+        wind_lb: checks.find(({ check }) => check === 'wind')?.capacity,
+        shear: checks.find(({ check }) => check === 'steel-shear'),
+      };
+    };
+    const [unsaid, thick] = [await holds(), await holds(54)];
+    expect(unsaid.wind_lb).toBeCloseTo(72.3, 1);
+    expect(thick.to).toBe('every steel stud (54 mil)');
+    // Out of 54 mil the head pulls through the 3/4 in. furring first: 690 pi x 0.322 x 0.42² x 0.75 x 1.6 = 147.8 lb.
+    expect(thick.wind_lb).toBeCloseTo(147.8, 1);
+    expect(thick.shear).toMatchObject({ decides: false });
+  });
 });

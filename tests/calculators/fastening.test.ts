@@ -39,6 +39,58 @@ const anyCase = fc.record({
   edition: fc.constantFrom('2018', '2021', '2024'),
 });
 
+describe('a case outside the code table in many ways', () => {
+  it('names every reason, not only the first', () => {
+    const far = fasten({
+      ...example,
+      fastener: 'wood-screw-12',
+      cladding_psf: 30,
+      framing_spacing_in: 32,
+      fastener_spacing_in: 30,
+      insulation_thickness_in: 5,
+    });
+    expect(far).toMatchObject({ verdict: 'design-required', table: { verdict: 'outside-table' } });
+    const told = far.notes.join(' ');
+    for (const reason of [
+      /doesn't list this fastener/,
+      /stops at 25 psf/,
+      /stops at 24 in between studs/,
+      /stops at 24 in between these fasteners/,
+      /stop at 4 in of insulation/,
+    ])
+      expect(told).toMatch(reason);
+  });
+});
+
+describe('the screw in a steel stud', () => {
+  // AISI S100 J4 by hand, No. 10 (0.19 in., pan head 0.373), Fu 45 ksi in 33 and 43 mil, 65 ksi in 54 mil (from memory),
+  // all over 3.0. Pull-out 0.85 t d Fu: 83.8, 109.2, 198.1. Pull-over of a 33 mil strip 1.5 x 0.0346 x 0.373 x 45,000:
+  // 290.4. Shear, strip of 33 mil on the stud: 33 mil tilts, 4.2 (0.0346³ x 0.19)^½ 45,000 / 3 = 176.7; on 54 mil the
+  // strip bears, 2.7 x 0.0346 x 0.19 x 45,000 / 3 = 266.2.
+  it.each([
+    ['steel-33mil', 83.8, 176.7],
+    ['steel-43mil', 109.2, null],
+    ['steel-54mil', 198.1, 266.2],
+  ])('of %s by pull-out, pull-over and shear (hand-worked, strengths from memory)', (framing, out, shear) => {
+    const { steel_checks } = fasten({ ...example, framing, fastener: 'steel-screw-10' });
+    expect(steel_checks?.pull_out_lb).toBeCloseTo(out, 0);
+    expect(steel_checks?.pull_over_lb).toBeCloseTo(290.4, 1);
+    if (shear !== null) expect(steel_checks?.shear_in_contact_lb).toBeCloseTo(shear, 1);
+  });
+
+  it('has no pull-over without furring, and no checks in wood or for a nail', () => {
+    const direct = fasten({
+      ...example,
+      support: 'direct',
+      framing: 'steel-43mil',
+      fastener: 'steel-screw-10',
+    });
+    expect(direct.steel_checks?.pull_over_lb).toBeNull();
+    expect(fasten(example).steel_checks).toBeNull();
+    expect(fasten({ ...example, framing: 'steel-43mil', fastener: 'nail-0.131' }).steel_checks).toBeNull();
+  });
+});
+
 describe('inside the code table', () => {
   it('permits what the cell allows and gives loads, capacity and length', () => {
     const result = fasten(example);

@@ -4,6 +4,7 @@ import { tableSource } from '../../calculators/fastening/compute-fastening.ts';
 import type { Evaluation } from '../../calculators/fastening/evaluate-fastening.ts';
 import type { FasteningCase } from '../../calculators/fastening/fastening-input.ts';
 import { gravityLoad_lb } from '../../calculators/fastening/gap-rule.ts';
+import { steelChecks } from '../../calculators/fastening/steel-checks.ts';
 import type { ScheduleJob } from './schedule-job.ts';
 import type { ScheduleCheck } from './schedule-schema.ts';
 import { spacingCheck } from './zone-line.ts';
@@ -28,6 +29,13 @@ export function carryingChecks(
     windCheck(asked, e),
     tableCheck(e),
     ...lathCheck(asked, job),
+    ...(asked.framing === 'wood' ? strengthByTheTimberStandard(e, combined) : steelShear(asked, e, job)),
+    wetCheck(asked, e, wet_psf),
+  ];
+}
+
+function strengthByTheTimberStandard(e: Evaluation, combined: CombinedUse | null): ScheduleCheck[] {
+  return [
     {
       check: 'weight-and-wind',
       what: 'weight as shear and wind as tension together, strength only',
@@ -49,7 +57,24 @@ export function carryingChecks(
       decides: combined !== null,
       source: 'NDS-2018 12.3.1 with the gap of AWC Technical Report 12, load duration 0.9',
     },
-    wetCheck(asked, e, wet_psf),
+  ];
+}
+
+/** What the steel alone would hold; the insulation lets the screw bend long before, so it decides nothing. */
+function steelShear(asked: FasteningCase, e: Evaluation, { context }: ScheduleJob): ScheduleCheck[] {
+  const steel = steelChecks(asked, e.fastener, context.tables.fastening);
+  if (!steel) return [];
+  return [
+    {
+      check: 'steel-shear',
+      what: 'weight against the screw’s shear in the stud with the plies in contact: an upper bound',
+      demand: e.gravity_load_lb,
+      capacity: steel.shear_in_contact_lb,
+      unit: 'lb',
+      utilisation: e.gravity_load_lb / steel.shear_in_contact_lb,
+      decides: false,
+      source: 'AISI S100 J4.3.1, safety factor 3.0 (section number from memory)',
+    },
   ];
 }
 

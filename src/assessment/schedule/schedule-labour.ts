@@ -23,13 +23,13 @@ export function scheduleLabour(steps: readonly ScheduleStep[], { brief }: Answer
     eachEnd((end) => some.reduce((total, labour) => total + labour.hours[end], 0));
   const hours = sum(labours);
   const paid = sum(labours.filter(({ priced_with }) => priced_with === 'fasteners'));
-  const { source, provenance } = fasteningPractice().minutes_each;
+  const { source } = fasteningPractice().minutes_each;
   return {
     hours,
     hours_per_100_ft2: eachEnd((end) => (100 * hours[end]) / brief.wall_area_ft2),
     hours_priced_with_fasteners: paid,
     text: `Fastening takes one person about ${inHours(hours.likely)} (${inHours(hours.low)} to ${inHours(hours.high)}), scaffold and layout not counted. ${inHours(paid.likely)} of it go through the insulation and are the labour in the price of the fasteners; the rest is in the prices of cladding and bucks and not added again.`,
-    source: `${source} (${provenance})`,
+    source,
   };
 }
 

@@ -8,6 +8,7 @@ export const CHECKS = [
   'weight-and-wind',
   'weight-alone-by-the-timber-standard',
   'weight-when-wet-with-boards',
+  'steel-shear',
   'code-table',
   'lath-practice',
   'practice',

@@ -7,18 +7,19 @@ import { GRAVITY_RANGE, WITHDRAWAL_FASTENERS, type WithdrawalFastener } from './
 
 /** Smallest and largest diameters the withdrawal formulas are used for, in. */
 export const WITHDRAWAL_DIAMETERS_IN: Readonly<Record<WithdrawalFastener, { min: number; max: number }>> = {
-  'wood-screw': { min: 0.099, max: 1 },
+  // Published tables for screws and nails end at 3/8 in. (No. 24 screws and spikes).
+  'wood-screw': { min: 0.099, max: 0.375 },
   // The published lag table runs to 1-1/4 in.
   'lag-screw': { min: 0.099, max: 1.25 },
-  'smooth-nail': { min: 0.099, max: 1 },
-  'ring-shank-nail': { min: 0.099, max: 1 },
+  'smooth-nail': { min: 0.099, max: 0.375 },
+  'ring-shank-nail': { min: 0.099, max: 0.375 },
 };
 
 /**
  * Reference withdrawal value per inch of penetration into side grain, lb/in, before any adjustment.
  *
  * @param fastener          kind; wood and lag screws count thread penetration, nails full penetration
- * @param diameter_in       nominal (unthreaded shank) diameter, 0.099 to 1 in., lag screws to 1.25 in.
+ * @param diameter_in       nominal (unthreaded shank) diameter, 0.099 to 0.375 in., lag screws to 1.25 in.
  * @param specific_gravity  of the wood holding the point, oven-dry weight and volume, 0.3 to 0.75
  * @throws Refusal outside those ranges
  *
@@ -125,11 +126,6 @@ function withdrawalNotes(input: WithdrawalInput, wet: number, hot: number, endGr
   }
   if (fastener === 'lag-screw' && diameter_in < 0.25) {
     notes.push('The published lag table begins at 1/4 in.; the formula is used below that.');
-  }
-  if (fastener !== 'lag-screw' && diameter_in > 0.375) {
-    notes.push(
-      'The published tables for nails and wood screws end at 3/8 in.; the formula is used above that.',
-    );
   }
   if (wet !== 1) notes.push(`Wet service factor ${wet} applied.`);
   if (hot !== 1) notes.push(`Temperature factor ${hot} applied.`);

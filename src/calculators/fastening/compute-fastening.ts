@@ -1,6 +1,7 @@
 import { type Evaluation, evaluateFastening, type TableVerdict } from './evaluate-fastening.ts';
 import { type FasteningCase, type FasteningInput, fasteningCase } from './fastening-input.ts';
 import type { FasteningTables } from './fastening-tables.ts';
+import { type SteelChecks, steelChecks } from './steel-checks.ts';
 
 export type FasteningResult = {
   readonly table: {
@@ -15,6 +16,8 @@ export type FasteningResult = {
   readonly wind_checks: { readonly holding_lb: number | null; readonly pull_through_lb: number | null };
   readonly wind_capacity_lb: number | null;
   readonly wind_utilisation: number | null;
+  /** Null for wood studs. */
+  readonly steel_checks: SteelChecks | null;
   readonly min_length_in: number;
   /** Next stock length; null when none reaches. */
   readonly length_in: number | null;
@@ -52,6 +55,7 @@ export function computeFastening(input: FasteningInput, tables: FasteningTables)
     wind_checks: { holding_lb: e.wind.holding_lb, pull_through_lb: e.wind.pull_through_lb },
     wind_capacity_lb: e.wind.capacity_lb,
     wind_utilisation: e.wind_utilisation,
+    steel_checks: steelChecks(asked, e.fastener, tables),
     min_length_in: e.min_length_in,
     length_in: e.length_in,
     verdict: e.verdict,
@@ -88,7 +92,7 @@ function sources(asked: FasteningCase, e: Evaluation, tables: FasteningTables): 
     list.push(
       asked.framing === 'wood'
         ? 'ANSI/AWC NDS-2018 12.2, withdrawal, load duration 1.6'
-        : 'AISI S100 J4.4.1, pull-out, safety factor 3.0',
+        : 'AISI S100 J4.4.1 pull-out, J4.4.2 pull-over, J4.3.1 shear, safety factor 3.0 (section numbers from memory)',
     );
   }
   if (e.wind.pull_through_lb !== null) {
@@ -116,6 +120,11 @@ export function fasteningNotes(asked: FasteningCase, e: Evaluation, tables: Fast
   }
   notes.push(...estimateNotes(asked, e));
   notes.push(...windNotes(asked, e));
+  if (asked.framing !== 'wood' && e.fastener.kind === 'steel-screw') {
+    notes.push(
+      'The shear figure is for steel plies in contact: an upper bound that insulation between them takes away, so it decides nothing.',
+    );
+  }
   if (e.length_in === null) {
     notes.push(`No market length of ${e.fastener.label} reaches the ${e.min_length_in} in needed.`);
   }
@@ -164,7 +173,7 @@ function windNotes(asked: FasteningCase, e: Evaluation): string[] {
     notes.push(
       asked.framing === 'wood'
         ? 'Head pull-through is for a round head through wood furring of specific gravity 0.42 at most; a countersunk head may hold less.'
-        : 'Head pull-through is for a round head through 1x wood furring of specific gravity 0.42; steel furring holds more.',
+        : 'Head pull-through is for a round head through 1x wood furring of specific gravity 0.42; over 33 mil steel furring the pull-over figure takes its place.',
     );
   }
   if (e.wind_utilisation !== null && e.wind_utilisation > 1) {

@@ -117,8 +117,7 @@ function outsideReasons(
   tables: FasteningTables,
 ): string[] {
   const { limits, rule } = tables.foam;
-  const reasons: string[] = [];
-  if (look_up.outside) reasons.push(look_up.outside);
+  const reasons: string[] = [...look_up.outside];
   if (asked.insulation_kind !== 'foam') {
     reasons.push('the code tables are for foam of at least 15 psi; a fibrous board is not in them');
   }

@@ -34,8 +34,8 @@ export type LookUp = {
   readonly table: CodeTable;
   readonly citation: string;
   readonly found: CellFound | null;
-  /** Why there's no cell; null when there is one. */
-  readonly outside: string | null;
+  /** Every reason why there's no cell; empty when there is one. */
+  readonly outside: readonly string[];
 };
 
 /**
@@ -54,33 +54,40 @@ export function lookUpCell(asked: LookUpCase, tables: FasteningTables): LookUp {
   // The schema demands four tables, one for each pair.
   if (!table) throw new Error(`no code table for ${asked.support} on ${family}`);
   const citation = table.citation[asked.edition] ?? `IRC ${asked.edition}`;
-  const outside = (why: string): LookUp => ({ table, citation, found: null, outside: why });
-
   const rows = table.rows.filter(
     (row) => row.fastener === asked.fastener && row.framing.includes(asked.framing),
   );
-  if (rows.length === 0) {
-    return outside(`the code table for ${table.what} doesn't list this fastener`);
-  }
   const column = table.columns.findIndex(
     (c) => c.editions.includes(asked.edition) && c.cladding_psf >= asked.cladding_psf - ROUNDING,
   );
   const columnUsed = table.columns[column];
-  if (!columnUsed) {
-    return outside(`the code table stops at ${tables.foam.limits.max_cladding_psf} psf of cladding`);
-  }
   const framingSpacing = tables.foam.framing_spacings_in.find(
     (s) => s >= asked.framing_spacing_in - ROUNDING,
   );
-  if (!framingSpacing) return outside('the code table stops at 24 in between studs or furring');
-  let row: CodeTable['rows'][number] | undefined;
-  for (const candidate of rows) {
-    if (candidate.fastener_spacing_in < asked.fastener_spacing_in - ROUNDING) continue;
-    if (!row || candidate.fastener_spacing_in < row.fastener_spacing_in) row = candidate;
-  }
-  if (!row) {
-    const widest = Math.max(...rows.map((r) => r.fastener_spacing_in));
-    return outside(`the code table stops at ${widest} in between these fasteners`);
+  const row = rows
+    .filter((candidate) => candidate.fastener_spacing_in >= asked.fastener_spacing_in - ROUNDING)
+    .reduce<CodeTable['rows'][number] | undefined>(
+      (closest, candidate) =>
+        closest && closest.fastener_spacing_in <= candidate.fastener_spacing_in ? closest : candidate,
+      undefined,
+    );
+  if (!row || !columnUsed || !framingSpacing) {
+    const widest = Math.max(...(rows.length > 0 ? rows : table.rows).map((r) => r.fastener_spacing_in));
+    return {
+      table,
+      citation,
+      found: null,
+      outside: [
+        ...(rows.length > 0 ? [] : [`the code table for ${table.what} doesn't list this fastener`]),
+        ...(columnUsed
+          ? []
+          : [`the code table stops at ${tables.foam.limits.max_cladding_psf} psf of cladding`]),
+        ...(framingSpacing ? [] : ['the code table stops at 24 in between studs or furring']),
+        ...(asked.fastener_spacing_in > widest + ROUNDING
+          ? [`the code table stops at ${widest} in between these fasteners`]
+          : []),
+      ],
+    };
   }
   const rowSpacing = row.fastener_spacing_in;
   const recalled = table.recalled_15_psf.some(
@@ -96,7 +103,7 @@ export function lookUpCell(asked: LookUpCase, tables: FasteningTables): LookUp {
   return {
     table,
     citation,
-    outside: null,
+    outside: [],
     found: {
       max_insulation_in: row.max_insulation_in[framingSpacing === 16 ? '16' : '24'][column] ?? null,
       column_psf: columnUsed.cladding_psf,
