@@ -110,6 +110,16 @@ describe('heavy three-coat stucco over 3 in. of mineral wool, a 140 mph shore be
     }
   });
 
+  // Our own steps: 30 in. of rain a year on a shore (exposure D) want air behind the cladding.
+  it('warns of driven rain on the shore, where no air moves behind the cladding', () => {
+    const warned = (wall: Wall) => wall.cautions.some(({ rule }) => rule === 'rain.driven-rain-wants-air');
+    const matted = 'three-coat cement stucco on a drainage mat with integral lath';
+    expect(shore.site.annual_precip_in).toBeGreaterThan(30);
+    expect(warned(wallOf(shore, matted))).toBe(true);
+    expect(warned(wallOf(shore, 'three-coat cement stucco on metal lath over furring'))).toBe(false);
+    expect(warned(wallOf(valley, matted))).toBe(false);
+  });
+
   it('says it on the screen, line by line', async () => {
     const [onShore, inValley] = await Promise.all(
       [SHORE, VALLEY].map(async (scenario) => (await runProgram(['advise', scenario])).stdout),
