@@ -5,7 +5,7 @@ import { type EnergyRequirement, energyRequirement, judgeCompliance } from '../c
 import { judgeRetarder } from '../calculators/vapour-code.ts';
 import type { AnswerContext } from './answer-context.ts';
 import { buckPart } from './buck-part.ts';
-import { installedCost } from './cost-part.ts';
+import { fastenerCost, installedCost } from './cost-part.ts';
 import {
   barrierFacts,
   buckFacts,
@@ -21,7 +21,7 @@ import {
   type VapourPart,
   vapourFacts,
 } from './fact-sheet.ts';
-import { fastenerCounts } from './fastener-counts.ts';
+import { boardGroups, fastenerCounts } from './fastener-counts.ts';
 import { fasteningPart } from './fastening-part.ts';
 import { type CondensateOf, dewPointPart, inwardPermeance, outwardPermeance } from './moisture-part.ts';
 import { remember, rememberPair, rememberTriple } from './remember.ts';
@@ -49,7 +49,13 @@ export function assessor(context: AnswerContext, condensate: CondensateOf): Asse
   const required = namingScenarioFields(() => requirementOf(context));
 
   const fastening = remember((face: Face) => fasteningPart(face, context));
-  const fasteners = remember((face: Face) => fastenerCounts(face, fastening(face), context));
+  const boards = rememberPair((build: InsulationBuild, sheathing: SheathingEntry) =>
+    boardGroups({ build, sheathing }, context),
+  );
+  const fasteners = remember((face: Face) =>
+    fastenerCounts(fastening(face), boards(face.build, face.sheathing), context),
+  );
+  const driving = remember((face: Face) => fastenerCost(fasteners(face), context));
   const thermal = remember((face: Face) => thermalPart(face, fasteners(face).bridging_per_100_ft2, context));
   const energy = remember((face: Face) =>
     judgeCompliance(required, {
@@ -70,7 +76,7 @@ export function assessor(context: AnswerContext, condensate: CondensateOf): Asse
   const buck = rememberTriple((one: Buck, build: InsulationBuild, sheathing: SheathingEntry) =>
     buckPart(one, build, sheathing, windows, context),
   );
-  const cost = (c: Candidate) => installedCost(c, fasteners(c.face), context);
+  const cost = (c: Candidate) => installedCost(c, driving(c.face), context);
 
   const shared = siteFacts(context, windows);
   const ofCladding = remember((face: Cladding) => claddingFacts(face));

@@ -13,13 +13,12 @@ type Share = { readonly price: Price; readonly times: number };
  * What is driven through the insulation is counted once, here: the boards' price is for laying and taping them, the
  * cladding's for hanging it with its own nails, tacks and ties, the buck's with its screws.
  */
-export function installedCost(candidate: Candidate, counts: FastenerCounts, context: AnswerContext): Price {
+export function installedCost(candidate: Candidate, fasteners: FastenerCost, context: AnswerContext): Price {
   const { prices } = context.catalogue;
   const { cladding, barrier, inside, build, buck } = candidate;
   const { cost } = build.insulation;
   const area = context.brief.wall_area_ft2;
   const openings = context.brief.windows.reduce((sum, window) => sum + window.count, 0);
-  const fasteners = fastenerCost(counts, context);
   const shares: Share[] = [
     { price: cost.first_inch, times: 1 },
     { price: cost.each_more_inch, times: Math.max(0, build.thickness_in - 1) },

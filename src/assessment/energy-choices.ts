@@ -6,7 +6,7 @@ import {
   nearestCompliantThickness,
 } from '../calculators/energy-code.ts';
 import type { AnswerContext } from './answer-context.ts';
-import { fastenerCounts } from './fastener-counts.ts';
+import { boardGroups, fastenerCounts } from './fastener-counts.ts';
 import { fasteningPart } from './fastening-part.ts';
 import { thermalPart } from './thermal-part.ts';
 
@@ -36,7 +36,7 @@ export function compliantThickness(
     )
     .map((build) => {
       const other: Face = { ...face, build };
-      const counts = fastenerCounts(other, fasteningPart(other, context), context);
+      const counts = fastenerCounts(fasteningPart(other, context), boardGroups(other, context), context);
       return {
         build,
         thickness_in: build.thickness_in,

@@ -26,46 +26,67 @@ export type FastenerCounts = {
   readonly bridging_per_100_ft2: number;
 };
 
+/** What holds the boards of a wall until the cladding or furring does. */
+export function boardGroups(
+  face: Pick<Face, 'build' | 'sheathing'>,
+  context: AnswerContext,
+): readonly FastenerGroup[] {
+  const { boards_in, thickness_in } = face.build;
+  let depth_in = 0;
+  return boards_in.map((board_in, layer) => {
+    const { stock, spacing, is_outer_layer } = boardFastening(face, layer, context);
+    depth_in += board_in;
+    return {
+      does: 'holds-boards',
+      per_100_ft2: countPer100Ft2(spacing.along_in, spacing.across_in),
+      length_in: stock.length_in ?? stock.min_length_in ?? 0,
+      depth_share: is_outer_layer ? 1 : depth_in / thickness_in,
+    };
+  });
+}
+
+const NONE: FastenerCounts = {
+  groups: [],
+  through_per_100_ft2: 0,
+  inner_per_100_ft2: 0,
+  bridging_per_100_ft2: 0,
+};
+
 /**
  * Counts everything that is driven through the insulation of one wall; all zero where the boards are glued.
  *
  * An inner layer's fastener bridges in proportion to its depth: ISO 6946 annex F, recessed fastener, 0.8 d1/d0 (the
  * linear form, which counts more than the older editions').
+ *
+ * @param boards  from `boardGroups`, the same for every cladding
  */
-export function fastenerCounts(face: Face, fastening: FasteningPart, context: AnswerContext): FastenerCounts {
-  const { schedule } = fastening;
-  const groups: FastenerGroup[] = [];
-  if (schedule) {
-    groups.push({
-      does: 'carries',
-      per_100_ft2: overWholeWall(
-        {
-          field: countPer100Ft2(fastening.field_spacing_in, schedule.framing_spacing_in),
-          corner: schedule.count_per_100_ft2,
-        },
-        context.corner_zone,
-      ),
-      length_in: schedule.length_in ?? schedule.min_length_in,
-      depth_share: 1,
-    });
-    const { boards_in, thickness_in } = face.build;
-    let depth_in = 0;
-    for (const [layer, board_in] of boards_in.entries()) {
-      const { stock, spacing, is_outer_layer } = boardFastening(face, layer, context);
-      depth_in += board_in;
-      groups.push({
-        does: 'holds-boards',
-        per_100_ft2: countPer100Ft2(spacing.along_in, spacing.across_in),
-        length_in: stock.length_in ?? stock.min_length_in ?? 0,
-        depth_share: is_outer_layer ? 1 : depth_in / thickness_in,
-      });
-    }
+export function fastenerCounts(
+  { schedule, field_spacing_in }: FasteningPart,
+  boards: readonly FastenerGroup[],
+  { corner_zone }: Pick<AnswerContext, 'corner_zone'>,
+): FastenerCounts {
+  if (!schedule) return NONE;
+  const rate = {
+    field: countPer100Ft2(field_spacing_in, schedule.framing_spacing_in),
+    corner: schedule.count_per_100_ft2,
+  };
+  const carrying: FastenerGroup = {
+    does: 'carries',
+    per_100_ft2: overWholeWall(rate, corner_zone),
+    length_in: schedule.length_in ?? schedule.min_length_in,
+    depth_share: 1,
+  };
+  const groups = [carrying, ...boards];
+  let [through, inner, bridging] = [0, 0, 0];
+  for (const { per_100_ft2, depth_share } of groups) {
+    if (depth_share === 1) through += per_100_ft2;
+    else inner += per_100_ft2;
+    bridging += per_100_ft2 * depth_share;
   }
-  const sum = (of: (group: FastenerGroup) => number) => groups.reduce((total, group) => total + of(group), 0);
   return {
     groups,
-    through_per_100_ft2: sum((g) => (g.depth_share === 1 ? g.per_100_ft2 : 0)),
-    inner_per_100_ft2: sum((g) => (g.depth_share === 1 ? 0 : g.per_100_ft2)),
-    bridging_per_100_ft2: sum((g) => g.per_100_ft2 * g.depth_share),
+    through_per_100_ft2: through,
+    inner_per_100_ft2: inner,
+    bridging_per_100_ft2: bridging,
   };
 }

@@ -38,14 +38,18 @@ function fieldSpacing_in(
   context: AnswerContext,
 ): number {
   const same = options.filter((option) => option.fastener === chosen.fastener);
-  const widest = Math.max(...same.flatMap((option) => option.spacings_in));
-  if (chosen.fastener_spacing_in >= widest) return chosen.fastener_spacing_in;
+  const corner_in = chosen.fastener_spacing_in;
+  const wider = same.flatMap((option) => option.spacings_in).filter((spacing_in) => spacing_in > corner_in);
+  // Where the corner's wind would allow the next wider spacing, something else forbids it, in the field as well.
+  const isByWind =
+    chosen.wind_utilisation !== null && (chosen.wind_utilisation * Math.min(...wider)) / corner_in > 1;
+  if (wider.length === 0 || !isByWind) return corner_in;
   const field = chooseFastening(
     same,
     { ...wall, outward_wind_psf: context.field_wind_psf },
     context.tables.fastening,
   );
-  return Math.max(field.fastener_spacing_in, chosen.fastener_spacing_in);
+  return Math.max(field.fastener_spacing_in, corner_in);
 }
 
 /** The ways to carry this cladding that fit the framing, in the order to try. */

@@ -148,7 +148,7 @@ export function resolveBrief(scenario: Scenario): ResolvedBrief {
       assume(
         'wall_area_ft2',
         assumedWallArea_ft2(windows),
-        'Not said; only totals and the share of the windows depend on it.',
+        'Not said; only totals and the shares of the windows and of the corner zone depend on it.',
         [
           {
             label: 'there is twice as much wall',

@@ -20,6 +20,20 @@ describe('loads in the answer', () => {
     }
   });
 
+  it('feed the U-factor and the price with the same count (chi 0.004 W/K, $60 an hour, both from memory)', () => {
+    for (const wall of told.ranked) {
+      const { steps, labour } = wall.fastening_schedule;
+      const through = steps.filter((step) => step.labour?.priced_with === 'fasteners');
+      const count = through.reduce((sum, step) => sum + (step.count_per_100_ft2 ?? 0), 0);
+      const { fasteners_per_100_ft2, inner_fasteners_per_100_ft2 } = wall.thermal.assumptions;
+      expect(fasteners_per_100_ft2 + inner_fasteners_per_100_ft2).toBeCloseTo(count, 1);
+      if (inner_fasteners_per_100_ft2 === 0)
+        expect(wall.thermal.delta_u_fasteners).toBeCloseTo((count / 100) * 0.00758, 4);
+      const figure = wall.figures.find(({ id }) => id === 'fastener-labour-cost')?.value ?? Number.NaN;
+      expect(figure).toBeCloseTo((labour.hours_priced_with_fasteners.likely * 60) / 1800, 3);
+    }
+  });
+
   // ASCE 7-16 by hand, 115 mph, exposure B, 22 ft: Kz = 2.01 (22/1200)^(2/7) = 0.641; q = 0.00256 x 0.641 x 0.85 x 115²
   // = 18.45 psf; corners 18.45 x 1.58 x 0.6 = 17.5 psf outward.
   it('have the wind of field and corners by the edition’s standard (hand-worked)', () => {

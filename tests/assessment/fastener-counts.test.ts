@@ -1,15 +1,19 @@
 import { describe, expect, it } from 'vitest';
 import { fastenerCost } from '../../src/assessment/cost-part.ts';
-import { fastenerCounts } from '../../src/assessment/fastener-counts.ts';
-import { fasteningPart } from '../../src/assessment/fastening-part.ts';
+import { boardGroups, fastenerCounts } from '../../src/assessment/fastener-counts.ts';
+import { fasteningContext, fasteningOptions, fasteningPart } from '../../src/assessment/fastening-part.ts';
 import { fasteningPractice } from '../../src/assessment/schedule/fastening-practice.ts';
+import { chooseFastening } from '../../src/calculators/fastening/choose-fastening.ts';
 import { KNOWLEDGE } from '../advice/pipeline.ts';
 import { contextOf, everyFace, line, schedule, scheduleOf, wallOf } from './schedule-walls.ts';
 
 async function counted(cladding: string, build: string, change: object = {}) {
   const context = await contextOf(change);
   const { face } = wallOf(context, cladding, build);
-  return { counts: fastenerCounts(face, fasteningPart(face, context), context), context };
+  return {
+    counts: fastenerCounts(fasteningPart(face, context), boardGroups(face, context), context),
+    context,
+  };
 }
 
 describe('fastenerCounts', () => {
@@ -56,7 +60,11 @@ describe('fastenerCounts', () => {
   ])('agrees with the schedule, line by line: %j', async (change) => {
     const context = await contextOf(change);
     for (const wall of everyFace(context).filter((_, i) => i % 9 === 0)) {
-      const counts = fastenerCounts(wall.face, fasteningPart(wall.face, context), context);
+      const counts = fastenerCounts(
+        fasteningPart(wall.face, context),
+        boardGroups(wall.face, context),
+        context,
+      );
       const told = scheduleOf(wall, context).steps.filter(
         ({ labour }) => labour?.priced_with === 'fasteners',
       );
@@ -67,6 +75,31 @@ describe('fastenerCounts', () => {
       expect(told.map((step) => step.length_in ?? step.min_length_in)).toEqual(
         order.map((group) => Number(group.length_in.toFixed(4))),
       );
+    }
+  });
+});
+
+describe('the spacing in the field', () => {
+  it.each([
+    {},
+    { basic_wind_speed_mph: 170, exposure: 'D', mean_roof_height_ft: 60 },
+    {
+      basic_wind_speed_mph: 140,
+      exposure: 'C',
+      framing: { material: 'steel', depth_in: 6, spacing_in: 24 },
+      sheathing: 'gypsum',
+    },
+  ])('is what the same fastener would be given under the field’s wind: %j', async (change) => {
+    const context = await contextOf(change);
+    for (const { face } of everyFace(context).filter((_, i) => i % 3 === 0)) {
+      const { schedule: corner, field_spacing_in } = fasteningPart(face, context);
+      if (!corner) continue;
+      const field = chooseFastening(
+        fasteningOptions(face, context).filter(({ fastener }) => fastener === corner.fastener),
+        { ...fasteningContext(face, context), outward_wind_psf: context.field_wind_psf },
+        context.tables.fastening,
+      );
+      expect(field_spacing_in).toBe(Math.max(field.fastener_spacing_in, corner.fastener_spacing_in));
     }
   });
 });

@@ -24,7 +24,7 @@ export type BoardFastening = {
  * The fastener is the thinnest that is sold long enough; its embedment and rows are practice figures.
  */
 export function boardFastening(
-  { build, sheathing }: Face,
+  { build, sheathing }: Pick<Face, 'build' | 'sheathing'>,
   layer: number,
   context: AnswerContext,
 ): BoardFastening {

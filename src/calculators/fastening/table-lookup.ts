@@ -54,9 +54,15 @@ export function lookUpCell(asked: LookUpCase, tables: FasteningTables): LookUp {
   // The schema demands four tables, one for each pair.
   if (!table) throw new Error(`no code table for ${asked.support} on ${family}`);
   const citation = table.citation[asked.edition] ?? `IRC ${asked.edition}`;
-  const rows = table.rows.filter(
-    (row) => row.fastener === asked.fastener && row.framing.includes(asked.framing),
-  );
+  // Runs for every spacing of every wall: loops, and words only where there is no cell.
+  let isListed = false;
+  let row: CodeTable['rows'][number] | undefined;
+  for (const candidate of table.rows) {
+    if (!isRowFor(asked, candidate)) continue;
+    isListed = true;
+    if (candidate.fastener_spacing_in < asked.fastener_spacing_in - ROUNDING) continue;
+    if (!row || candidate.fastener_spacing_in < row.fastener_spacing_in) row = candidate;
+  }
   const column = table.columns.findIndex(
     (c) => c.editions.includes(asked.edition) && c.cladding_psf >= asked.cladding_psf - ROUNDING,
   );
@@ -64,30 +70,18 @@ export function lookUpCell(asked: LookUpCase, tables: FasteningTables): LookUp {
   const framingSpacing = tables.foam.framing_spacings_in.find(
     (s) => s >= asked.framing_spacing_in - ROUNDING,
   );
-  const row = rows
-    .filter((candidate) => candidate.fastener_spacing_in >= asked.fastener_spacing_in - ROUNDING)
-    .reduce<CodeTable['rows'][number] | undefined>(
-      (closest, candidate) =>
-        closest && closest.fastener_spacing_in <= candidate.fastener_spacing_in ? closest : candidate,
-      undefined,
-    );
   if (!row || !columnUsed || !framingSpacing) {
-    const widest = Math.max(...(rows.length > 0 ? rows : table.rows).map((r) => r.fastener_spacing_in));
-    return {
-      table,
-      citation,
-      found: null,
-      outside: [
-        ...(rows.length > 0 ? [] : [`the code table for ${table.what} doesn't list this fastener`]),
-        ...(columnUsed
-          ? []
-          : [`the code table stops at ${tables.foam.limits.max_cladding_psf} psf of cladding`]),
-        ...(framingSpacing ? [] : ['the code table stops at 24 in between studs or furring']),
-        ...(asked.fastener_spacing_in > widest + ROUNDING
-          ? [`the code table stops at ${widest} in between these fasteners`]
-          : []),
-      ],
-    };
+    const reasons: string[] = [];
+    if (!isListed) reasons.push(`the code table for ${table.what} doesn't list this fastener`);
+    if (!columnUsed) {
+      reasons.push(`the code table stops at ${tables.foam.limits.max_cladding_psf} psf of cladding`);
+    }
+    if (!framingSpacing) reasons.push('the code table stops at 24 in between studs or furring');
+    const widest = widestSpacing_in(asked, isListed, table);
+    if (asked.fastener_spacing_in > widest + ROUNDING) {
+      reasons.push(`the code table stops at ${widest} in between these fasteners`);
+    }
+    return { table, citation, found: null, outside: reasons };
   }
   const rowSpacing = row.fastener_spacing_in;
   const recalled = table.recalled_15_psf.some(
@@ -112,4 +106,16 @@ export function lookUpCell(asked: LookUpCase, tables: FasteningTables): LookUp {
       provenance: recalled ? 'memory' : columnUsed.provenance,
     },
   };
+}
+
+function isRowFor({ fastener, framing }: LookUpCase, row: CodeTable['rows'][number]): boolean {
+  return row.fastener === fastener && row.framing.includes(framing);
+}
+
+/** Of this fastener's rows; of all where it has none. */
+function widestSpacing_in(asked: LookUpCase, isListed: boolean, { rows }: CodeTable): number {
+  let widest = 0;
+  for (const row of rows)
+    if (!isListed || isRowFor(asked, row)) widest = Math.max(widest, row.fastener_spacing_in);
+  return widest;
 }
