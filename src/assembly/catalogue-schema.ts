@@ -1,6 +1,8 @@
 import { z } from 'zod';
 import { provenanceSchema as provenance } from '../base/provenance.ts';
 
+export { provenance };
+
 /** A figure with where it comes from. `memory` figures are shown as such. */
 export const sourced = z.strictObject({
   value: z.number(),

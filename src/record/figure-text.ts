@@ -1,7 +1,7 @@
 import type { Provenance } from '../base/provenance.ts';
 
 /** Words for where a figure comes from; what is remembered or has no source says so. */
-const PROVENANCE_WORDS: Readonly<Record<Provenance | 'given', string>> = {
+const PROVENANCE_WORDS: Readonly<Record<Provenance | 'given' | 'house', string>> = {
   verified: 'verified in a published source',
   'two-sources': 'two sources agree',
   computed: 'computed',
@@ -9,6 +9,7 @@ const PROVENANCE_WORDS: Readonly<Record<Provenance | 'given', string>> = {
   proposal: 'our proposal, no source',
   'common-practice': 'common practice, no source',
   given: 'as given',
+  house: 'the firm’s own',
 };
 
 /** A provenance in words; one that isn't known here is shown as it stands. */

@@ -1,4 +1,3 @@
-import type { Provenance } from '../base/provenance.ts';
 import { Refusal, showValue } from '../base/refusal.ts';
 import { citationText } from './citation.ts';
 import { PLACEHOLDER } from './condition-tree.ts';
@@ -6,7 +5,7 @@ import { describeCondition } from './describe-condition.ts';
 import type { FactIndex } from './fact-dictionary.ts';
 import { formatFact } from './format-fact.ts';
 import { didYouMean } from './nearest-name.ts';
-import type { Facts, Rule, RuleVerdict } from './rule-schema.ts';
+import type { Facts, Rule, RuleProvenance, RuleVerdict } from './rule-schema.ts';
 import type { Rulebook } from './rulebook.ts';
 
 const VERDICT_WORDS: Readonly<Record<RuleVerdict, string>> = {
@@ -16,13 +15,14 @@ const VERDICT_WORDS: Readonly<Record<RuleVerdict, string>> = {
   undecided: 'the question stays open and somebody must settle it',
 };
 
-const PROVENANCE_WORDS: Readonly<Record<Provenance, string>> = {
+const PROVENANCE_WORDS: Readonly<Record<RuleProvenance, string>> = {
   verified: 'seen in a published document',
   'two-sources': 'two independent sources agree',
   computed: 'computed from a published method',
   memory: 'from memory, not verified: look it up before you rely on it',
   proposal: 'a proposal of this program, in no published document',
   'common-practice': 'common practice, no source',
+  house: 'the firm’s own rule',
 };
 
 /**

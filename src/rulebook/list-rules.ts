@@ -1,7 +1,6 @@
-import type { Provenance } from '../base/provenance.ts';
 import type { CodeEdition } from '../brief/brief.ts';
 import { citationText } from './citation.ts';
-import type { Concern, RuleVerdict } from './rule-schema.ts';
+import type { Concern, RuleProvenance, RuleVerdict } from './rule-schema.ts';
 import type { Rulebook } from './rulebook.ts';
 
 export type RuleRow = {
@@ -14,7 +13,7 @@ export type RuleRow = {
   readonly verdict: RuleVerdict;
   readonly editions: readonly CodeEdition[];
   readonly citation: string;
-  readonly provenance: Provenance;
+  readonly provenance: RuleProvenance;
 };
 
 /** One row for every rule in force, sorted by id. */

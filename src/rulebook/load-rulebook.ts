@@ -1,16 +1,20 @@
+import { existsSync } from 'node:fs';
 import { readdir } from 'node:fs/promises';
 import { join, sep } from 'node:path';
 import { type Issue, Refusal, showValue } from '../base/refusal.ts';
-import { type FactIndex, parseFactDictionary } from './fact-dictionary.ts';
-import { type LoadedPack, loadPack } from './load-pack.ts';
+import { parseFactDictionary } from './fact-dictionary.ts';
+import { LimitIndex, parseLimits } from './limits.ts';
+import { type Dictionaries, type LoadedPack, loadPack } from './load-pack.ts';
 import { readDataFile } from './read-data-file.ts';
 import { Rulebook } from './rulebook.ts';
+import { applyHouse } from './tighten.ts';
 
 const FACTS_FILE = 'facts.json';
+const LIMITS_FILE = 'limits.json';
 const PACK_END = '.rules.json';
 
 export type LoadOptions = {
-  /** Paths of a firm's own packs. They may add rules, never replace one. */
+  /** Paths of a firm's own packs. They may add rules and make limits stricter, never replace a rule or loosen one. */
   readonly extraPacks?: readonly string[];
 };
 
@@ -23,7 +27,10 @@ export type LoadOptions = {
  */
 export async function loadRulebook(dir: string, options: LoadOptions = {}): Promise<Rulebook> {
   const facts = await readDataFile(join(dir, FACTS_FILE), FACTS_FILE);
-  const index = parseFactDictionary(facts.data, FACTS_FILE);
+  const dictionaries = {
+    facts: parseFactDictionary(facts.data, FACTS_FILE),
+    limits: await readLimits(dir),
+  };
   const files = await packFiles(dir);
   if (files.length === 0) {
     throw new Refusal({
@@ -35,18 +42,27 @@ export async function loadRulebook(dir: string, options: LoadOptions = {}): Prom
   const shipped = await loadAll(
     files.map((file) => ({ path: join(dir, file), file })),
     false,
-    index,
+    dictionaries,
   );
   const extra = (options.extraPacks ?? []).map((path) => ({ path, file: path }));
-  const house = await loadAll(extra, true, index);
+  const house = await loadAll(extra, true, dictionaries);
   const packs = [...shipped, ...house];
   const issues = doubledNames(packs);
   if (issues.length > 0) throw new Refusal(issues);
+  const applied = applyHouse(packs, dictionaries);
   return new Rulebook(
-    index,
+    dictionaries,
     packs.map((pack) => pack.info),
-    packs.flatMap((pack) => pack.rules),
+    applied.rules,
+    applied.house,
   );
+}
+
+/** The named limits; a folder of rules that name none needs no such file. */
+async function readLimits(dir: string): Promise<LimitIndex> {
+  const path = join(dir, LIMITS_FILE);
+  if (!existsSync(path)) return new LimitIndex([]);
+  return parseLimits((await readDataFile(path, LIMITS_FILE)).data, LIMITS_FILE);
 }
 
 /** Paths relative to the folder with forward slashes, sorted by code unit, so that the order is the same everywhere. */
@@ -61,13 +77,13 @@ async function packFiles(dir: string): Promise<string[]> {
 async function loadAll(
   files: readonly { readonly path: string; readonly file: string }[],
   house: boolean,
-  index: FactIndex,
+  dictionaries: Dictionaries,
 ): Promise<LoadedPack[]> {
   const packs: LoadedPack[] = [];
   const issues: Issue[] = [];
   for (const { path, file } of files) {
     try {
-      packs.push(await loadPack(path, file, house, index));
+      packs.push(await loadPack(path, file, house, dictionaries));
     } catch (error) {
       if (!(error instanceof Refusal)) throw error;
       issues.push(...error.issues);
@@ -91,7 +107,7 @@ function doubledNames(packs: readonly LoadedPack[]): Issue[] {
       });
     }
     packOf.set(info.name, info.file);
-    for (const { rule } of rules) {
+    for (const { rule } of rules.map(({ loaded }) => loaded)) {
       const first = ruleOf.get(rule.id);
       if (first) issues.push(doubledRule(rule.id, info, first));
       else ruleOf.set(rule.id, info);

@@ -1,9 +1,10 @@
 import { citationText } from './citation.ts';
 import type { FactIndex } from './fact-dictionary.ts';
 import { fillText } from './fill-text.ts';
+import { houseWords } from './house-standard.ts';
 import type { LoadedRule } from './loaded-rule.ts';
 import type { Facts, FactValue, RuleOutcome } from './rule-schema.ts';
-import { appliesTruth, known, type RuleState } from './three-valued.ts';
+import { appliesTruth, known, type RuleState, stateOf, truthOf } from './three-valued.ts';
 
 /**
  * Writes out what one rule says about one wall.
@@ -17,21 +18,52 @@ export function outcomeOf(
   facts: Facts,
   index: FactIndex,
 ): RuleOutcome {
-  const { rule, concern, pack, house } = loaded;
+  const { rule, concern, pack } = loaded;
+  const mark = houseMark(loaded, state, facts);
+  const text = textOf(loaded, state, missing, facts, index);
   const read: Record<string, FactValue> = {};
   for (const id of loaded.reads) read[id] = known(facts, id);
   return {
     rule,
     concern,
     pack,
-    house,
+    house: mark !== null,
+    house_pack: mark?.pack ?? null,
     verdict: state === 'fires' ? rule.verdict : state === 'open' ? 'undecided' : 'pass',
-    text: textOf(loaded, state, missing, facts, index),
+    text: mark ? `House rule (${mark.pack}): ${text}${mark.why}` : text,
     remedy: fillText(rule.remedy, facts, index),
     citation: citationText(rule.citation),
     missing,
     facts: read,
   };
+}
+
+type HouseMark = { readonly pack: string; readonly why: string };
+
+/** A shipped rule that a firm tightened speaks for the firm only where it would not have spoken so by itself. */
+function houseMark(
+  { rule, house, pack, tightened }: LoadedRule,
+  state: Exclude<RuleState, 'silent'>,
+  facts: Facts,
+): HouseMark | null {
+  if (house) return { pack, why: '' };
+  if (!tightened || state === 'pass') return null;
+  const { before, limits, raised } = tightened;
+  const shipped = stateOf(appliesTruth(before, facts), truthOf(before.conditions, facts));
+  if (shipped === state && before.verdict === rule.verdict) return null;
+  const moved = limits.map(
+    ({ meaning, from_text, to_text, pack: by, reason }) =>
+      ` Made stricter by ${houseWords(by)}: the limit on ${meaning} is ${to_text} instead of ${sentence(from_text)} ${sentence(reason)}`,
+  );
+  const ban = raised
+    ? [` Made a ban by ${houseWords(raised.pack)}: shipped as "${raised.from}". ${sentence(raised.reason)}`]
+    : [];
+  const by = limits[0]?.pack ?? raised?.pack;
+  return { pack: by?.name ?? pack, why: [...moved, ...ban].join('') };
+}
+
+function sentence(text: string): string {
+  return /[.!?]$/.test(text) ? text : `${text}.`;
 }
 
 function textOf(

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { PROVENANCES } from '../base/provenance.ts';
-import { CODE_EDITIONS } from '../brief/scenario.ts';
+import { priceBookSchema } from '../brief/price-book.ts';
+import { CODE_EDITIONS, CREW_SKILLS } from '../brief/scenario.ts';
 
 export const CONCERNS = [
   'energy',
@@ -34,6 +35,10 @@ export const OPERATORS = [
   'greaterThan',
   'greaterThanInclusive',
 ] as const;
+
+/** How sure a rule's source is; a firm's own rule has the firm for a source. */
+export const RULE_PROVENANCES = [...PROVENANCES, 'house'] as const;
+export type RuleProvenance = (typeof RULE_PROVENANCES)[number];
 
 const factValueSchema = z.union([z.string(), z.number(), z.boolean()]);
 /** A fact's value; null means not known, and makes every rule that needs it undecided. */
@@ -78,7 +83,7 @@ export const ruleSchema = z.strictObject({
   citation: z.strictObject({
     /** Standard and section, or "common practice, no source", or "judgement". */
     text: z.string().min(5),
-    provenance: z.enum(PROVENANCES),
+    provenance: z.enum(RULE_PROVENANCES),
   }),
   /** Where the rule has something to say at all. Elsewhere it is silent: neither pass nor fail. */
   applies_when: z.strictObject({ all: z.array(conditionSchema).min(1) }).optional(),
@@ -101,6 +106,52 @@ export const ruleSchema = z.strictObject({
 });
 export type Rule = z.output<typeof ruleSchema>;
 
+/** Words of a firm that say why, and that the answer repeats. */
+const why = z.string(SENTENCE).min(10, SENTENCE).max(400, 'Give at most 400 characters.');
+
+/** Kinds of product that a house pack can fix, forbid or prefer. */
+export const PRODUCT_CATEGORIES = ['cladding', 'insulation', 'barrier', 'retarder', 'buck'] as const;
+export type ProductCategory = (typeof PRODUCT_CATEGORIES)[number];
+
+const ids = z
+  .array(z.string('Name a product.'), 'Give a list of products.')
+  .min(1, 'Name at least one product.')
+  .optional();
+
+const productSchema = z
+  .strictObject({
+    category: z.enum(PRODUCT_CATEGORIES, { error: `Give one of ${PRODUCT_CATEGORIES.join(', ')}.` }),
+    only: ids,
+    forbid: ids,
+    prefer: ids,
+    reason: why,
+  })
+  .refine(
+    ({ only, forbid, prefer }) => [only, forbid, prefer].filter((list) => list !== undefined).length === 1,
+    'Give one of "only", "forbid" and "prefer", and one alone.',
+  );
+export type ProductWish = z.output<typeof productSchema>;
+
+const tightenSchema = z.union(
+  [
+    z.strictObject({
+      limit: z.string('Name a limit.'),
+      to: z.number('Give a number.'),
+      reason: why,
+    }),
+    z.strictObject({
+      rule: z.string('Name a rule.'),
+      verdict: z.literal('forbid', 'Give "forbid": a house rule makes a caution stricter, never milder.'),
+      reason: why,
+    }),
+  ],
+  'Give {"limit","to","reason"} to move a limit, or {"rule","verdict":"forbid","reason"} to turn a caution into a ban.',
+);
+export type Tightening = z.output<typeof tightenSchema>;
+
+/** What a firm's own pack may hold beside rules. */
+export const HOUSE_KEYS = ['firm', 'tighten', 'products', 'defaults', 'prices'] as const;
+
 /** One file below `rules/`: a pack of rules about one concern. */
 export const rulePackSchema = z.strictObject({
   schema: z.literal('cladwright-rules/1'),
@@ -110,6 +161,22 @@ export const rulePackSchema = z.strictObject({
   rules: z.array(ruleSchema).min(1),
 });
 export type RulePack = z.output<typeof rulePackSchema>;
+
+/** A firm's own pack: rules of its own, or one of the other parts at least. */
+export const housePackSchema = rulePackSchema.extend({
+  rules: z.array(z.unknown(), 'Give a list of rules.').default([]),
+  /** How the answer calls the firm. */
+  firm: z.string('Give a name in quotes.').min(1).max(80).optional(),
+  tighten: z.array(tightenSchema, 'Give a list.').default([]),
+  products: z.array(productSchema, 'Give a list.').default([]),
+  defaults: z
+    .strictObject({
+      crew_skill: z.enum(CREW_SKILLS, { error: `Give one of ${CREW_SKILLS.join(', ')}.` }).optional(),
+    })
+    .optional(),
+  prices: priceBookSchema.optional(),
+});
+export type HousePack = z.output<typeof housePackSchema>;
 
 /** `rules/facts.json`: every fact a rule may read. */
 export const factDictionarySchema = z.strictObject({
@@ -141,8 +208,10 @@ export type RuleOutcome = {
   readonly remedy: string;
   /** The citation as it must be shown: a remembered or sourceless one says so. */
   readonly citation: string;
-  /** True for a rule of the firm's own pack. */
+  /** True for a rule of the firm's own pack, and for a shipped one that speaks here because the firm tightened it. */
   readonly house: boolean;
+  /** The firm's pack that makes it speak; null where the shipped rules do. */
+  readonly house_pack: string | null;
   /** Ids of the unknown facts that left the rule undecided; empty when it was decided. */
   readonly missing: readonly string[];
   /** Facts that the rule read, for the trace. */

@@ -2,6 +2,9 @@ import type { CodeEdition } from '../brief/brief.ts';
 import { FactColumns } from './fact-columns.ts';
 import type { FactIndex } from './fact-dictionary.ts';
 import { FactSheets } from './fact-sheets.ts';
+import { type HouseStandard, NO_HOUSE } from './house-standard.ts';
+import type { LimitIndex } from './limits.ts';
+import type { Dictionaries } from './load-pack.ts';
 import type { LoadedRule, PackInfo } from './loaded-rule.ts';
 import { RuleMemo } from './rule-memo.ts';
 import type { Facts, RuleOutcome } from './rule-schema.ts';
@@ -10,22 +13,52 @@ import { Verdicts, VerdictTable } from './verdicts.ts';
 /** All rules in force, checked, ready to judge walls. Made by `loadRulebook`. */
 export class Rulebook {
   readonly facts: FactIndex;
+  /** As shipped; what a firm moved stands in `house`. */
+  readonly limits: LimitIndex;
+  readonly house: HouseStandard;
   readonly packs: readonly PackInfo[];
   /** Sorted by id. */
   readonly rules: readonly LoadedRule[];
+  readonly #dictionaries: Dictionaries;
   readonly #columns: FactColumns;
+  #shipped: Rulebook | undefined;
   /** Made on first use: an engine for every rule costs time that `rules list` doesn't need to spend. */
   readonly #memos = new Map<string, RuleMemo>();
   #queue: Promise<unknown> = Promise.resolve();
 
-  constructor(facts: FactIndex, packs: readonly PackInfo[], rules: readonly LoadedRule[]) {
-    this.facts = facts;
+  constructor(
+    dictionaries: Dictionaries,
+    packs: readonly PackInfo[],
+    rules: readonly LoadedRule[],
+    house: HouseStandard = NO_HOUSE,
+  ) {
+    this.#dictionaries = dictionaries;
+    this.facts = dictionaries.facts;
+    this.limits = dictionaries.limits;
+    this.house = house;
     this.packs = packs;
     this.rules = [...rules].sort((a, b) => (a.rule.id < b.rule.id ? -1 : 1));
     this.#columns = new FactColumns(
       this.rules.map((loaded) => loaded.rule),
-      facts,
+      this.facts,
     );
+  }
+
+  /** The rules as shipped, without anything of a firm's packs. */
+  get shipped(): Rulebook {
+    if (this.house.packs.length === 0) return this;
+    this.#shipped ??= new Rulebook(
+      this.#dictionaries,
+      this.packs.filter((pack) => !pack.house),
+      this.rules.flatMap((loaded) => (loaded.house ? [] : [asShipped(loaded)])),
+    );
+    return this.#shipped;
+  }
+
+  /** All rules but one, to find out what that one decides. */
+  without(ruleId: string): Rulebook {
+    const others = this.rules.filter((loaded) => loaded.rule.id !== ruleId);
+    return new Rulebook(this.#dictionaries, this.packs, others, this.house);
   }
 
   find(ruleId: string): LoadedRule | undefined {
@@ -85,4 +118,8 @@ export class Rulebook {
     this.#memos.set(loaded.rule.id, made);
     return made;
   }
+}
+
+function asShipped(loaded: LoadedRule): LoadedRule {
+  return loaded.tightened ? { ...loaded, rule: loaded.tightened.before, tightened: null } : loaded;
 }

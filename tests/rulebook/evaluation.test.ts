@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { factsRead } from '../../src/rulebook/condition-tree.ts';
 import { FactColumns } from '../../src/rulebook/fact-columns.ts';
 import { FactSheets } from '../../src/rulebook/fact-sheets.ts';
+import { LimitIndex } from '../../src/rulebook/limits.ts';
 import type { LoadedRule } from '../../src/rulebook/loaded-rule.ts';
 import { PlainEvaluator } from '../../src/rulebook/plain-evaluation.ts';
 import { RuleEngine } from '../../src/rulebook/rule-engine.ts';
@@ -107,9 +108,11 @@ function load(rules: readonly Rule[]): Rulebook {
       file: 'test.rules.json',
       house: false,
       reads: factsRead(r),
+      limits: [],
+      tightened: null,
     }),
   );
-  return new Rulebook(index, [], loaded);
+  return new Rulebook({ facts: index, limits: new LimitIndex([]) }, [], loaded);
 }
 
 /** The states that a rule with one column gives to walls. */
@@ -169,7 +172,11 @@ describe('remembered verdicts', () => {
         fc.array(facts, { minLength: 2, maxLength: 8 }),
         async (rules, sheets) => {
           const forward = load(rules);
-          const backward = new Rulebook(index, [], [...forward.rules].reverse());
+          const backward = new Rulebook(
+            { facts: index, limits: new LimitIndex([]) },
+            [],
+            [...forward.rules].reverse(),
+          );
           const flipped = sheets.map((sheet) => Object.fromEntries(Object.entries(sheet).reverse()));
           const one = await forward.evaluateAll(sheets, '2021');
           const two = await backward.evaluateAll([...flipped].reverse(), '2021');
