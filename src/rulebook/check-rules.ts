@@ -1,5 +1,6 @@
 import { showValue } from '../base/refusal.ts';
 import { misfitOf } from './fact-dictionary.ts';
+import { checkLimits } from './limit-direction.ts';
 import type { LoadedRule } from './loaded-rule.ts';
 import { nearestNames } from './nearest-name.ts';
 import { type FiredExample, findContradictions, findDuplicates, type RuleProblem } from './rule-conflicts.ts';
@@ -39,11 +40,14 @@ const STATE_WORDS: Readonly<Record<RuleState, string>> = {
  * operators, values outside a fact's list) is refused by `loadRulebook` before.
  */
 export async function checkRules(rulebook: Rulebook): Promise<RuleCheck> {
-  const engines = new Map(rulebook.rules.map((loaded) => [loaded, new RuleEngine([loaded.rule])]));
-  const run = async (loaded: LoadedRule, facts: Facts): Promise<RuleState> => {
-    const [state] = (await engines.get(loaded)?.run(facts)) ?? [];
+  const engines = new Map<Rule, RuleEngine>();
+  const runRule = async (rule: Rule, facts: Facts): Promise<RuleState> => {
+    const engine = engines.get(rule) ?? new RuleEngine([rule]);
+    engines.set(rule, engine);
+    const [state] = await engine.run(facts);
     return state ?? 'silent';
   };
+  const run = ({ rule }: LoadedRule, facts: Facts) => runRule(rule, facts);
   const problems: RuleProblem[] = [];
   const fired: FiredExample[] = [];
   let examples = 0;
@@ -56,7 +60,11 @@ export async function checkRules(rulebook: Rulebook): Promise<RuleCheck> {
         const wrong = wrongFacts(example, loaded, rulebook);
         for (const message of wrong) report(`example "${example.name}": ${message}`);
         if (wrong.length > 0) continue;
-        const state = await run(loaded, example.facts);
+        // Examples speak of the rule as it was written, not of what a firm made of it.
+        const state = await runRule(loaded.tightened?.before ?? loaded.rule, example.facts);
+        if (state === 'fires' && loaded.tightened && (await run(loaded, example.facts)) !== 'fires') {
+          report(`example "${example.name}" fires as shipped and no longer does as a house pack has it.`);
+        }
         if (state === 'fires') {
           firedHere += 1;
           fired.push({ loaded, name: example.name, facts: example.facts });
@@ -68,6 +76,7 @@ export async function checkRules(rulebook: Rulebook): Promise<RuleCheck> {
     }
     if (firedHere === 0) report('unreachable: none of its examples makes it fire.');
   }
+  problems.push(...checkLimits(rulebook.rules, rulebook.limits, 'limits.json'));
   problems.push(...findDuplicates(rulebook.rules));
   problems.push(...(await findContradictions(rulebook.rules, fired, run)));
   problems.sort((a, b) => compare(a.file, b.file) || compare(a.rule, b.rule));
