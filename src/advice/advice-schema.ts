@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { windZonesSchema } from '../assessment/wind-zones.ts';
+import { houseSchema } from './house-schema.ts';
 import { openingSchema } from './openings-schema.ts';
 import { wallLoadsShape } from './wall-loads.ts';
 import { wallPhysicsShape } from './wall-physics-schema.ts';
@@ -22,11 +23,15 @@ export const CAUTION_KINDS = [
 ] as const;
 export type CautionKind = (typeof CAUTION_KINDS)[number];
 
+/** The firm's pack behind it; left out where the shipped rules speak. */
+const house = z.string().optional();
+
 const cautionSchema = z.object({
   text: z.string(),
   kind: z.enum(CAUTION_KINDS),
   rule: z.string().optional(),
   remedy: z.string().optional(),
+  house,
 });
 
 /** A computed figure with its paper trail. */
@@ -51,6 +56,7 @@ const verdictSchema = z.object({
   text: z.string(),
   /** The facts the rule read. */
   facts: z.record(z.string(), z.union([z.string(), z.number(), z.boolean(), z.null()])),
+  house,
 });
 
 const layerSchema = z.object({
@@ -120,7 +126,7 @@ export const rankedSchema = z.object({
   installed_cost_usd_per_ft2: priceSchema,
   crew: z.object({ needed: z.string(), steps: z.array(z.string()), trades: z.array(z.string()) }),
   scores: z.record(z.string(), z.number()),
-  reasons: z.array(z.object({ text: z.string(), rule: z.string().optional() })),
+  reasons: z.array(z.object({ text: z.string(), rule: z.string().optional(), house })),
   /** What this assembly gives up, against the first choice or against what was wished. */
   gives_up: z.array(z.string()),
   cautions: z.array(cautionSchema),
@@ -157,6 +163,7 @@ export const adviceSchema = z.object({
       value: z.union([z.string(), z.number(), z.boolean(), z.null()]),
       why: z.string(),
       could_change_answer: z.boolean(),
+      house,
     }),
   ),
   /** How many walls were drawn up, and how many passed every rule. */
@@ -181,15 +188,25 @@ export const adviceSchema = z.object({
       title: z.string(),
       id: z.string().optional(),
       because: z.array(
-        z.object({ rule: z.string(), citation: z.string(), text: z.string(), remedy: z.string() }),
+        z.object({ rule: z.string(), citation: z.string(), text: z.string(), remedy: z.string(), house }),
       ),
     }),
   ),
   would_change_the_answer: z.array(z.object({ if: z.string(), then: z.string() })),
   cautions: z.array(cautionSchema),
   rules: z.object({
-    packs: z.array(z.object({ name: z.string(), version: z.string(), sha256: z.string() })),
+    packs: z.array(
+      z.object({
+        name: z.string(),
+        version: z.string(),
+        sha256: z.string(),
+        /** True for a firm's own pack. */
+        house: z.boolean().optional(),
+      }),
+    ),
   }),
+  /** What a firm's packs changed; left out where none was in force. */
+  house: houseSchema.optional(),
 });
 export type Advice = z.output<typeof adviceSchema>;
 export type Caution = z.output<typeof cautionSchema>;

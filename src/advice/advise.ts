@@ -9,7 +9,9 @@ import { chooseAlternatives } from './choose-alternatives.ts';
 import { syntheticComparison } from './comparison.ts';
 import { byCloseness, excludedWalls } from './excluded.ts';
 import { stuccoLookFallback } from './fallback.ts';
+import { houseDefaults, houseEffect, housePrices } from './house-effect.ts';
 import { type Judged, type JudgedWall, judgeWalls, type Knowledge } from './judge-walls.ts';
+import { withOwnPrices } from './own-prices.ts';
 import { rankedWall } from './ranked-wall.ts';
 import { trySensitivity } from './sensitivity.ts';
 import { windTold } from './wall-loads.ts';
@@ -25,18 +27,16 @@ export type AdviseOptions = {
  *
  * @throws Refusal for an unknown place or values outside a method's range
  */
-export async function advise(
-  scenario: Scenario,
-  knowledge: Knowledge,
-  options: AdviseOptions,
-): Promise<Advice> {
-  const { brief, assumptions } = resolveBrief(scenario);
+export async function advise(scenario: Scenario, known: Knowledge, options: AdviseOptions): Promise<Advice> {
+  const { brief, assumptions } = resolveBrief(scenario, houseDefaults(known.rulebook.house));
+  const knowledge = withOwnPrices(known, brief);
   const site = await resolveSite(brief.place, brief.code_edition);
   const judged = await judgeWalls(brief, site, knowledge);
   const chosen = chooseAlternatives(judged.admitted, options.top);
   const [first = null] = chosen;
   const sensitivity = await trySensitivity(judged, assumptions, knowledge);
   const fallback = await stuccoLookFallback(judged, knowledge);
+  const house = await houseEffect(judged, resolveBrief(scenario).brief, known);
   return {
     schema: 'cladwright-advice/1',
     tool_version: options.toolVersion,
@@ -47,11 +47,13 @@ export async function advise(
     answers: answersOf(scenario),
     assumptions: [
       ...climateAssumption(site),
-      ...assumptions.map(({ field, value, why }, i) => ({
+      ...(await housePrices(judged, known)),
+      ...assumptions.map(({ field, value, why, house }, i) => ({
         field,
         value,
         why,
         could_change_answer: sensitivity.changes[i] ?? true,
+        ...(house === undefined ? {} : { house }),
       })),
     ],
     considered: { candidates: judged.walls.length, admitted: judged.admitted.length },
@@ -59,11 +61,17 @@ export async function advise(
     comparison: syntheticComparison(judged, chosen),
     fallback,
     excluded: excludedWalls(judged),
-    would_change_the_answer: sensitivity.sentences,
+    would_change_the_answer: [...(house?.change ? [house.change] : []), ...sensitivity.sentences],
     cautions: generalCautions(judged, chosen),
     rules: {
-      packs: knowledge.rulebook.packs.map(({ name, version, sha256 }) => ({ name, version, sha256 })),
+      packs: knowledge.rulebook.packs.map(({ name, version, sha256, house: isHouse }) => ({
+        name,
+        version,
+        sha256,
+        ...(isHouse ? { house: true } : {}),
+      })),
     },
+    ...(house ? { house: house.effect } : {}),
   };
 }
 

@@ -2,6 +2,7 @@ import { isOpenQuestion } from '../rulebook/outcome.ts';
 import type { RuleOutcome } from '../rulebook/rule-schema.ts';
 import type { Caution } from './advice-schema.ts';
 import { cautionKind } from './caution-kinds.ts';
+import { houseMark } from './house-mark.ts';
 
 /** Cautions of the safety pack are told once for the whole answer. */
 export function isGeneral(caution: Caution): boolean {
@@ -23,6 +24,7 @@ function caution(outcome: RuleOutcome, text: string): Caution {
     kind: cautionKind(outcome.rule.id, outcome.concern),
     rule: outcome.rule.id,
     remedy: outcome.remedy,
+    ...houseMark(outcome),
   };
 }
 

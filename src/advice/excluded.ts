@@ -1,5 +1,6 @@
 import type { RuleOutcome } from '../rulebook/rule-schema.ts';
 import type { Advice } from './advice-schema.ts';
+import { houseMark } from './house-mark.ts';
 import type { Judged, JudgedWall } from './judge-walls.ts';
 import { buildTitle, wallTitle } from './titles.ts';
 import { energyRemedy } from './wall-energy-words.ts';
@@ -103,6 +104,7 @@ function reasonsAgainst(wall: JudgedWall, { assess, context }: Judged): Excluded
       citation: outcome.citation,
       text: outcome.text,
       remedy: thickness ? `${outcome.remedy} ${thickness}` : outcome.remedy,
+      ...houseMark(outcome),
     };
   });
 }

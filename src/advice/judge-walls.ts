@@ -9,6 +9,7 @@ import { FactSheets } from '../rulebook/fact-sheets.ts';
 import type { Rulebook } from '../rulebook/rulebook.ts';
 import type { Verdicts } from '../rulebook/verdicts.ts';
 import type { Site } from '../site/site.ts';
+import { houseWishes, wishBonus } from './house-wishes.ts';
 import { type Scores, scoreWall, totalScore, weightsOf } from './scoring.ts';
 
 /** What an answer is made with: rules, code tables, catalogue. The same for every question. */
@@ -42,13 +43,22 @@ export class JudgedWall {
   }
 
   get score(): number {
-    if (Number.isNaN(this.#score)) this.#score = totalScore(this.scores, this.#answer.weights);
+    if (Number.isNaN(this.#score)) {
+      const { weights, wishes } = this.#answer;
+      this.#score = totalScore(this.scores, weights) + wishBonus(this.verdicts, wishes);
+    }
     return this.#score;
   }
 }
 
 /** What the walls of one answer share. */
-type Answer = { readonly context: AnswerContext; readonly assess: Assessor; readonly weights: Scores };
+type Answer = {
+  readonly context: AnswerContext;
+  readonly assess: Assessor;
+  readonly weights: Scores;
+  /** Ids of the firm's own preferences. */
+  readonly wishes: readonly string[];
+};
 
 export type Judged = {
   readonly context: AnswerContext;
@@ -83,7 +93,12 @@ export async function judgeWalls(
       : drawUpCandidates(brief, knowledge.catalogue);
   const sheets = new FactSheets(candidates.map(assess.factPartsOf));
   const verdicts = await knowledge.rulebook.evaluateAll(sheets, brief.code_edition);
-  const answer: Answer = { context, assess, weights: weightsOf(brief.priorities) };
+  const answer: Answer = {
+    context,
+    assess,
+    weights: weightsOf(brief.priorities),
+    wishes: houseWishes(knowledge.rulebook),
+  };
   const walls = candidates.map((candidate, i) => {
     const own = verdicts[i];
     if (!own) throw new Error('the rulebook returned fewer verdicts than walls');

@@ -7,6 +7,7 @@ import { appliesTruth } from '../rulebook/three-valued.ts';
 import type { RankedAssembly } from './advice-schema.ts';
 import { cautionsOf, isGeneral } from './cautions.ts';
 import { figuresOf } from './figures.ts';
+import { houseMark } from './house-mark.ts';
 import type { Judged, JudgedWall } from './judge-walls.ts';
 import { openingsOf, sharedSequence, weightCautions } from './openings.ts';
 import { wallTitle } from './titles.ts';
@@ -93,6 +94,7 @@ export function rankedWall(
       provenance: outcome.rule.citation.provenance,
       text: outcome.text,
       facts: { ...outcome.facts },
+      ...houseMark(outcome),
     })),
     figures: figuresOf(candidate, parts, context),
     ...wallPhysics(candidate, parts, context),
@@ -125,7 +127,7 @@ function reasonsOf(outcomes: readonly RuleOutcome[], candidate: Candidate): Rank
   return [
     ...[...kept, ...preferred]
       .sort((a, b) => CONCERN_ORDER.indexOf(a.concern) - CONCERN_ORDER.indexOf(b.concern))
-      .map((outcome) => ({ text: outcome.text, rule: outcome.rule.id })),
+      .map((outcome) => ({ text: outcome.text, rule: outcome.rule.id, ...houseMark(outcome) })),
     ...candidate.cladding.gains.map((text) => ({ text })),
   ];
 }

@@ -1,3 +1,4 @@
+import { priceBookWords } from './price-book.ts';
 import type { Scenario } from './scenario.ts';
 
 /** One thing the user said, in words. */
@@ -72,6 +73,7 @@ const TELLERS: ReadonlyMap<string, Teller> = new Map<string, Teller>([
       .map(([key, value]) => `${key.replace(/_r$/, ' R').replaceAll('_', ' ')} ${value}`)
       .join(', '),
   ),
+  asked('price_book', 'Which prices?', priceBookWords),
   asked('priorities', 'What matters most?', (weights) =>
     Object.entries(weights)
       .map(([key, weight]) => `${key.replaceAll('_', ' ')} ${weight}`)

@@ -1,3 +1,4 @@
+import type { PriceBook } from './price-book.ts';
 import type {
   CODE_EDITIONS,
   CREW_SKILLS,
@@ -87,6 +88,8 @@ export type Brief = {
     readonly film_outside_r: number | null;
   };
   readonly priorities: Readonly<Record<PriorityKey, number>>;
+  /** The user's own prices; null where the shipped or the firm's stand. */
+  readonly price_book: PriceBook | null;
 };
 
 /** Something that was not said and had to be taken as given. Shown to the user, never silent. */
@@ -96,4 +99,6 @@ export type Assumption = {
   readonly value: string | number | boolean | null;
   readonly why: string;
   readonly could_change_answer: boolean;
+  /** The house pack that it was taken from. */
+  readonly house?: string;
 };

@@ -1,5 +1,5 @@
 import { Refusal } from '../base/refusal.ts';
-import type { Assumption, Brief, BriefWindow, PriorityKey } from './brief.ts';
+import type { Assumption, Brief, BriefWindow, CrewSkill, PriorityKey } from './brief.ts';
 import { assumedWallArea_ft2, checkOpenings } from './check-openings.ts';
 import { PRIORITY_KEYS, type Scenario, type ScenarioWindow } from './scenario.ts';
 
@@ -7,6 +7,16 @@ import { PRIORITY_KEYS, type Scenario, type ScenarioWindow } from './scenario.ts
 export type OpenAssumption = Omit<Assumption, 'could_change_answer'> & {
   /** Other readings worth trying, each in words and as a change of the brief. */
   readonly alternatives: readonly { readonly label: string; readonly change: Partial<Brief> }[];
+};
+
+/** What a firm's standard takes where the user says nothing. */
+export type BriefDefaults = {
+  readonly crew_skill?: {
+    readonly value: CrewSkill;
+    /** In words, for the assumption. */
+    readonly firm: string;
+    readonly pack: string;
+  };
 };
 
 export type ResolvedBrief = { readonly brief: Brief; readonly assumptions: readonly OpenAssumption[] };
@@ -50,7 +60,7 @@ function usualWindowCount(wall_area_ft2: number | undefined): number {
  * assumption is the harsher one; where nothing sensible can be assumed (budget, lot line, wildfire, termites, an old
  * wall's vapour retarder) the field stays null, so that rules that need it come out undecided.
  */
-export function resolveBrief(scenario: Scenario): ResolvedBrief {
+export function resolveBrief(scenario: Scenario, defaults: BriefDefaults = {}): ResolvedBrief {
   const assumptions: OpenAssumption[] = [];
   const assume = <T extends string | number | boolean | null>(
     field: string,
@@ -66,7 +76,10 @@ export function resolveBrief(scenario: Scenario): ResolvedBrief {
     said(scenario.project) ??
     assume('project', 'new', 'Not said whether the wall exists; taken as new work.', [
       // A standing wall brings other assumptions with it: its studs, its filling, its openings.
-      { label: 'the wall is a retrofit', change: resolveBrief({ ...scenario, project: 'retrofit' }).brief },
+      {
+        label: 'the wall is a retrofit',
+        change: resolveBrief({ ...scenario, project: 'retrofit' }, defaults).brief,
+      },
     ]);
   const isRetrofit = project === 'retrofit';
   const framing = resolveFraming(scenario, isRetrofit, assume);
@@ -137,12 +150,7 @@ export function resolveBrief(scenario: Scenario): ResolvedBrief {
       assume('budget_usd_per_ft2', null, 'Not said; nothing is ruled out for its price.', [
         { label: 'the budget is $20 a square foot', change: { budget_usd_per_ft2: 20 } },
       ]),
-    crew_skill:
-      said(scenario.crew_skill) ??
-      assume('crew_skill', 'general', 'Not said; a general building crew without a plasterer of its own.', [
-        { label: 'the crew knows stucco', change: { crew_skill: 'stucco-experienced' } },
-        { label: 'the crew does this for the first time', change: { crew_skill: 'first-time' } },
-      ]),
+    crew_skill: said(scenario.crew_skill) ?? assumedCrew(defaults, assumptions, assume),
     wall_area_ft2:
       said(scenario.wall_area_ft2) ??
       assume(
@@ -202,9 +210,41 @@ export function resolveBrief(scenario: Scenario): ResolvedBrief {
       ),
     thermal_assumptions: thermalAssumptions(scenario),
     priorities: resolvePriorities(scenario, assume),
+    price_book: said(scenario.price_book) ?? null,
   };
   checkOpenings(brief);
   return { brief, assumptions };
+}
+
+const OTHER_CREWS: readonly { readonly crew: CrewSkill; readonly label: string }[] = [
+  { crew: 'general', label: 'a general building crew builds it' },
+  { crew: 'stucco-experienced', label: 'the crew knows stucco' },
+  { crew: 'first-time', label: 'the crew does this for the first time' },
+];
+
+/** The firm's own crew where it has one, else a general one. */
+function assumedCrew(
+  { crew_skill: own }: BriefDefaults,
+  assumptions: OpenAssumption[],
+  assume: Assume,
+): CrewSkill {
+  const crew = own?.value ?? 'general';
+  const alternatives = OTHER_CREWS.filter((other) => other.crew !== crew).map(
+    ({ crew: crew_skill, label }) => ({
+      label,
+      change: { crew_skill },
+    }),
+  );
+  if (!own)
+    return assume(
+      'crew_skill',
+      crew,
+      'Not said; a general building crew without a plasterer of its own.',
+      alternatives,
+    );
+  const why = `Not said; the crew of ${own.firm}.`;
+  assumptions.push({ field: 'crew_skill', value: crew, why, alternatives, house: own.pack });
+  return crew;
 }
 
 /** A name for a wall that was given none, so that its record can be told from others. */

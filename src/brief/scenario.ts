@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { CLIMATE_ZONES } from '../base/climate-zones.ts';
+import { priceBookSchema } from './price-book.ts';
 
 /** Words for "I don't know": accepted for every field but `schema` and `place`. */
 const unknown = z.literal('unknown');
@@ -156,6 +157,12 @@ export const scenarioSchema = z.strictObject({
       ],
       { error: 'Give an object, for example {"framing_fraction":0.25}, or "unknown".' },
     )
+    .optional(),
+  /** Prices, labour and carbon of one's own; left out, the shipped ones stand. */
+  price_book: z
+    .union([priceBookSchema, unknown], {
+      error: 'Give an object, for example {"region_factor":1.15,"labour_usd_per_h":80}, or "unknown".',
+    })
     .optional(),
   priorities: z
     .union(

@@ -1,5 +1,6 @@
 import type { Advice, Caution, RankedAssembly } from '../advice/advice-schema.ts';
 import type { Block, FigureRow } from './blocks.ts';
+import { houseBlocks } from './tell-house.ts';
 import { openingBlocks } from './tell-openings.ts';
 import { physicsBlocks } from './tell-physics.ts';
 import { scheduleBlocks } from './tell-schedule.ts';
@@ -14,6 +15,7 @@ export function adviceBlocks(advice: Advice): Block[] {
   return [
     { kind: 'title', text: 'The answer', aside: siteAside(advice) },
     { kind: 'paragraph', text: considered(advice) },
+    ...houseBlocks(advice),
     ...list('About the site', advice.site.notes),
     ...(advice.ranked.length === 0 ? nothingPasses(advice) : ranked(advice)),
     ...comparisonBlocks(advice),

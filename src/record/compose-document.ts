@@ -4,6 +4,7 @@ import type { RecordBlock, RecordDocument, RecordSection } from './record-docume
 import { type DecisionRecord, SIGNERS } from './record-schema.ts';
 import { alternatives, changes, excluded } from './sections/comparison.ts';
 import { costAndWeight, crew, decision } from './sections/decision.ts';
+import { houseRules } from './sections/house.ts';
 import { deadLoad, schedule, wind } from './sections/loads.ts';
 import { everyWindow } from './sections/openings.ts';
 import { cautions, figures, packs, trace } from './sections/paper-trail.ts';
@@ -33,6 +34,7 @@ export function composeDocument(record: DecisionRecord): RecordDocument {
     { id: 'questions', heading: 'Questions and answers', blocks: questions(record) },
     { id: 'assumptions', heading: 'Assumptions', blocks: assumptions(record) },
     { id: 'priorities', heading: 'What mattered', blocks: priorities(record) },
+    { id: 'house', heading: 'House rules', blocks: houseRules(advice) },
     { id: 'decision', heading: 'Decision', blocks: decision(advice) },
     ...(wall ? wallSections(wall, record) : []),
     { id: 'alternatives', heading: 'Alternatives, and why not first', blocks: alternatives(advice) },

@@ -1,7 +1,6 @@
 import { citationText } from './citation.ts';
 import type { FactIndex } from './fact-dictionary.ts';
 import { fillText } from './fill-text.ts';
-import { houseWords } from './house-standard.ts';
 import type { LoadedRule } from './loaded-rule.ts';
 import type { Facts, FactValue, RuleOutcome } from './rule-schema.ts';
 import { appliesTruth, known, type RuleState, stateOf, truthOf } from './three-valued.ts';
@@ -52,11 +51,11 @@ function houseMark(
   const shipped = stateOf(appliesTruth(before, facts), truthOf(before.conditions, facts));
   if (shipped === state && before.verdict === rule.verdict) return null;
   const moved = limits.map(
-    ({ meaning, from_text, to_text, pack: by, reason }) =>
-      ` Made stricter by ${houseWords(by)}: the limit on ${meaning} is ${to_text} instead of ${sentence(from_text)} ${sentence(reason)}`,
+    ({ meaning, from_text, to_text, reason }) =>
+      ` The firm's own limit on ${meaning} is ${to_text} instead of ${sentence(from_text)} ${sentence(reason)}`,
   );
   const ban = raised
-    ? [` Made a ban by ${houseWords(raised.pack)}: shipped as "${raised.from}". ${sentence(raised.reason)}`]
+    ? [` The firm made this a ban; it is shipped as "${raised.from}". ${sentence(raised.reason)}`]
     : [];
   const by = limits[0]?.pack ?? raised?.pack;
   return { pack: by?.name ?? pack, why: [...moved, ...ban].join('') };

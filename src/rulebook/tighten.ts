@@ -1,3 +1,5 @@
+import { loadCatalogue } from '../assembly/catalogue.ts';
+import { pricedCatalogue } from '../assembly/price-book.ts';
 import { type Issue, Refusal, showValue } from '../base/refusal.ts';
 import { mergePriceBooks, type PriceBook } from '../brief/price-book.ts';
 import {
@@ -39,7 +41,10 @@ export function applyHouse(packs: readonly LoadedPack[], dictionaries: Dictionar
       else raiseVerdict(one, { field, name, rules, issues, raised });
     });
     crew = crewOf(house, info.file, name, crew, issues);
-    if (house.prices) books.push({ book: house.prices, name });
+    if (house.prices) {
+      checkPriceItems(house.prices, info.file, issues);
+      books.push({ book: house.prices, name });
+    }
   }
   if (issues.length > 0) throw new Refusal(issues);
   const inForce = dictionaries.limits.with(new Map([...moved].map(([id, { to }]) => [id, to])));
@@ -55,6 +60,15 @@ export function applyHouse(packs: readonly LoadedPack[], dictionaries: Dictionar
     },
     rules: rules.map((one) => inForceRule(one, moved, raised, { ...dictionaries, limits: inForce })),
   };
+}
+
+function checkPriceItems(book: PriceBook, file: string, issues: Issue[]): void {
+  try {
+    pricedCatalogue(loadCatalogue(), book, `${file}: prices`);
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    issues.push(...error.issues);
+  }
 }
 
 /** The books of several packs as one: what a later pack says holds. */

@@ -106,7 +106,11 @@ export function packs({ rules }: Advice): RecordBlock[] {
     tableOf(
       'Rule packs that decided',
       [{ title: 'Pack' }, { title: 'Version' }, { title: 'SHA-256' }],
-      rules.packs.map((pack) => [pack.name, pack.version, pack.sha256]),
+      rules.packs.map((pack) => [
+        pack.house ? `${pack.name} (house pack)` : pack.name,
+        pack.version,
+        pack.sha256,
+      ]),
     ),
   ]);
 }

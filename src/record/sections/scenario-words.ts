@@ -1,3 +1,4 @@
+import { priceBookWords } from '../../brief/price-book.ts';
 import type { Scenario, ScenarioWindow } from '../../brief/scenario.ts';
 import { keyWords } from '../figure-text.ts';
 
@@ -60,6 +61,7 @@ export function scenarioFields(scenario: Scenario): SaidField[] {
       label: 'Wall area',
       value: text(scenario.wall_area_ft2, (ft2) => `${ft2.toLocaleString('en-US')} ft²`),
     },
+    { label: 'Prices', value: text(scenario.price_book, priceBookWords) },
   ];
 }
 
