@@ -66,6 +66,9 @@ export function explainRule(rulebook: Rulebook, id: string): string {
     `  ${citationText(rule.citation)}`,
     `  ${PROVENANCE_WORDS[rule.citation.provenance]}`,
     '',
+    ...(rule.reach
+      ? [`Fires ${rule.reach.fires} with the shipped catalogue`, `  ${rule.reach.why}`, '']
+      : []),
     'Examples',
     ...exampleLines(rule, index),
   ];

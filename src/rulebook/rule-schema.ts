@@ -98,6 +98,10 @@ export const ruleSchema = z.strictObject({
   pass_reason: z.string(SENTENCE).min(10, SENTENCE).optional(),
   /** What would admit the wall, or what to do about it. */
   remedy: z.string(SENTENCE).min(5, SENTENCE),
+  /** Why a rule stays although no wall of the shipped catalogue trips it, or although it speaks of every wall. */
+  reach: z
+    .strictObject({ fires: z.enum(['never', 'always']), why: z.string(SENTENCE).min(10, SENTENCE) })
+    .optional(),
   examples: z.strictObject({
     fires: z.array(exampleSchema).min(1),
     silent: z.array(exampleSchema).min(1),

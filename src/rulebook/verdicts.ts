@@ -83,6 +83,12 @@ export class Verdicts {
     return position === undefined ? 'silent' : this.#verdictAt(position);
   }
 
+  /** Whether a rule's conditions hold here, whatever its verdict is; an open question by missing facts is none. */
+  fires(ruleId: string): boolean {
+    const position = this.#table.position(ruleId);
+    return position !== undefined && this.#table.state(this.#sheet, position) === 'fires';
+  }
+
   /** Rules that came to a verdict, sorted by id. */
   rulesWith(verdict: Verdict): LoadedRule[] {
     return this.#table.rules.filter((_, i) => this.#verdictAt(i) === verdict);
