@@ -15,6 +15,7 @@ const HOUSE_RULES = [
   '--house-rules <files...>',
   'add rule packs of your own; they may only be stricter',
 ] as const;
+const IN_SCENARIOS = '--in <files...>';
 const ASCII = ['--ascii', 'plain ASCII text, no special marks'] as const;
 
 type Run = (command: Command) => Promise<number>;
@@ -123,7 +124,8 @@ function addRules(program: Command, act: Act): void {
   const check = rules
     .command('check')
     .description('check the rule packs')
-    .option(...HOUSE_RULES);
+    .option(...HOUSE_RULES)
+    .option(IN_SCENARIOS, 'also say which rules fire in these scenarios, and which never');
   act(check, async () => {
     const { runRulesCheck } = await import('./rules-command.ts');
     refuseExtraWords(check, 0);
@@ -141,9 +143,10 @@ function addRules(program: Command, act: Act): void {
   });
   const explain = rules
     .command('explain')
-    .description('explain one rule')
-    .argument('[ID]', 'id of a rule, as "rules list" shows it')
-    .option(...HOUSE_RULES);
+    .description('explain one rule, or one named limit')
+    .argument('[ID]', 'id of a rule, as "rules list" shows it, or of a limit')
+    .option(...HOUSE_RULES)
+    .option(IN_SCENARIOS, 'also say what the rule decided in these scenarios');
   act(explain, async () => {
     const { runRulesExplain } = await import('./rules-command.ts');
     refuseExtraWords(explain, 1);

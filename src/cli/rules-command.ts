@@ -1,5 +1,8 @@
+import { parseInput } from '../base/parse-input.ts';
 import { Refusal, showValue } from '../base/refusal.ts';
+import { type Scenario, scenarioSchema } from '../brief/scenario.ts';
 import { checkRules } from '../rulebook/check-rules.ts';
+import { explainLimit } from '../rulebook/explain-limit.ts';
 import { explainRule } from '../rulebook/explain-rule.ts';
 import { listRules } from '../rulebook/list-rules.ts';
 import { loadRulebook } from '../rulebook/load-rulebook.ts';
@@ -7,9 +10,16 @@ import type { Rulebook } from '../rulebook/rulebook.ts';
 import { findRulesDir } from '../rulebook/rules-dir.ts';
 import { alignColumns } from './align-columns.ts';
 import { EXIT, type ExitCode } from './exit-codes.ts';
+import { parseJsonText } from './json-text.ts';
 import { jsonDocument, writeResult } from './output.ts';
+import { readText, sourceName } from './read-text.ts';
 
-export type RulesFlags = { readonly houseRules?: readonly string[]; readonly json?: true };
+export type RulesFlags = {
+  readonly houseRules?: readonly string[];
+  readonly json?: true;
+  /** Scenario files. */
+  readonly in?: readonly string[];
+};
 
 /**
  * `rules check`: every rule against its own examples and against the others.
@@ -27,8 +37,9 @@ export async function runRulesCheck(flags: RulesFlags): Promise<ExitCode> {
       })),
     );
   }
+  const coverage = flags.in ? await coverageText(await readScenarios(flags.in), flags) : '';
   await writeResult(
-    `${found.packs} packs, ${found.rules} rules over ${found.facts} facts, ${found.examples} examples: no problem found.`,
+    `${found.packs} packs, ${found.rules} rules over ${found.facts} facts, ${found.examples} examples: no problem found.${coverage}`,
   );
   return EXIT.done;
 }
@@ -48,7 +59,7 @@ export async function runRulesList(flags: RulesFlags): Promise<ExitCode> {
 }
 
 /**
- * `rules explain ID`.
+ * `rules explain ID`: a rule, or a named limit; with scenarios, what the rule decided in each.
  *
  * @throws Refusal without an id and for an unknown one
  */
@@ -60,10 +71,66 @@ export async function runRulesExplain(id: string | undefined, flags: RulesFlags)
       accepted: 'Give the id of a rule; "rules list" shows them all.',
     });
   }
-  await writeResult(explainRule(await rulebookOf(flags), id));
+  const rulebook = await rulebookOf(flags);
+  const limit = explainLimit(rulebook, id);
+  if (limit !== undefined && flags.in) {
+    throw new Refusal({
+      field: '--in',
+      value: showValue(id),
+      accepted: 'This is a limit; give the id of one of the rules that read it.',
+    });
+  }
+  const text = limit ?? explainRule(rulebook, id);
+  const decided = flags.in ? await decidedText(id, await readScenarios(flags.in), flags) : '';
+  await writeResult(text + decided);
   return EXIT.done;
 }
 
 function rulebookOf({ houseRules = [] }: RulesFlags): Promise<Rulebook> {
   return loadRulebook(findRulesDir(), { extraPacks: houseRules });
+}
+
+/** Read one after the other, so that messages come in order. */
+async function readScenarios(paths: readonly string[]): Promise<Scenario[]> {
+  const scenarios: Scenario[] = [];
+  for (const path of paths) {
+    const data = parseJsonText(await readText(path, '--in'), sourceName(path));
+    scenarios.push(parseInput(scenarioSchema, data, sourceName(path)));
+  }
+  return scenarios;
+}
+
+/** Calculators, catalogue and site data are loaded only where walls are judged. */
+async function decidedText(id: string, scenarios: readonly Scenario[], flags: RulesFlags): Promise<string> {
+  const [{ loadKnowledge }, { ruleInScenario }, { ruleInScenarioLines }] = await Promise.all([
+    import('./knowledge.ts'),
+    import('../advice/rule-in-scenario.ts'),
+    import('../advice/rule-in-scenario-words.ts'),
+  ]);
+  const knowledge = await loadKnowledge({ housePacks: flags.houseRules ?? [] });
+  const lines: string[] = ['', '', 'Where it decided something'];
+  for (const scenario of scenarios) {
+    const found = await ruleInScenario(id, scenario, knowledge);
+    lines.push(...ruleInScenarioLines(found, knowledge.rulebook.facts));
+  }
+  return lines.join('\n');
+}
+
+async function coverageText(scenarios: readonly Scenario[], flags: RulesFlags): Promise<string> {
+  const [{ loadKnowledge }, { ruleCoverage }] = await Promise.all([
+    import('./knowledge.ts'),
+    import('../advice/rule-coverage.ts'),
+  ]);
+  const knowledge = await loadKnowledge({ housePacks: flags.houseRules ?? [] });
+  const coverage = await ruleCoverage(scenarios, knowledge);
+  const nowhere = coverage.filter(({ fires_in }) => fires_in === 0).map(({ rule }) => rule);
+  const always = coverage
+    .filter(({ holds_back_in, fires_in }) => holds_back_in === 0 && fires_in > 0)
+    .map(({ rule }) => rule);
+  return [
+    '',
+    `Over ${scenarios.length} ${scenarios.length === 1 ? 'scenario' : 'scenarios'} ${coverage.length - nowhere.length - always.length} rules fire on some walls and hold back on others.`,
+    `On every wall: ${always.join(', ') || 'none'}.`,
+    `On no wall: ${nowhere.join(', ') || 'none'}.`,
+  ].join('\n');
 }

@@ -2,8 +2,10 @@ import { Refusal, showValue } from '../base/refusal.ts';
 import { citationText } from './citation.ts';
 import { PLACEHOLDER } from './condition-tree.ts';
 import { describeCondition } from './describe-condition.ts';
+import { limitLines } from './explain-limit.ts';
 import type { FactIndex } from './fact-dictionary.ts';
 import { formatFact } from './format-fact.ts';
+import type { LoadedRule } from './loaded-rule.ts';
 import { didYouMean } from './nearest-name.ts';
 import type { Facts, Rule, RuleProvenance, RuleVerdict } from './rule-schema.ts';
 import type { Rulebook } from './rulebook.ts';
@@ -66,13 +68,33 @@ export function explainRule(rulebook: Rulebook, id: string): string {
     `  ${citationText(rule.citation)}`,
     `  ${PROVENANCE_WORDS[rule.citation.provenance]}`,
     '',
+    ...underLimits(loaded, rulebook),
+    ...(loaded.tightened?.raised
+      ? [
+          `Made a ban by house pack ${loaded.tightened.raised.pack.name}`,
+          `  ${loaded.tightened.raised.reason}`,
+          '',
+        ]
+      : []),
     ...(rule.reach
-      ? [`Fires ${rule.reach.fires} with the shipped catalogue`, `  ${rule.reach.why}`, '']
+      ? [
+          `${rule.reach.fires === 'never' ? 'Never' : 'Always'} fires with the shipped catalogue`,
+          `  ${rule.reach.why}`,
+          '',
+        ]
       : []),
     'Examples',
     ...exampleLines(rule, index),
   ];
   return lines.join('\n');
+}
+
+function underLimits(loaded: LoadedRule, rulebook: Rulebook): string[] {
+  const lines = limitLines(
+    rulebook,
+    loaded.limits.map(({ limit }) => limit),
+  );
+  return lines.length === 0 ? [] : ['Named limits that it reads', ...lines, ''];
 }
 
 function withMeanings(text: string, index: FactIndex): string {
