@@ -1,0 +1,163 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { ruleLeaves } from '../../src/rulebook/condition-tree.ts';
+import { checkLimits } from '../../src/rulebook/limit-direction.ts';
+import { LimitIndex, limitText, parseLimits } from '../../src/rulebook/limits.ts';
+import { loadRulebook } from '../../src/rulebook/load-rulebook.ts';
+import type { Facts, FactValue } from '../../src/rulebook/rule-schema.ts';
+import { findRulesDir } from '../../src/rulebook/rules-dir.ts';
+import { rawHouse, shippedWith } from './house-packs.ts';
+import { rawPack, rawRule, refusalOf, rulesFolder } from './invented-rules.ts';
+
+const LIMITS = {
+  schema: 'cladwright-limits/1',
+  limits: [
+    { id: 'heaviest', meaning: 'the weight of the cladding', value: 10, unit: 'psf', stricter: 'lower' },
+  ],
+};
+const weighs = (operator: string, value: unknown) => ({ fact: 'wall.weight_psf', operator, value });
+
+async function bookOf(rules: readonly unknown[], limits: object = LIMITS) {
+  return loadRulebook(await rulesFolder({ 'limits.json': limits, 'a.rules.json': rawPack(rules) }));
+}
+
+describe('a named limit', () => {
+  it('stands in comparisons and in texts', async () => {
+    const book = await bookOf([
+      rawRule({
+        conditions: { all: [weighs('greaterThan', { limit: 'heaviest' })] },
+        remedy: 'Stay under {limit.heaviest}, or ask.',
+      }),
+    ]);
+    const [loaded] = book.rules;
+    expect(loaded?.rule.conditions).toEqual({ all: [weighs('greaterThan', 10)] });
+    expect(loaded?.rule.remedy).toBe('Stay under 10.0 psf, or ask.');
+    expect(loaded?.limits).toEqual([{ limit: 'heaviest', operator: 'greaterThan', isNegated: false }]);
+  });
+
+  it.each([
+    [{ unit: 'in.' }, 0.1875, '3/16 in.'],
+    [{ unit: 'in.' }, 4, '4 in.'],
+    [{ unit: 'ft²' }, 144, '144 ft²'],
+    [{}, 1.23, '1.23'],
+    [{ unit: '%' }, 3, '3%'],
+  ])('is written out: %j %f', (limit, value, text) => {
+    expect(limitText(limit, value)).toBe(text);
+  });
+
+  it.each([
+    [{ limits: [] }, /limits/],
+    [{ limits: [...LIMITS.limits, ...LIMITS.limits] }, /limits\[1\]\.id: "heaviest"/],
+    [{ limits: [{ ...LIMITS.limits[0], stricter: 'down' }] }, /limits\[0\]\.stricter/],
+    [{ limits: [{ ...LIMITS.limits[0], value: '10' }] }, /limits\[0\]\.value/],
+  ])('is refused in a bad table: %j', async (change, message) => {
+    const work = async () => parseLimits({ ...LIMITS, ...change }, 'limits.json');
+    expect(await refusalOf(work())).toMatch(message);
+  });
+});
+
+describe('checking the direction of limits', () => {
+  const problems = async (...rules: readonly unknown[]) => {
+    const book = await bookOf(rules);
+    return checkLimits(book.rules, book.limits, 'limits.json').map(
+      ({ rule, message }) => `${rule}: ${message}`,
+    );
+  };
+  const limited = (id: string, verdict: string, tree: object) => rawRule({ id, verdict, conditions: tree });
+  const over = { all: [weighs('greaterThan', { limit: 'heaviest' })] };
+  const under = { all: [weighs('lessThanInclusive', { limit: 'heaviest' })] };
+
+  it('a ban above it is right, a ban below it is not', async () => {
+    expect(await problems(limited('a.ban', 'forbid', over))).toEqual([]);
+    expect(await problems(limited('a.ban', 'forbid', under))).toEqual([
+      expect.stringMatching(/^a\.ban: the limit "heaviest" is stricter when lower/),
+    ]);
+  });
+
+  it('"not" turns it round, an operator without order is never right', async () => {
+    expect(await problems(limited('a.ban', 'forbid', { all: [{ not: under }] }))).toEqual([]);
+    expect(await problems(limited('a.ban', 'forbid', { all: [{ not: over }] }))).toHaveLength(1);
+    expect(
+      await problems(limited('a.ban', 'forbid', { all: [weighs('equal', { limit: 'heaviest' })] })),
+    ).toHaveLength(1);
+  });
+
+  it('a caution may end where a ban takes over, and nowhere else', async () => {
+    const band = limited('a.caution', 'caution', { all: [weighs('greaterThan', 5), ...under.all] });
+    expect(await problems(band)).toHaveLength(1);
+    expect(await problems(band, limited('a.ban', 'forbid', over))).toEqual([]);
+    expect(await problems(band, limited('b.caution', 'caution', over))).toHaveLength(1);
+  });
+
+  it('a preference may go either way: it admits nothing', async () => {
+    expect(await problems(limited('a.good', 'prefer', under))).toEqual([]);
+  });
+
+  it('a limit that no rule reads is told', async () => {
+    expect(await problems(rawRule())).toEqual([
+      'heaviest: no rule reads this limit: it would tighten nothing.',
+    ]);
+  });
+});
+
+describe('the shipped limits', async () => {
+  const shipped = await loadRulebook(findRulesDir());
+
+  it('are each read by a rule, in the right direction', () => {
+    expect(checkLimits(shipped.rules, shipped.limits, 'limits.json')).toEqual([]);
+    expect(shipped.limits.all.length).toBeGreaterThanOrEqual(30);
+  });
+
+  // The whole point: whatever a firm makes stricter, no wall gets in that the shipped rules keep out.
+  it('tightened at random never admit a wall that the shipped rules forbid', async () => {
+    const constants = new Map<string, number[]>();
+    for (const leaf of shipped.rules.flatMap(({ rule }) => ruleLeaves(rule)))
+      if (typeof leaf.value === 'number')
+        constants.set(leaf.fact, [...(constants.get(leaf.fact) ?? []), leaf.value]);
+    const valueOf = (id: string): fc.Arbitrary<FactValue> => {
+      const entry = shipped.facts.get(id);
+      if (entry.type === 'yes-no') return fc.boolean();
+      if (entry.type === 'text') return fc.constantFrom(...(entry.values ?? ['some-name']));
+      const around = (constants.get(id) ?? [1]).flatMap((at) => [0.5 * at, at, 1.05 * at, 2 * at]);
+      return fc.constantFrom(...around);
+    };
+    const sheets = fc.array(
+      fc.record(Object.fromEntries(shipped.facts.ids.map((id) => [id, valueOf(id)]))) as fc.Arbitrary<Facts>,
+      { minLength: 15, maxLength: 15 },
+    );
+    const factor = fc.double({ min: 1, max: 3, noNaN: true });
+    const factors = fc.array(factor, {
+      minLength: shipped.limits.all.length,
+      maxLength: shipped.limits.all.length,
+    });
+    await fc.assert(
+      fc.asyncProperty(sheets, factors, async (walls, by) => {
+        const list = shipped.limits.all.map(({ id, value, stricter }, i) => ({
+          limit: id,
+          to: stricter === 'lower' ? value / (by[i] ?? 1) : value * (by[i] ?? 1),
+          reason: 'An invented firm wants it so.',
+        }));
+        const tightened = await shippedWith(rawHouse({ tighten: list }));
+        for (const edition of ['2018', '2021', '2024'] as const) {
+          const before = await shipped.evaluateAll(walls, edition);
+          const after = await tightened.evaluateAll(walls, edition);
+          for (const [i, one] of before.entries()) {
+            const bans = one.rulesWith('forbid').map(({ rule }) => rule.id);
+            const now = new Set(after[i]?.rulesWith('forbid').map(({ rule }) => rule.id));
+            expect(bans.filter((id) => !now.has(id))).toEqual([]);
+            // A caution is still said, or what it warned of is now forbidden.
+            for (const { rule } of one.rulesWith('caution')) {
+              const still = after[i]?.verdictOf(rule.id);
+              expect(still === 'caution' || now.size > 0).toBe(true);
+            }
+          }
+        }
+      }),
+      { numRuns: 6 },
+    );
+  });
+
+  it('are given back untouched by an index with nothing moved', () => {
+    expect(new LimitIndex(shipped.limits.all).with(new Map()).all).toEqual(shipped.limits.all);
+  });
+});
