@@ -9,7 +9,7 @@ const ORDER = 'Give low, likely and high in rising order, for example {"low":9,"
 
 const priceSchema = z
   .strictObject({
-    /** As `rules prices` and the documentation name it, for example `cladding/fibre-cement-panels`. */
+    /** Kind and id of the catalogue, for example `cladding/fibre-cement-panels`. */
     item: z.string('Name an item of the price book, for example "cladding/fibre-cement-panels".').min(3),
     low: usd('the low price'),
     likely: usd('the likely price'),

@@ -1,6 +1,7 @@
 import { parseInput } from '../base/parse-input.ts';
 import { Refusal, showValue } from '../base/refusal.ts';
 import { type Scenario, scenarioSchema } from '../brief/scenario.ts';
+import { visibleText } from '../conversation/visible-text.ts';
 import { checkRules } from '../rulebook/check-rules.ts';
 import { explainLimit } from '../rulebook/explain-limit.ts';
 import { explainRule } from '../rulebook/explain-rule.ts';
@@ -82,7 +83,8 @@ export async function runRulesExplain(id: string | undefined, flags: RulesFlags)
   }
   const text = limit ?? explainRule(rulebook, id);
   const decided = flags.in ? await decidedText(id, await readScenarios(flags.in), flags) : '';
-  await writeResult(text + decided);
+  // Titles and reasons of a house pack are somebody's own text.
+  await writeResult(visibleText(text + decided, true));
   return EXIT.done;
 }
 

@@ -199,6 +199,15 @@ describe('named limits and scenarios in rules check and explain', () => {
     expect(stdout).toContain('rain.stucco-drainage-space (forbid)');
   });
 
+  it('shows what could steer a terminal instead of obeying it', async () => {
+    const pack = JSON.parse(readFileSync(PACK, 'utf8'));
+    pack.rules[0].title = 'No third\u001b[2J layer';
+    const path = packFile(pack);
+    const ended = await runProgram(['rules', 'explain', 'harrow-lane.three-layers', '--house-rules', path]);
+    expect(ended.stdout).toContain('No third\\u001b[2J layer');
+    expect(ended.stdout).not.toContain('\u001b');
+  });
+
   it('refuses a limit with a scenario, and a scenario that is none', async () => {
     const limit = await runProgram([
       'rules',
