@@ -42,6 +42,7 @@ export const COMPLETE = {
     film_inside_r: 0.7,
     film_outside_r: 0.2,
   },
+  price_book: { region_factor: 1.1, labour_usd_per_h: 80 },
   priorities: { cost: 2, moisture_safety: 3, energy: 0, ease: 4, carbon: 5 },
 } as const;
 

@@ -30,8 +30,34 @@ const LISTED: Readonly<Record<string, readonly string[]>> = {
   max_added_thickness_in: ['max_added_thickness_in'],
   // The conventions of the tables stand then; every answer states them with its heat figures.
   thermal_assumptions: [],
+  // Nor are the shipped prices, which the answer cautions about in any case.
+  price_book: [],
   priorities: ['priorities'],
 };
+
+describe('a firm’s own crew', () => {
+  const defaults = {
+    crew_skill: { value: 'stucco-experienced' as const, firm: 'Larch Row Framers', pack: 'larch-row' },
+  };
+  const open = { schema: 'cladwright-scenario/1' as const, place: { climate_zone: '5A' as const } };
+
+  it('is taken where nothing was said, and the others are tried', () => {
+    const { brief, assumptions } = resolveBrief(open, defaults);
+    expect(brief.crew_skill).toBe('stucco-experienced');
+    const assumed = assumptions.find(({ field }) => field === 'crew_skill');
+    expect(assumed).toMatchObject({ value: 'stucco-experienced', house: 'larch-row' });
+    expect(assumed?.alternatives.map(({ change }) => change.crew_skill)).toEqual(['general', 'first-time']);
+    // Also in the other readings of the whole scenario.
+    const project = assumptions.find(({ field }) => field === 'project');
+    expect(project?.alternatives[0]?.change.crew_skill).toBe('stucco-experienced');
+  });
+
+  it('gives way to what was said', () => {
+    const { brief, assumptions } = resolveBrief({ ...open, crew_skill: 'first-time' }, defaults);
+    expect(brief.crew_skill).toBe('first-time');
+    expect(assumptions.some(({ field }) => field === 'crew_skill')).toBe(false);
+  });
+});
 
 describe('a scenario that leaves nothing open', () => {
   it('makes no assumption, and every given value passes through', () => {
