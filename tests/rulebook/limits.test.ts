@@ -114,7 +114,7 @@ describe('the shipped limits', async () => {
     for (const leaf of shipped.rules.flatMap(({ rule }) => ruleLeaves(rule)))
       if (typeof leaf.value === 'number')
         constants.set(leaf.fact, [...(constants.get(leaf.fact) ?? []), leaf.value]);
-    const valueOf = (id: string): fc.Arbitrary<FactValue> => {
+    const anyValueOf = (id: string): fc.Arbitrary<FactValue> => {
       const entry = shipped.facts.get(id);
       if (entry.type === 'yes-no') return fc.boolean();
       if (entry.type === 'text') return fc.constantFrom(...(entry.values ?? ['some-name']));
@@ -122,7 +122,9 @@ describe('the shipped limits', async () => {
       return fc.constantFrom(...around);
     };
     const sheets = fc.array(
-      fc.record(Object.fromEntries(shipped.facts.ids.map((id) => [id, valueOf(id)]))) as fc.Arbitrary<Facts>,
+      fc.record(
+        Object.fromEntries(shipped.facts.ids.map((id) => [id, anyValueOf(id)])),
+      ) as fc.Arbitrary<Facts>,
       { minLength: 15, maxLength: 15 },
     );
     const factor = fc.double({ min: 1, max: 3, noNaN: true });
