@@ -4,13 +4,12 @@ import { type Issue, Refusal, showValue } from '../base/refusal.ts';
 import type { PriceBook } from '../brief/price-book.ts';
 import labourJson from './catalogue/labour.json' with { type: 'json' };
 import type { Catalogue } from './catalogue.ts';
-import { type Price, provenance, sourced } from './catalogue-schema.ts';
+import { type Price, provenance } from './catalogue-schema.ts';
 
 const labourSchema = z.strictObject({
   schema: z.literal('cladwright-labour/1'),
   region: z.string(),
   region_factor: z.number().positive(),
-  usd_per_h: sourced,
   hours: z.array(
     z.strictObject({
       /** An item, or all items of a kind. */
@@ -22,12 +21,12 @@ const labourSchema = z.strictObject({
     }),
   ),
 });
-export type Labour = z.output<typeof labourSchema>;
+type Labour = z.output<typeof labourSchema>;
 
 let loaded: Labour | undefined;
 
-/** The labour that is taken to be in the shipped prices: region, rate, and hours by item. */
-export function shippedLabour(): Labour {
+/** The labour that is taken to be in the shipped prices: region, and hours by item; the rate stands with the prices. */
+function shippedLabour(): Labour {
   loaded ??= parseInput(labourSchema, labourJson, 'labour.json');
   return loaded;
 }
@@ -47,7 +46,7 @@ export function pricedCatalogue(catalogue: Catalogue, book: PriceBook, field = '
     ...unknownItems(book.carbon ?? [], carbonItems(catalogue), `${field}.carbon`),
   ];
   if (issues.length > 0) throw new Refusal(issues);
-  const move = mover(book);
+  const move = mover(book, catalogue.prices.labour_usd_per_hour.likely);
   const price = (
     item: string,
     shipped: Price,
@@ -86,7 +85,8 @@ export function pricedCatalogue(catalogue: Catalogue, book: PriceBook, field = '
   });
   const insulationOf = new Map(insulations.map((one) => [one.id, one]));
   const { prices } = catalogue;
-  const fasteners = prices.fastener_usd_each;
+  const fasteners = prices.fastener_material_usd_each;
+  const rate = book.labour_usd_per_h;
   return {
     ...catalogue,
     insulations,
@@ -115,7 +115,12 @@ export function pricedCatalogue(catalogue: Catalogue, book: PriceBook, field = '
       ...prices,
       year: book.year ?? prices.year,
       source: `${prices.source}; in part from a price book of the user's or the firm's own`,
-      fastener_usd_each: {
+      // The rate of who drives the fasteners, whose minutes are counted one by one.
+      labour_usd_per_hour: move(
+        rate === undefined ? prices.labour_usd_per_hour : { low: rate, likely: rate, high: rate },
+        0,
+      ),
+      fastener_material_usd_each: {
         up_to_4_in: each('fastener/up-to-4-in', fasteners.up_to_4_in, null),
         up_to_6_in: each('fastener/up-to-6-in', fasteners.up_to_6_in, null),
         longer: each('fastener/longer', fasteners.longer, null),
@@ -176,10 +181,10 @@ function unknownItems(
 }
 
 /** Labour at another rate on top, then the region. A price never falls below nothing. */
-function mover(book: PriceBook): (price: Price, hours: number) => Price {
+function mover(book: PriceBook, shipped_usd_per_h: number): (price: Price, hours: number) => Price {
   const labour = shippedLabour();
   const factor = (book.region_factor ?? labour.region_factor) / labour.region_factor;
-  const dearer = (book.labour_usd_per_h ?? labour.usd_per_h.value) - labour.usd_per_h.value;
+  const dearer = (book.labour_usd_per_h ?? shipped_usd_per_h) - shipped_usd_per_h;
   const moved = (value: number, hours: number) => Math.max(0, value + hours * dearer) * factor;
   return ({ low, likely, high }, given) => {
     // What costs nothing is not there, and nobody works on it.

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { loadCatalogue } from '../../src/assembly/catalogue.ts';
-import { pricedCatalogue, priceItems, shippedLabour } from '../../src/assembly/price-book.ts';
+import { pricedCatalogue, priceItems } from '../../src/assembly/price-book.ts';
 import { parseInput } from '../../src/base/parse-input.ts';
 import { Refusal } from '../../src/base/refusal.ts';
 import {
@@ -28,21 +28,21 @@ describe('a price book', () => {
     const priced = pricedCatalogue(SHIPPED, {});
     expect(priced.claddings.map((c) => c.cost)).toEqual(SHIPPED.claddings.map((c) => c.cost));
     expect(priced.builds.map((b) => b.insulation.cost)).toEqual(SHIPPED.builds.map((b) => b.insulation.cost));
-    expect(priced.prices.fastener_usd_each).toEqual(SHIPPED.prices.fastener_usd_each);
+    expect(priced.prices.fastener_material_usd_each).toEqual(SHIPPED.prices.fastener_material_usd_each);
   });
 
-  // By hand: panels 9 / 12.5 / 17 $/ft², 8.5 h for 100 ft² at the shipped $65 an hour. At $85: 20 x 0.085 = 1.70 more.
+  // By hand: panels 9 / 12.5 / 17 $/ft², 7 h for 100 ft² at the shipped $60 an hour. At $80: 20 x 0.07 = 1.40 more.
   it('moves the labour in a price by its hours', () => {
-    expect(shippedLabour().usd_per_h.value).toBe(65);
-    const moved = cladding({ labour_usd_per_h: 85 }, 'fibre-cement-panels');
-    expect(moved?.low).toBeCloseTo(10.7, 9);
-    expect(moved?.likely).toBeCloseTo(14.2, 9);
-    expect(moved?.high).toBeCloseTo(18.7, 9);
+    expect(SHIPPED.prices.labour_usd_per_hour.likely).toBe(60);
+    const moved = cladding({ labour_usd_per_h: 80 }, 'fibre-cement-panels');
+    expect(moved?.low).toBeCloseTo(10.4, 9);
+    expect(moved?.likely).toBeCloseTo(13.9, 9);
+    expect(moved?.high).toBeCloseTo(18.4, 9);
   });
 
-  it('multiplies by the region after that: 14.20 x 1.1 = 15.62', () => {
-    const moved = cladding({ labour_usd_per_h: 85, region_factor: 1.1 }, 'fibre-cement-panels');
-    expect(moved?.likely).toBeCloseTo(15.62, 9);
+  it('multiplies by the region after that: 13.90 x 1.1 = 15.29', () => {
+    const moved = cladding({ labour_usd_per_h: 80, region_factor: 1.1 }, 'fibre-cement-panels');
+    expect(moved?.likely).toBeCloseTo(15.29, 9);
   });
 
   it('takes an item of its own as it stands, whatever the region', () => {
@@ -54,16 +54,23 @@ describe('a price book', () => {
     expect(cladding(book, 'wood-siding')).toEqual({ low: 8, likely: 9, high: 10 });
   });
 
-  // A buck takes 2 h, a flange without one 1 h: at $75 an hour $20 and $10 more. What is free takes nobody's time.
+  // A buck takes 2 h, a flange without one 1 h: at $75 an hour $30 and $15 more. What is free takes nobody's time.
   it('adds labour by the piece, and none to what is not there', () => {
     const priced = pricedCatalogue(SHIPPED, { labour_usd_per_h: 75 });
     const usd = (id: string, from = priced) => from.bucks.find((b) => b.id === id)?.cost_each.usd;
-    expect(usd('plywood-box')?.likely).toBeCloseTo((usd('plywood-box', SHIPPED)?.likely ?? 0) + 20, 9);
-    expect(usd('no-buck')?.likely).toBeCloseTo((usd('no-buck', SHIPPED)?.likely ?? 0) + 10, 9);
+    expect(usd('plywood-box')?.likely).toBeCloseTo((usd('plywood-box', SHIPPED)?.likely ?? 0) + 30, 9);
+    expect(usd('no-buck')?.likely).toBeCloseTo((usd('no-buck', SHIPPED)?.likely ?? 0) + 15, 9);
     const free = SHIPPED.retarders.filter((r) => r.cost.usd_per_ft2.high === 0).map(({ id }) => id);
     expect(free.length).toBeGreaterThan(0);
     for (const one of priced.retarders.filter(({ id }) => free.includes(id)))
       expect(one.cost.usd_per_ft2.likely).toBe(0);
+  });
+
+  // Whoever drives the fasteners is paid by the minute: the rate as given, times the region.
+  it('gives the fasteners the rate itself', () => {
+    const rate = (book: PriceBook) => pricedCatalogue(SHIPPED, book).prices.labour_usd_per_hour;
+    expect(rate({ labour_usd_per_h: 80 })).toEqual({ low: 80, likely: 80, high: 80 });
+    expect(rate({ region_factor: 1.5 }).likely).toBeCloseTo(90, 9);
   });
 
   it('never makes a price negative, and keeps ranges in order', () => {
@@ -110,7 +117,7 @@ describe('a price book', () => {
     const prices = priceItems(SHIPPED).map((item) => ({ item, low: 1, likely: 2, high: 3 }));
     const priced = pricedCatalogue(SHIPPED, { prices, region_factor: 5 });
     expect(priced.barriers.every((b) => b.cost.usd_per_ft2.likely === 2)).toBe(true);
-    expect(priced.prices.fastener_usd_each.longer.likely).toBe(2);
+    expect(priced.prices.fastener_material_usd_each.longer.likely).toBe(2);
     expect(priced.prices.opening_flashing_usd_each.likely).toBe(2);
   });
 
