@@ -7,7 +7,7 @@ import type { Advice, Caution } from './advice-schema.ts';
 import { cautionsOf, isGeneral } from './cautions.ts';
 import { chooseAlternatives } from './choose-alternatives.ts';
 import { syntheticComparison } from './comparison.ts';
-import { byCloseness, excludedWalls } from './excluded.ts';
+import { excludedWalls } from './excluded.ts';
 import { stuccoLookFallback } from './fallback.ts';
 import { houseDefaults, houseEffect, housePrices } from './house-effect.ts';
 import { type Judged, type JudgedWall, judgeWalls, type Knowledge } from './judge-walls.ts';
@@ -105,7 +105,7 @@ function siteOf(site: Site): Advice['site'] {
 
 /** The safety pack speaks once for the whole answer: of every wall that is shown, or of the one that came closest. */
 function generalCautions(judged: Judged, chosen: readonly JudgedWall[]): Caution[] {
-  const shown = chosen.length > 0 ? chosen : [...judged.walls].sort(byCloseness).slice(0, 1);
+  const shown = chosen.length > 0 ? chosen : judged.closestOfExcluded('site', () => 'any wall');
   const byRule = new Map<string, Caution>();
   for (const wall of shown) {
     for (const caution of cautionsOf(wall.verdicts.outcomes()).filter(isGeneral)) {

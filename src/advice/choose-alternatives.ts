@@ -1,8 +1,7 @@
-import type { JudgedWall } from './judge-walls.ts';
+import type { Cladding, Insulation } from '../assembly/catalogue-schema.ts';
+import type { Judged, JudgedWall } from './judge-walls.ts';
 
 export const isSynthetic = ({ candidate }: JudgedWall) => candidate.cladding.is_insulated_finish;
-
-const pairOf = ({ candidate }: JudgedWall) => `${candidate.cladding.id}/${candidate.build.insulation.id}`;
 
 /**
  * The first choice and genuinely different alternatives: never the same cladding with the same insulation, so a
@@ -15,11 +14,7 @@ const pairOf = ({ candidate }: JudgedWall) => `${candidate.cladding.id}/${candid
  */
 export function chooseAlternatives(admitted: readonly JudgedWall[], top: number): JudgedWall[] {
   const wanted = admitted.filter((wall) => !isSynthetic(wall));
-  const bestOfPair = new Map<string, JudgedWall>();
-  for (const wall of wanted.length > 0 ? wanted : admitted) {
-    if (!bestOfPair.has(pairOf(wall))) bestOfPair.set(pairOf(wall), wall);
-  }
-  const pool = [...bestOfPair.values()];
+  const pool = bestOfPairs(wanted.length > 0 ? wanted : admitted);
   const chosen: JudgedWall[] = [];
   const take = (isWanted: (wall: JudgedWall) => boolean): void => {
     const found = pool.find((wall) => !chosen.includes(wall) && isWanted(wall));
@@ -46,4 +41,23 @@ export function chooseAlternatives(admitted: readonly JudgedWall[], top: number)
   }
   while (chosen.length < Math.min(top, pool.length)) take(() => true);
   return chosen.sort((a, b) => pool.indexOf(a) - pool.indexOf(b));
+}
+
+/** The first wall of every cladding with every insulation. */
+function bestOfPairs(walls: readonly JudgedWall[]): JudgedWall[] {
+  const seen = new Map<Cladding, Set<Insulation>>();
+  return walls.filter(({ candidate: { cladding, build } }) => {
+    const insulations = seen.get(cladding) ?? new Set();
+    if (insulations.has(build.insulation)) return false;
+    seen.set(cladding, insulations.add(build.insulation));
+    return true;
+  });
+}
+
+/** The wall that `chooseAlternatives` puts first, without the order of all the others; null when none is admitted. */
+export function firstChoice(judged: Judged): JudgedWall | null {
+  return (
+    judged.bestAdmitted((candidate) => !candidate.cladding.is_insulated_finish) ??
+    judged.bestAdmitted(() => true)
+  );
 }

@@ -1,3 +1,5 @@
+import type { Candidate } from '../assembly/candidates.ts';
+import type { WallSlot } from '../assembly/wall-set.ts';
 import type { RuleOutcome } from '../rulebook/rule-schema.ts';
 import type { Advice } from './advice-schema.ts';
 import { houseMark } from './house-mark.ts';
@@ -15,83 +17,62 @@ const NEAR_MISSES = 5;
  * wall that came closest and the rules against it. When nothing passed at all: what comes closest.
  */
 export function excludedWalls(judged: Judged): Excluded[] {
-  const rejected = judged.walls.filter((wall) => wall.forbids > 0).sort(byCloseness);
-  if (judged.admitted.length === 0) return nearMisses(judged, rejected);
+  if (judged.admitted.length === 0) return nearMisses(judged);
   return [
     ...closestByKind(
       judged,
-      rejected,
-      (w) => w.candidate.cladding.id,
-      (w) => capital(w.candidate.cladding.label),
+      'cladding',
+      ({ cladding }) => cladding.id,
+      ({ cladding }) => capital(cladding.label),
     ),
     ...closestByKind(
       judged,
-      rejected,
-      (w) => w.candidate.build.insulation.id,
-      (w) => `${capital(w.candidate.build.insulation.label)}, at any thickness`,
+      'build',
+      ({ build }) => build.insulation.id,
+      ({ build }) => `${capital(build.insulation.label)}, at any thickness`,
     ),
     ...closestByKind(
       judged,
-      rejected,
-      insideOf,
-      (w) => `Interior: ${w.candidate.inside.retarder?.label ?? 'not known'}`,
+      'inside',
+      ({ inside }) => inside.retarder?.id ?? 'not known',
+      ({ inside }) => `Interior: ${inside.retarder?.label ?? 'not known'}`,
     ),
     ...closestByKind(
       judged,
-      rejected,
-      (w) => w.candidate.barrier.id,
-      (w) => `Barrier: ${w.candidate.barrier.label}`,
+      'barrier',
+      ({ barrier }) => barrier.id,
+      ({ barrier }) => `Barrier: ${barrier.label}`,
     ),
     ...closestByKind(
       judged,
-      rejected,
-      (w) => w.candidate.buck.id,
-      (w) => `Window buck: ${w.candidate.buck.label}`,
+      'buck',
+      ({ buck }) => buck.id,
+      ({ buck }) => `Window buck: ${buck.label}`,
     ),
   ];
 }
 
-const insideOf = (wall: JudgedWall) => wall.candidate.inside.retarder?.id ?? 'not known';
-
 function closestByKind(
   judged: Judged,
-  rejected: readonly JudgedWall[],
-  kindOf: (wall: JudgedWall) => string,
-  titleOf: (wall: JudgedWall) => string,
+  slot: WallSlot,
+  kindOf: (candidate: Candidate) => string,
+  titleOf: (candidate: Candidate) => string,
 ): Excluded[] {
-  const admittedKinds = new Set(judged.admitted.map(kindOf));
-  const closest = new Map<string, JudgedWall>();
-  for (const wall of rejected) {
-    const kind = kindOf(wall);
-    if (!admittedKinds.has(kind) && !closest.has(kind)) closest.set(kind, wall);
-  }
-  return [...closest.values()].map((wall) => ({
-    title: `${titleOf(wall)} (closest: ${buildTitle(wall.candidate.build)})`,
+  return judged.closestOfExcluded(slot, kindOf).map((wall) => ({
+    title: `${titleOf(wall.candidate)} (closest: ${buildTitle(wall.candidate.build)})`,
     id: wall.candidate.id,
     because: reasonsAgainst(wall, judged),
   }));
 }
 
 /** Closest walls of different claddings. */
-function nearMisses(judged: Judged, rejected: readonly JudgedWall[]): Excluded[] {
-  const seen = new Set<string>();
-  const chosen: JudgedWall[] = [];
-  for (const wall of rejected) {
-    if (seen.has(wall.candidate.cladding.id)) continue;
-    seen.add(wall.candidate.cladding.id);
-    chosen.push(wall);
-    if (chosen.length === NEAR_MISSES) break;
-  }
-  return chosen.map((wall) => ({
+function nearMisses(judged: Judged): Excluded[] {
+  const closest = judged.closestOfExcluded('cladding', ({ cladding }) => cladding.id);
+  return closest.slice(0, NEAR_MISSES).map((wall) => ({
     title: wallTitle(wall.candidate),
     id: wall.candidate.id,
     because: reasonsAgainst(wall, judged),
   }));
-}
-
-/** Fewest rules against it first, then the better score, then the id. */
-export function byCloseness(a: JudgedWall, b: JudgedWall): number {
-  return a.forbids - b.forbids || b.score - a.score || (a.candidate.id < b.candidate.id ? -1 : 1);
 }
 
 function reasonsAgainst(wall: JudgedWall, { assess, context }: Judged): Excluded['because'] {

@@ -3,9 +3,9 @@ import { priceBookWords } from '../brief/price-book.ts';
 import type { BriefDefaults } from '../brief/resolve-brief.ts';
 import { type HouseName, type HouseStandard, houseWords } from '../rulebook/house-standard.ts';
 import type { Advice } from './advice-schema.ts';
-import { chooseAlternatives } from './choose-alternatives.ts';
+import { firstChoice } from './choose-alternatives.ts';
 import type { HouseEffect } from './house-schema.ts';
-import { type Judged, type JudgedWall, judgeWalls, type Knowledge } from './judge-walls.ts';
+import { type Judged, judgeWalls, type Knowledge } from './judge-walls.ts';
 import { withOwnPrices } from './own-prices.ts';
 import { wallTitle } from './titles.ts';
 
@@ -103,8 +103,4 @@ export async function housePrices(judged: Judged, knowledge: Knowledge): Promise
       house: prices.packs.at(-1)?.name ?? 'house',
     },
   ];
-}
-
-function firstChoice({ admitted }: Judged): JudgedWall | null {
-  return chooseAlternatives(admitted, 1)[0] ?? null;
 }

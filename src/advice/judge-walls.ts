@@ -1,16 +1,25 @@
-import { type Candidate, drawsSameWalls, drawUpCandidates } from '../assembly/candidates.ts';
+import type { Candidate } from '../assembly/candidates.ts';
 import type { Catalogue } from '../assembly/catalogue.ts';
+import {
+  partitionOf,
+  WALL_SLOTS,
+  type WallSet,
+  type WallSlot,
+  wallAt,
+  wallSet,
+} from '../assembly/wall-set.ts';
 import { type AnswerContext, answerContext } from '../assessment/answer-context.ts';
 import { type Assessor, assessor } from '../assessment/assess.ts';
 import type { CodeTables } from '../assessment/code-tables.ts';
-import { type CondensateOf, condensates, holdsSameWater } from '../assessment/moisture-part.ts';
+import { factSlots } from '../assessment/fact-slots.ts';
 import type { Brief } from '../brief/brief.ts';
 import { FactSheets } from '../rulebook/fact-sheets.ts';
 import type { Rulebook } from '../rulebook/rulebook.ts';
-import type { Verdicts } from '../rulebook/verdicts.ts';
+import type { Verdicts, VerdictTable } from '../rulebook/verdicts.ts';
 import type { Site } from '../site/site.ts';
-import { houseWishes, wishBonus } from './house-wishes.ts';
-import { type Scores, scoreWall, totalScore, weightsOf } from './scoring.ts';
+import { houseWishes, wishBonuses } from './house-wishes.ts';
+import { type ScoreTable, scoreTable } from './score-table.ts';
+import { type Scores, scoreWall } from './scoring.ts';
 
 /** What an answer is made with: rules, code tables, catalogue. The same for every question. */
 export type Knowledge = {
@@ -19,60 +28,155 @@ export type Knowledge = {
   readonly catalogue: Catalogue;
 };
 
-/** One wall with what the rules and the scoring say of it. */
+/** One wall with what the rules and the scoring say of it, each worked out or put together when it is asked for. */
 export class JudgedWall {
   readonly candidate: Candidate;
-  readonly verdicts: Verdicts;
-  readonly forbids: number;
-  readonly #answer: Answer;
+  readonly #answer: Judged;
+  readonly #index: number;
+  #verdicts: Verdicts | undefined;
   #scores: Scores | undefined;
-  #score = Number.NaN;
 
-  constructor(candidate: Candidate, verdicts: Verdicts, answer: Answer) {
+  constructor(candidate: Candidate, answer: Judged, index: number) {
     this.candidate = candidate;
-    this.verdicts = verdicts;
-    this.forbids = verdicts.forbidCount;
     this.#answer = answer;
+    this.#index = index;
   }
 
-  /** Worked out when first asked for: most walls are out before it comes to that. */
+  get verdicts(): Verdicts {
+    this.#verdicts ??= this.#answer.verdicts.of(this.#index);
+    return this.#verdicts;
+  }
+
+  /** How many rules forbid the wall. */
+  get forbids(): number {
+    return this.#answer.verdicts.forbids[this.#index] ?? 0;
+  }
+
   get scores(): Scores {
     const { assess, context } = this.#answer;
     this.#scores ??= scoreWall(this.candidate, assess.partsOf(this.candidate), context);
     return this.#scores;
   }
 
+  /** All scores, weighted, and what the firm's own preferences add. */
   get score(): number {
-    if (Number.isNaN(this.#score)) {
-      const { weights, wishes } = this.#answer;
-      this.#score = totalScore(this.scores, weights) + wishBonus(this.verdicts, wishes);
-    }
-    return this.#score;
+    return this.#answer.totals[this.#index] ?? Number.NaN;
   }
 }
 
-/** What the walls of one answer share. */
-type Answer = {
+/** All walls of an answer, judged. Objects for single walls are made when they are asked for. */
+export class Judged {
   readonly context: AnswerContext;
   readonly assess: Assessor;
-  readonly weights: Scores;
+  readonly set: WallSet;
+  readonly verdicts: VerdictTable;
   /** Ids of the firm's own preferences. */
-  readonly wishes: readonly string[];
-};
+  readonly #wishes: readonly string[];
+  #totals: Float64Array | undefined;
+  readonly #made: (JudgedWall | undefined)[];
+  #walls: readonly JudgedWall[] | undefined;
+  #admitted: readonly JudgedWall[] | undefined;
 
-export type Judged = {
-  readonly context: AnswerContext;
-  readonly assess: Assessor;
-  readonly condensate: CondensateOf;
-  readonly walls: readonly JudgedWall[];
+  constructor(judged: Pick<Judged, 'context' | 'assess' | 'set' | 'verdicts'>, wishes: readonly string[]) {
+    this.context = judged.context;
+    this.assess = judged.assess;
+    this.set = judged.set;
+    this.verdicts = judged.verdicts;
+    this.#wishes = wishes;
+    this.#made = new Array(judged.set.candidates.length);
+  }
+
+  /** In the order in which they were drawn up. */
+  get walls(): readonly JudgedWall[] {
+    this.#walls ??= this.set.candidates.map((_, i) => this.#wall(i));
+    return this.#walls;
+  }
+
   /** Walls that no rule forbids, best first. */
-  readonly admitted: readonly JudgedWall[];
-};
+  get admitted(): readonly JudgedWall[] {
+    this.#admitted ??= this.#bestFirst(this.#admittedPlaces()).map((i) => this.#wall(i));
+    return this.#admitted;
+  }
+
+  /** The score of every wall, in the order of `walls`. */
+  get totals(): Float64Array {
+    this.#totals ??= withBonuses(
+      scoreTable(this.set, this.assess, this.context),
+      wishBonuses(this.verdicts, this.#wishes),
+    );
+    return this.#totals;
+  }
+
+  /** The best admitted wall of those wanted, as `admitted` would list it first; null when there is none. */
+  bestAdmitted(isWanted: (candidate: Candidate) => boolean): JudgedWall | null {
+    let best = -1;
+    for (const i of this.#admittedPlaces()) {
+      if (!isWanted(wallAt(this.set, i))) continue;
+      if (best < 0 || this.#byScore(i, best) < 0) best = i;
+    }
+    return best < 0 ? null : this.#wall(best);
+  }
+
+  /**
+   * For every kind of wall of which none is admitted, the one that comes closest: fewest rules against it first, then the
+   * better score, then the id.
+   *
+   * @param slot    what the kind can be told from
+   * @param kindOf  names the kind of a wall
+   * @returns the closest of all kinds first
+   */
+  closestOfExcluded(slot: WallSlot, kindOf: (candidate: Candidate) => string): JudgedWall[] {
+    const { at, first } = partitionOf(this.set, [slot]);
+    const { forbids } = this.verdicts;
+    const kinds = Array.from(first, (place) => kindOf(wallAt(this.set, place)));
+    const admitted = new Set<string>();
+    for (let i = 0; i < forbids.length; i++) if (forbids[i] === 0) admitted.add(kinds[at[i] ?? 0] ?? '');
+    const isOut = kinds.map((kind) => !admitted.has(kind));
+    const closest = new Map<string, number>();
+    for (let i = 0; i < forbids.length; i++) {
+      if (!isOut[at[i] ?? 0]) continue;
+      const kind = kinds[at[i] ?? 0] ?? '';
+      const other = closest.get(kind);
+      if (other === undefined || this.#byCloseness(i, other) < 0) closest.set(kind, i);
+    }
+    return [...closest.values()].sort((a, b) => this.#byCloseness(a, b)).map((i) => this.#wall(i));
+  }
+
+  #byCloseness(a: number, b: number): number {
+    const { forbids } = this.verdicts;
+    return (forbids[a] ?? 0) - (forbids[b] ?? 0) || this.#byScore(a, b);
+  }
+
+  /** Best first; equal scores in the order of their ids, so that the order of candidates doesn't matter. */
+  #byScore(a: number, b: number): number {
+    const { totals } = this;
+    return (totals[b] ?? 0) - (totals[a] ?? 0) || (wallAt(this.set, a).id < wallAt(this.set, b).id ? -1 : 1);
+  }
+
+  #bestFirst(places: number[]): number[] {
+    const { totals } = this;
+    return places.sort((a, b) => (totals[b] ?? 0) - (totals[a] ?? 0) || this.#byScore(a, b));
+  }
+
+  /** Places of the walls that no rule forbids. */
+  #admittedPlaces(): number[] {
+    const { forbids } = this.verdicts;
+    const places: number[] = [];
+    for (let i = 0; i < forbids.length; i++) if (forbids[i] === 0) places.push(i);
+    return places;
+  }
+
+  #wall(index: number): JudgedWall {
+    const candidate = wallAt(this.set, index);
+    this.#made[index] ??= new JudgedWall(candidate, this, index);
+    return this.#made[index];
+  }
+}
 
 /**
  * The pipeline from brief and site to judged walls: draw up, calculate, judge, score.
  *
- * @param before  an answer at hand whose work may serve again (the brief differs in little)
+ * @param before  an answer with the same rulebook whose verdicts hold where the facts don't differ
  * @throws Refusal where the brief lies outside a calculator's range
  */
 export async function judgeWalls(
@@ -81,34 +185,21 @@ export async function judgeWalls(
   knowledge: Knowledge,
   before?: Judged,
 ): Promise<Judged> {
-  // One judgement is a second of solid work at worst: between two of them an interrupt must get through.
+  // A judgement is solid work: between two of them an interrupt must get through.
   await new Promise((resolve) => setImmediate(resolve));
-  const context = answerContext(brief, site, knowledge.tables, knowledge.catalogue);
-  const condensate =
-    before && holdsSameWater(before.context, context) ? before.condensate : condensates(context);
-  const assess = assessor(context, condensate);
-  const candidates =
-    before && drawsSameWalls(before.context.brief, brief)
-      ? before.walls.map((wall) => wall.candidate)
-      : drawUpCandidates(brief, knowledge.catalogue);
-  const sheets = new FactSheets(candidates.map(assess.factPartsOf));
-  const verdicts = await knowledge.rulebook.evaluateAll(sheets, brief.code_edition);
-  const answer: Answer = {
-    context,
-    assess,
-    weights: weightsOf(brief.priorities),
-    wishes: houseWishes(knowledge.rulebook),
-  };
-  const walls = candidates.map((candidate, i) => {
-    const own = verdicts[i];
-    if (!own) throw new Error('the rulebook returned fewer verdicts than walls');
-    return new JudgedWall(candidate, own, answer);
-  });
-  const admitted = walls.filter((wall) => wall.forbids === 0).sort(byScore);
-  return { context, assess, condensate, walls, admitted };
+  const { rulebook, tables, catalogue } = knowledge;
+  const context = answerContext(brief, site, tables, catalogue);
+  const assess = assessor(context);
+  const set = wallSet(brief, catalogue);
+  const slots = factSlots(set, assess.works, context);
+  const sheets = new FactSheets(
+    set.shape,
+    WALL_SLOTS.map((slot) => slots[slot].work),
+  );
+  const verdicts = await rulebook.judgeAll(sheets, brief.code_edition, before?.verdicts);
+  return new Judged({ context, assess, set, verdicts }, houseWishes(rulebook));
 }
 
-/** Best first; equal scores in the order of their ids, so that the order of candidates doesn't matter. */
-export function byScore(a: JudgedWall, b: JudgedWall): number {
-  return b.score - a.score || (a.candidate.id < b.candidate.id ? -1 : 1);
+function withBonuses({ totals }: ScoreTable, bonuses: Float64Array | null): Float64Array {
+  return bonuses ? totals.work.map((total, i) => total + (bonuses[i] ?? 0)) : totals.work;
 }

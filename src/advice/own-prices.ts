@@ -1,3 +1,4 @@
+import type { Catalogue } from '../assembly/catalogue.ts';
 import { pricedCatalogue } from '../assembly/price-book.ts';
 import type { Brief } from '../brief/brief.ts';
 import { mergePriceBooks, type PriceBook } from '../brief/price-book.ts';
@@ -19,5 +20,22 @@ export function withOwnPrices(
   // Looked at by itself first, so that a message speaks of the user's list and not of the joined one.
   if (firm && user) pricedCatalogue(knowledge.catalogue, user);
   const book = firm && user ? mergePriceBooks(firm, user) : (user ?? firm);
-  return book ? { ...knowledge, catalogue: pricedCatalogue(knowledge.catalogue, book) } : knowledge;
+  return book ? { ...knowledge, catalogue: priced(knowledge.catalogue, book) } : knowledge;
+}
+
+/** Price books whose catalogue is kept, so that the next answer with the same prices finds what was worked out with it. */
+const MOST_KEPT = 4;
+const kept = new WeakMap<Catalogue, Map<string, Catalogue>>();
+
+function priced(catalogue: Catalogue, book: PriceBook): Catalogue {
+  const books = kept.get(catalogue) ?? new Map<string, Catalogue>();
+  kept.set(catalogue, books);
+  const key = JSON.stringify(book);
+  const found = books.get(key) ?? pricedCatalogue(catalogue, book);
+  // Put last again, so that the one dropped is the one not asked for the longest.
+  books.delete(key);
+  books.set(key, found);
+  const [oldest] = books.keys();
+  if (books.size > MOST_KEPT && oldest !== undefined) books.delete(oldest);
+  return found;
 }

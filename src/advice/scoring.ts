@@ -1,4 +1,5 @@
 import type { Candidate } from '../assembly/candidates.ts';
+import type { WallSlot } from '../assembly/wall-set.ts';
 import type { AnswerContext } from '../assessment/answer-context.ts';
 import { type CalculatedParts, CREW_RANK } from '../assessment/fact-sheet.ts';
 import { addedThickness } from '../assessment/wall-layers.ts';
@@ -37,19 +38,72 @@ export function totalScore(scores: Scores, weights: Scores): number {
   return CRITERIA.reduce((s, c) => s + scores[c] * weights[c], 0) / sum;
 }
 
+/** One factor of a score, and all that it may read: walls that share all of it share the factor. */
+export type ScoreFactor = {
+  readonly parts: readonly (keyof CalculatedParts)[];
+  /** What is read of the wall itself. */
+  readonly wall: readonly WallSlot[];
+  readonly brief: readonly (keyof Brief)[];
+  readonly of: (candidate: Candidate, parts: CalculatedParts, context: AnswerContext) => number;
+};
+
+/** A score is the product of its factors. Most factors are shared by many walls; see `score-table.ts`. */
+export const SCORE_FACTORS: Readonly<Record<Criterion, readonly ScoreFactor[]>> = {
+  energy: [
+    { parts: ['energy', 'thermal'], wall: [], brief: [], of: (_, parts) => energyScore(parts) },
+    { parts: ['thermal', 'buck'], wall: [], brief: [], of: (_, parts) => shareWithoutBucks(parts) },
+  ],
+  moisture_safety: [
+    {
+      parts: ['dewPoint', 'moisture', 'vapour'],
+      wall: ['cladding'],
+      brief: [],
+      of: (wall, parts) => moistureScore(wall, parts),
+    },
+    { parts: ['buck'], wall: [], brief: [], of: (_, parts) => (hasColdCorner(parts) ? COLD_CORNER : 1) },
+  ],
+  structure: [{ parts: ['fastening', 'buck'], wall: [], brief: [], of: (_, parts) => structureScore(parts) }],
+  cost: [
+    {
+      parts: ['cost'],
+      wall: [],
+      brief: ['budget_usd_per_ft2'],
+      of: (_, { cost }, { brief }) => costScore(cost.likely, brief.budget_usd_per_ft2),
+    },
+  ],
+  ease: [
+    {
+      parts: [],
+      wall: ['cladding', 'build', 'buck'],
+      brief: ['crew_skill'],
+      of: (wall, _, { brief }) => easeScore(wall, brief),
+    },
+  ],
+  carbon: [{ parts: [], wall: ['cladding', 'build'], brief: [], of: carbonScore }],
+  finish: [
+    {
+      parts: [],
+      wall: ['cladding'],
+      brief: ['finish'],
+      of: (wall, _, { brief }) => finishScore(wall, brief.finish),
+    },
+  ],
+  repair: [{ parts: [], wall: ['cladding'], brief: [], of: ({ cladding }) => cladding.repairability }],
+  thinness: [
+    {
+      parts: [],
+      wall: ['face', 'barrier'],
+      brief: [],
+      // 2 in. out of the way of eaves and lot lines is easy, 10 in. is not.
+      of: ({ face, barrier }) => ramp(addedThickness(face, barrier), 10, 2),
+    },
+  ],
+};
+
 export function scoreWall(candidate: Candidate, parts: CalculatedParts, context: AnswerContext): Scores {
-  return {
-    energy: energyScore(parts) * shareWithoutBucks(parts),
-    moisture_safety: moistureScore(candidate, parts) * (hasColdCorner(parts) ? COLD_CORNER : 1),
-    structure: structureScore(parts),
-    cost: costScore(parts, context.brief.budget_usd_per_ft2),
-    ease: easeScore(candidate, context.brief),
-    carbon: carbonScore(candidate),
-    finish: finishScore(candidate, context.brief.finish),
-    repair: candidate.cladding.repairability,
-    // 2 in. out of the way of eaves and lot lines is easy, 10 in. is not.
-    thinness: ramp(addedThickness(candidate.face, candidate.barrier), 10, 2),
-  };
+  const score = (criterion: Criterion) =>
+    SCORE_FACTORS[criterion].reduce((product, factor) => product * factor.of(candidate, parts, context), 1);
+  return Object.fromEntries(CRITERIA.map((criterion) => [criterion, score(criterion)])) as Scores;
 }
 
 /** Straight line from 0 at `zero` to 1 at `one`, flat outside. */
@@ -137,9 +191,9 @@ function fasteningScore(schedule: CalculatedParts['fastening']['schedule']): num
 }
 
 /** Against a budget: all at half of it, half at it, none at 140 %. Without one: all at $12, none at $45 a square foot. */
-function costScore({ cost }: CalculatedParts, budget_usd_per_ft2: number | null): number {
-  if (budget_usd_per_ft2 === null) return ramp(cost.likely, 45, 12);
-  const share = cost.likely / budget_usd_per_ft2;
+function costScore(likely: number, budget_usd_per_ft2: number | null): number {
+  if (budget_usd_per_ft2 === null) return ramp(likely, 45, 12);
+  const share = likely / budget_usd_per_ft2;
   return share <= 1 ? 0.5 + 0.5 * ramp(share, 1, 0.5) : 0.5 * ramp(share, 1.4, 1);
 }
 

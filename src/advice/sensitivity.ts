@@ -4,7 +4,7 @@ import type { OpenAssumption } from '../brief/resolve-brief.ts';
 import { resolveSite } from '../site/resolve-site.ts';
 import type { Site } from '../site/site.ts';
 import type { Advice } from './advice-schema.ts';
-import { chooseAlternatives } from './choose-alternatives.ts';
+import { firstChoice } from './choose-alternatives.ts';
 import { type Judged, type JudgedWall, judgeWalls, type Knowledge } from './judge-walls.ts';
 import { buildTitle } from './titles.ts';
 
@@ -44,11 +44,6 @@ export async function trySensitivity(
     changes.push(changed);
   }
   return { changes, sentences };
-}
-
-/** The same first choice as the answer gives. */
-function firstChoice({ admitted }: Judged): JudgedWall | null {
-  return chooseAlternatives(admitted, 1)[0] ?? null;
 }
 
 /** The walls judged for another reading; null where no method covers it (an edition without this zone, say). */

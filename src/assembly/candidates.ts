@@ -49,32 +49,13 @@ export function drawUpCandidates(brief: Brief, catalogue: Catalogue): Candidate[
       for (const inside of insides) {
         for (const barrier of barriers) {
           for (const buck of bucks) {
-            candidates.push({
-              id: candidateId(cladding, build, inside, barrier, buck),
-              face,
-              cladding,
-              build,
-              inside,
-              barrier,
-              buck,
-              sheathing,
-            });
+            candidates.push(new DrawnWall(face, inside, barrier, buck));
           }
         }
       }
     }
   }
   return candidates;
-}
-
-/** Whether the same walls are drawn up for two briefs: only these answers decide what is put together. */
-export function drawsSameWalls(a: Brief, b: Brief): boolean {
-  return (
-    a.sheathing === b.sheathing &&
-    a.framing.material === b.framing.material &&
-    a.project === b.project &&
-    a.interior_vapour_retarder === b.interior_vapour_retarder
-  );
 }
 
 /** Does the cladding system take this insulation build at all? */
@@ -116,13 +97,34 @@ function builtIn(ofClass: readonly Retarder[]): Retarder | null {
   return first;
 }
 
-function candidateId(
-  cladding: Cladding,
-  build: InsulationBuild,
-  inside: RetarderChoice,
-  barrier: Barrier,
-  buck: Buck,
-): string {
+/** A wall as drawn up. Most walls are never named, so that the id is put together when it is asked for. */
+class DrawnWall implements Candidate {
+  readonly face: Face;
+  readonly inside: RetarderChoice;
+  readonly barrier: Barrier;
+  readonly buck: Buck;
+  readonly cladding: Cladding;
+  readonly build: InsulationBuild;
+  readonly sheathing: SheathingEntry;
+  #id: string | undefined;
+
+  constructor(face: Face, inside: RetarderChoice, barrier: Barrier, buck: Buck) {
+    this.face = face;
+    this.inside = inside;
+    this.barrier = barrier;
+    this.buck = buck;
+    this.cladding = face.cladding;
+    this.build = face.build;
+    this.sheathing = face.sheathing;
+  }
+
+  get id(): string {
+    this.#id ??= candidateId(this);
+    return this.#id;
+  }
+}
+
+function candidateId({ cladding, build, inside, barrier, buck }: Omit<Candidate, 'id'>): string {
   const boards = build.boards_in.join('+');
   return [
     cladding.id,

@@ -8,6 +8,7 @@ import type { CodeTables } from './code-tables.ts';
 import { type CornerZone, cornerZone } from './corner-zone.ts';
 import { type FramedLayer, framedLayer } from './framed-layer.ts';
 import { namingScenarioFields } from './scenario-fields.ts';
+import { shelfOf } from './shelf.ts';
 import { withConventions } from './thermal-conventions.ts';
 
 /** Everything that is the same for every candidate of one answer. */
@@ -34,14 +35,30 @@ export type AnswerContext = {
 /** A cladding fastener's tributary area is small; below 10 ft² the coefficients no longer change. */
 export const FASTENER_AREA_FT2 = 10;
 
-/** @throws Refusal where a given value lies outside a method's range (wind, framing) */
+/**
+ * Studs and tables that are the same as in an earlier answer are the same objects.
+ *
+ * @throws Refusal where a given value lies outside a method's range (wind, framing)
+ */
 export function answerContext(
   brief: Brief,
   site: Site,
   tables: CodeTables,
   catalogue: Catalogue,
 ): AnswerContext {
-  const ownTables = { ...tables, thermal: withConventions(tables.thermal, brief.thermal_assumptions) };
+  const shelf = shelfOf(catalogue);
+  const { framing, thermal_assumptions } = brief;
+  const thermal = shelf.hold('thermal table', [tables.thermal, JSON.stringify(thermal_assumptions)], () =>
+    withConventions(tables.thermal, thermal_assumptions),
+  ).work;
+  const studs = [
+    thermal,
+    framing.material,
+    framing.depth_in,
+    framing.spacing_in,
+    thermal_assumptions.framing_style,
+    brief.cavity_insulation_r,
+  ];
   const standard = brief.code_edition === '2024' ? 'ASCE 7-22' : 'ASCE 7-16';
   const windOn = (wall_zone: WallZone) =>
     computeWind({
@@ -58,10 +75,10 @@ export function answerContext(
   return {
     brief,
     site,
-    tables: ownTables,
+    tables: { ...tables, thermal },
     catalogue,
     climate_zone: knownZone(site.climate_zone),
-    framed: namingScenarioFields(() => framedLayer(brief, ownTables.thermal)),
+    framed: shelf.hold('studs', studs, () => namingScenarioFields(() => framedLayer(brief, thermal))).work,
     outward_wind_psf: Math.abs(wind.allowable.outward_psf),
     field_wind_psf: Math.abs(windOn(4).allowable.outward_psf),
     corner_zone: namingScenarioFields(() => cornerZone(brief)),

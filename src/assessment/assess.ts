@@ -1,132 +1,269 @@
 import type { Candidate, Face, RetarderChoice } from '../assembly/candidates.ts';
-import type { Barrier, Buck, Cladding, SheathingEntry } from '../assembly/catalogue-schema.ts';
+import type { Buck, Cladding, Price, SheathingEntry } from '../assembly/catalogue-schema.ts';
 import type { InsulationBuild } from '../assembly/insulation-builds.ts';
-import { type EnergyRequirement, energyRequirement, judgeCompliance } from '../calculators/energy-code.ts';
+import { classAt, mapClasses, type WallSet } from '../assembly/wall-set.ts';
+import {
+  type EnergyCompliance,
+  type EnergyRequirement,
+  energyRequirement,
+  judgeCompliance,
+} from '../calculators/energy-code.ts';
+import type { SheathingDewPoint } from '../calculators/moisture/sheathing-dew-point.ts';
 import { judgeRetarder } from '../calculators/vapour-code.ts';
 import type { AnswerContext } from './answer-context.ts';
-import { buckPart } from './buck-part.ts';
-import { fastenerCost, installedCost } from './cost-part.ts';
+import { type BuckPart, buckPart } from './buck-part.ts';
 import {
-  barrierFacts,
-  buckFacts,
-  buildFacts,
-  type CalculatedParts,
-  claddingFacts,
-  costFacts,
-  dryingFacts,
-  type FactSheet,
-  faceFacts,
-  insideFacts,
-  siteFacts,
-  type VapourPart,
-  vapourFacts,
-} from './fact-sheet.ts';
-import { boardGroups, fastenerCounts } from './fastener-counts.ts';
-import { fasteningPart } from './fastening-part.ts';
-import { type CondensateOf, dewPointPart, inwardPermeance, outwardPermeance } from './moisture-part.ts';
+  type CostColumns,
+  type FastenerCost,
+  fastenerCost,
+  installedCost,
+  installedCosts,
+  priceAt,
+} from './cost-part.ts';
+import type { CalculatedParts, VapourPart } from './fact-sheet.ts';
+import { boardGroups, type FastenerCounts, type FastenerGroup, fastenerCounts } from './fastener-counts.ts';
+import { type FasteningPart, fasteningParts } from './fastening-part.ts';
+import {
+  type Condensate,
+  type CondensateOf,
+  condensates,
+  dewPointPart,
+  inwardPermeance,
+  outwardPermeance,
+} from './moisture-part.ts';
 import { remember, rememberPair, rememberTriple } from './remember.ts';
 import { namingScenarioFields } from './scenario-fields.ts';
-import { thermalPart } from './thermal-part.ts';
-import { windowsPart } from './windows-part.ts';
+import { type Held, type Shelf, shelfOf } from './shelf.ts';
+import { type ThermalPart, thermalPart } from './thermal-part.ts';
+import { type WindowsPart, windowsPart } from './windows-part.ts';
+
+type OfBuck<R> = (buck: Buck, build: InsulationBuild, sheathing: SheathingEntry) => R;
+type OfVapour<R> = (build: InsulationBuild, inside: RetarderChoice, cladding: Cladding) => R;
+
+type WaterWork = {
+  readonly of: CondensateOf;
+  /** The same for every class of the set's `water` slot. */
+  readonly ofAll: (walls: WallSet) => readonly Condensate[];
+};
+
+type CostWork = {
+  readonly of: (wall: Candidate) => Price;
+  /** The same figures for a whole set at once. */
+  readonly ofAll: (walls: WallSet) => CostColumns;
+};
+
+/** The calculators of one answer, each remembering the parts that it has worked out. */
+export type Works = {
+  readonly windows: Held<WindowsPart>;
+  readonly requirement: Held<EnergyRequirement>;
+  readonly fastening: Held<(face: Face) => FasteningPart>;
+  /** What holds the boards until the cladding does; the same for every cladding. */
+  readonly boards: Held<(build: InsulationBuild, sheathing: SheathingEntry) => readonly FastenerGroup[]>;
+  readonly fasteners: Held<(face: Face) => FastenerCounts>;
+  readonly driving: Held<(face: Face) => FastenerCost>;
+  readonly thermal: Held<(face: Face) => ThermalPart>;
+  readonly energy: Held<(face: Face) => EnergyCompliance>;
+  readonly dewPoint: Held<(face: Face) => SheathingDewPoint>;
+  readonly condensate: Held<WaterWork>;
+  readonly vapour: Held<OfVapour<VapourPart>>;
+  readonly buck: Held<OfBuck<BuckPart>>;
+  readonly cost: Held<CostWork>;
+};
 
 /** Runs the calculators for the candidates of one answer. Parts that walls share are worked out once. */
 export type Assessor = {
+  readonly works: Works;
+  /** What the calculators find for one wall, each part when it is asked for. */
   readonly partsOf: (candidate: Candidate) => CalculatedParts;
-  /**
-   * Everything the rules may read about one candidate, as parts that candidates share: the same object wherever the
-   * same site, cladding, build, lining, … stands, always in the same order.
-   */
-  readonly factPartsOf: (candidate: Candidate) => readonly FactSheet[];
+  /** The same for the wall at a place of a set, from what is worked out for all its walls at once. */
+  readonly partsAt: (walls: WallSet, place: number) => CalculatedParts;
 };
 
 /**
- * @param condensate  from `condensates`, of this context or of one that holds the same water
+ * Calculators of earlier answers whose inputs are the same serve again, with all that they remember.
+ *
  * @throws Refusal where a given value lies outside a method's range
  */
-export function assessor(context: AnswerContext, condensate: CondensateOf): Assessor {
-  const windows = windowsPart(context);
-  const { brief } = context;
-  const required = namingScenarioFields(() => requirementOf(context));
-
-  const fastening = remember((face: Face) => fasteningPart(face, context));
-  const boards = rememberPair((build: InsulationBuild, sheathing: SheathingEntry) =>
-    boardGroups({ build, sheathing }, context),
-  );
-  const fasteners = remember((face: Face) =>
-    fastenerCounts(fastening(face), boards(face.build, face.sheathing), context),
-  );
-  const driving = remember((face: Face) => fastenerCost(fasteners(face), context));
-  const thermal = remember((face: Face) => thermalPart(face, fasteners(face).bridging_per_100_ft2, context));
-  const energy = remember((face: Face) =>
-    judgeCompliance(required, {
-      u_factor: thermal(face).u_factor,
-      cavity_r: brief.cavity_insulation_r,
-      ci_r: face.build.r,
-    }),
-  );
-  const dewPoint = remember((face: Face) => dewPointPart(face, thermal(face), context));
-  const moisture = rememberTriple((face: Face, barrier: Barrier, inside: RetarderChoice) => ({
-    outward_permeance_perm: outwardPermeance(face, barrier),
-    inward_permeance_perm: inwardPermeance(inside),
-    ...condensate(face, barrier, inside.retarder),
-  }));
-  const vapour = rememberTriple((build: InsulationBuild, inside: RetarderChoice, cladding: Cladding) =>
-    vapourPart(build, inside, cladding, context),
-  );
-  const buck = rememberTriple((one: Buck, build: InsulationBuild, sheathing: SheathingEntry) =>
-    buckPart(one, build, sheathing, windows, context),
-  );
-  const cost = (c: Candidate) => installedCost(c, driving(c.face), context);
-
-  const shared = siteFacts(context, windows);
-  const ofCladding = remember((face: Cladding) => claddingFacts(face));
-  const ofSheathedBuild = rememberPair(buildFacts);
-  const ofInside = remember(insideFacts);
-  const ofBarrier = remember(barrierFacts);
-  const ofBuck = rememberTriple((one: Buck, build: InsulationBuild, sheathing: SheathingEntry) =>
-    buckFacts(one, buck(one, build, sheathing)),
-  );
-  const ofFace = remember((face: Face) =>
-    faceFacts(face, {
-      thermal: thermal(face),
-      energy: energy(face),
-      dewPoint: dewPoint(face),
-      fastening: fastening(face),
-      fasteners: fasteners(face),
-    }),
-  );
-  const ofVapour = rememberTriple((build: InsulationBuild, inside: RetarderChoice, cladding: Cladding) =>
-    vapourFacts(vapour(build, inside, cladding)),
-  );
-  const ofDrying = rememberTriple((face: Face, barrier: Barrier, inside: RetarderChoice) =>
-    dryingFacts(face, barrier, moisture(face, barrier, inside)),
-  );
-
+export function assessor(context: AnswerContext): Assessor {
+  const works = worksOf(context, shelfOf(context.catalogue));
   return {
-    partsOf: (c) => ({
-      thermal: thermal(c.face),
-      energy: energy(c.face),
-      dewPoint: dewPoint(c.face),
-      moisture: moisture(c.face, c.barrier, c.inside),
-      vapour: vapour(c.build, c.inside, c.cladding),
-      fastening: fastening(c.face),
-      fasteners: fasteners(c.face),
-      buck: buck(c.buck, c.build, c.sheathing),
-      cost: cost(c),
-    }),
-    factPartsOf: (c) => [
-      shared,
-      ofCladding(c.cladding),
-      ofSheathedBuild(c.build, c.sheathing),
-      ofInside(c.inside),
-      ofBarrier(c.barrier),
-      ofBuck(c.buck, c.build, c.sheathing),
-      ofFace(c.face),
-      ofVapour(c.build, c.inside, c.cladding),
-      ofDrying(c.face, c.barrier, c.inside),
-      costFacts(cost(c)),
-    ],
+    works,
+    partsOf: (candidate) => new WallParts(candidate, works, null),
+    partsAt: (walls, place) => {
+      const candidate = walls.candidates[place];
+      if (!candidate) throw new Error(`there is no wall ${place}`);
+      return new WallParts(candidate, works, { walls, place });
+    },
   };
+}
+
+/** What a calculator reads of the context must stand in its list here. */
+function worksOf(context: AnswerContext, shelf: Shelf): Works {
+  const { brief, site, tables, catalogue, framed, outward_wind_psf, climate_zone } = context;
+  const { code_edition, framing, cavity_insulation_r } = brief;
+  const winter_f = site.climate?.winter_mean_temp_f;
+  const months = JSON.stringify(site.climate?.monthly);
+  const windowsGiven = JSON.stringify(brief.windows);
+
+  const windows = shelf.hold('windows', [windowsGiven, months, tables.openings, tables.moisture], () =>
+    windowsPart(context),
+  );
+  const requirement = shelf.hold(
+    'requirement',
+    [code_edition, climate_zone, framing.material, framing.spacing_in, tables.energy],
+    () => namingScenarioFields(() => requirementOf(context)),
+  );
+  const fastening = shelf.hold(
+    'fastening',
+    [
+      framing.material,
+      framing.spacing_in,
+      framing.species_gravity,
+      context.fastening_framing,
+      outward_wind_psf,
+      context.field_wind_psf,
+      code_edition,
+      tables.fastening,
+      catalogue,
+    ],
+    () => fasteningParts(context),
+  );
+  const boards = shelf.hold(
+    'boards',
+    [framing.material, framing.spacing_in, context.fastening_framing, tables.fastening, catalogue],
+    () =>
+      rememberPair((build: InsulationBuild, sheathing: SheathingEntry) =>
+        boardGroups({ build, sheathing }, context),
+      ),
+  );
+  const { corner_area_ft2, field_area_ft2 } = context.corner_zone;
+  const fasteners = shelf.hold('fasteners', [fastening, boards, corner_area_ft2, field_area_ft2], () =>
+    remember((face: Face) =>
+      fastenerCounts(fastening.work(face), boards.work(face.build, face.sheathing), context),
+    ),
+  );
+  const driving = shelf.hold('driving', [fasteners, catalogue], () =>
+    remember((face: Face) => fastenerCost(fasteners.work(face), context)),
+  );
+  const thermal = shelf.hold('thermal', [fasteners, framed, framing.material, tables.thermal], () =>
+    remember((face: Face) => thermalPart(face, fasteners.work(face).bridging_per_100_ft2, context)),
+  );
+  const energy = shelf.hold('energy', [thermal, requirement, cavity_insulation_r], () =>
+    remember((face: Face) =>
+      judgeCompliance(requirement.work, {
+        u_factor: thermal.work(face).u_factor,
+        cavity_r: cavity_insulation_r,
+        ci_r: face.build.r,
+      }),
+    ),
+  );
+  const dewPoint = shelf.hold('dewPoint', [thermal, winter_f, tables.moisture, tables.thermal], () =>
+    remember((face: Face) => dewPointPart(face, thermal.work(face), context)),
+  );
+  const condensate = shelf.hold(
+    'condensate',
+    [months, framed.cavity_r, framing.depth_in, brief.sheathing, tables.moisture],
+    () => {
+      const of = condensates(context);
+      const ofAll = (walls: WallSet) =>
+        mapClasses(walls, 'water', ({ face, barrier, inside }) => of(face, barrier, inside.retarder));
+      return { of, ofAll: remember(ofAll) };
+    },
+  );
+  const vapour = shelf.hold(
+    'vapour',
+    [code_edition, climate_zone, framing.depth_in, brief.sheathing, tables.vapour],
+    () => vapourParts(context),
+  );
+  const buck = shelf.hold(
+    'buck',
+    [
+      windows,
+      framing.material,
+      framing.depth_in,
+      framing.species_gravity,
+      outward_wind_psf,
+      brief.wall_area_ft2,
+      tables.openings,
+      tables.thermal,
+      tables.moisture,
+    ],
+    () =>
+      rememberTriple((one: Buck, build: InsulationBuild, sheathing: SheathingEntry) =>
+        buckPart(one, build, sheathing, windows.work, context),
+      ),
+  );
+  const cost = shelf.hold('cost', [driving, windowsGiven, brief.wall_area_ft2, catalogue], () => ({
+    of: (wall: Candidate) => installedCost(wall, driving.work(wall.face), context),
+    ofAll: remember((walls: WallSet) => installedCosts(walls, driving.work, context)),
+  }));
+  return {
+    windows,
+    requirement,
+    fastening,
+    boards,
+    fasteners,
+    driving,
+    thermal,
+    energy,
+    dewPoint,
+    condensate,
+    vapour,
+    buck,
+    cost,
+  };
+}
+
+class WallParts implements CalculatedParts {
+  readonly #wall: Candidate;
+  readonly #works: Works;
+  /** Where the wall stands in a set for which everything is worked out at once. */
+  readonly #at: { readonly walls: WallSet; readonly place: number } | null;
+
+  constructor(wall: Candidate, works: Works, at: { walls: WallSet; place: number } | null) {
+    this.#wall = wall;
+    this.#works = works;
+    this.#at = at;
+  }
+
+  get thermal() {
+    return this.#works.thermal.work(this.#wall.face);
+  }
+  get energy() {
+    return this.#works.energy.work(this.#wall.face);
+  }
+  get dewPoint() {
+    return this.#works.dewPoint.work(this.#wall.face);
+  }
+  get fastening() {
+    return this.#works.fastening.work(this.#wall.face);
+  }
+  get fasteners() {
+    return this.#works.fasteners.work(this.#wall.face);
+  }
+  get moisture() {
+    const { face, barrier, inside } = this.#wall;
+    const { of, ofAll } = this.#works.condensate.work;
+    const water = this.#at
+      ? classAt(ofAll(this.#at.walls), this.#at.walls, 'water', this.#at.place)
+      : of(face, barrier, inside.retarder);
+    return {
+      outward_permeance_perm: outwardPermeance(face, barrier),
+      inward_permeance_perm: inwardPermeance(inside),
+      condensate_peak_g_m2: water.condensate_peak_g_m2,
+      dries_within_year: water.dries_within_year,
+    };
+  }
+  get vapour() {
+    return this.#works.vapour.work(this.#wall.build, this.#wall.inside, this.#wall.cladding);
+  }
+  get buck() {
+    return this.#works.buck.work(this.#wall.buck, this.#wall.build, this.#wall.sheathing);
+  }
+  get cost() {
+    const { of, ofAll } = this.#works.cost.work;
+    return this.#at ? priceAt(ofAll(this.#at.walls), this.#at.place) : of(this.#wall);
+  }
 }
 
 /** What the energy code asks of this wall: looked up once. */
@@ -139,10 +276,21 @@ function requirementOf({ brief, tables, climate_zone }: AnswerContext): EnergyRe
   });
 }
 
+/** The table knows a cladding as vented or not, no more. */
+function vapourParts(context: AnswerContext): OfVapour<VapourPart> {
+  const behind = (isVented: boolean) =>
+    rememberPair((build: InsulationBuild, inside: RetarderChoice) =>
+      vapourPart(build, inside, isVented, context),
+    );
+  const [vented, unvented] = [behind(true), behind(false)];
+  return (build, inside, { drainage }) =>
+    (drainage.counts_as_vented_cladding ? vented : unvented)(build, inside);
+}
+
 function vapourPart(
   build: InsulationBuild,
   { retarder }: RetarderChoice,
-  cladding: Cladding,
+  isVented: boolean,
   { brief, tables, climate_zone }: AnswerContext,
 ): VapourPart {
   const { verdict, why, ...minima } = judgeRetarder(tables.vapour, {
@@ -153,7 +301,7 @@ function vapourPart(
     retarder_class: retarder?.class ?? 'class-iii',
     sheathing: brief.sheathing,
     foam_plastic_ci: build.insulation.is_foam_plastic,
-    cladding_listed_as_vented: cladding.drainage.counts_as_vented_cladding,
+    cladding_listed_as_vented: isVented,
   });
   // The minima hold for any wall; a verdict is only given on a retarder that is known.
   return { ...minima, verdict: retarder ? verdict : null, why: retarder ? why : null };

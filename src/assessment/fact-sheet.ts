@@ -6,9 +6,10 @@ import type { SheathingDewPoint } from '../calculators/moisture/sheathing-dew-po
 import type { RetarderJudgement } from '../calculators/vapour-code.ts';
 import type { AnswerContext } from './answer-context.ts';
 import type { BuckPart } from './buck-part.ts';
+import type { CostColumns } from './cost-part.ts';
 import type { FastenerCounts } from './fastener-counts.ts';
 import type { FasteningPart } from './fastening-part.ts';
-import type { MoisturePart } from './moisture-part.ts';
+import { type Condensate, inwardPermeance, type MoisturePart } from './moisture-part.ts';
 import type { ThermalPart } from './thermal-part.ts';
 import { addedThickness, insulationPermeance } from './wall-layers.ts';
 import type { WindowsPart } from './windows-part.ts';
@@ -124,12 +125,14 @@ export function buildFacts(build: InsulationBuild, sheathing: SheathingEntry): F
 }
 
 /** Facts of the interior lining; all null when it is not known. */
-export function insideFacts({ retarder, is_existing }: RetarderChoice): FactSheet {
+export function insideFacts(inside: RetarderChoice): FactSheet {
+  const { retarder, is_existing } = inside;
   return {
     'retarder.class': retarder?.class ?? null,
     'retarder.dry_cup_perm': retarder?.dry_cup_perm.value ?? null,
     'retarder.wet_cup_perm': retarder?.wet_cup_perm.value ?? null,
     'retarder.is_existing': is_existing,
+    'moisture.inward_permeance_perm': inwardPermeance(inside),
   };
 }
 
@@ -248,21 +251,37 @@ export function vapourFacts(vapour: VapourPart): FactSheet {
   };
 }
 
-/** Drying both ways, condensate, and the thickness that comes of it all. */
-export function dryingFacts(face: Face, barrier: Barrier, moisture: CalculatedParts['moisture']): FactSheet {
+/** Drying outward, and the thickness that comes of it all. */
+export function outerFacts(face: Face, barrier: Barrier, outward_permeance_perm: number): FactSheet {
   return {
-    'moisture.outward_permeance_perm': moisture.outward_permeance_perm,
-    'moisture.inward_permeance_perm': moisture.inward_permeance_perm,
-    'moisture.condensate_peak_g_m2': moisture.condensate_peak_g_m2,
-    'moisture.dries_within_year': moisture.dries_within_year,
+    'moisture.outward_permeance_perm': outward_permeance_perm,
     'thickness.added_in': addedThickness(face, barrier),
   };
 }
 
-export function costFacts(cost: Price): FactSheet {
+/** Facts of which nearly every wall has its own, as one column each. */
+export type FactColumns = {
+  readonly count: number;
+  readonly columns: Readonly<Record<string, ArrayLike<string | number | boolean | null>>>;
+};
+
+export function waterFacts(water: readonly Condensate[]): FactColumns {
   return {
-    'cost.low_usd_per_ft2': cost.low,
-    'cost.likely_usd_per_ft2': cost.likely,
-    'cost.high_usd_per_ft2': cost.high,
+    count: water.length,
+    columns: {
+      'moisture.condensate_peak_g_m2': water.map((one) => one.condensate_peak_g_m2),
+      'moisture.dries_within_year': water.map((one) => one.dries_within_year),
+    },
+  };
+}
+
+export function costFacts({ low, likely, high }: CostColumns): FactColumns {
+  return {
+    count: likely.length,
+    columns: {
+      'cost.low_usd_per_ft2': low,
+      'cost.likely_usd_per_ft2': likely,
+      'cost.high_usd_per_ft2': high,
+    },
   };
 }

@@ -6,6 +6,7 @@ import {
   type FasteningSchedule,
 } from '../calculators/fastening/choose-fastening.ts';
 import type { AnswerContext } from './answer-context.ts';
+import { remember } from './remember.ts';
 
 export type FasteningPart = {
   /** Null where the cladding is glued and no fastener carries it. */
@@ -18,16 +19,39 @@ export type FasteningPart = {
 
 /** What the fasteners of a wall carry, and the schedule that carries it. */
 export function fasteningPart(face: Face, context: AnswerContext): FasteningPart {
-  const { cladding, build } = face;
-  const cladding_psf = claddingWeight_psf(face);
-  const insulation_psf = (build.insulation.density_pcf.value * build.thickness_in) / 12;
-  if (cladding.attachment === 'adhered')
-    return { schedule: null, field_spacing_in: 0, cladding_psf, insulation_psf };
+  return withWeights(face, scheduled(face, context));
+}
+
+/** {@link fasteningPart}, remembered. A schedule sees of the boards only how thick they are and whether they are foam. */
+export function fasteningParts(context: AnswerContext): (face: Face) => FasteningPart {
+  const known = new Map<string, Scheduled>();
+  return remember((face: Face) => {
+    const { cladding, build, sheathing } = face;
+    const key = `${cladding.id} ${build.thickness_in} ${build.insulation.is_foam_plastic} ${sheathing.id}`;
+    const found = known.get(key) ?? scheduled(face, context);
+    known.set(key, found);
+    return withWeights(face, found);
+  });
+}
+
+type Scheduled = Pick<FasteningPart, 'schedule' | 'field_spacing_in'>;
+
+function withWeights(face: Face, found: Scheduled): FasteningPart {
+  const { insulation, thickness_in } = face.build;
+  return {
+    schedule: found.schedule,
+    field_spacing_in: found.field_spacing_in,
+    cladding_psf: claddingWeight_psf(face),
+    insulation_psf: (insulation.density_pcf.value * thickness_in) / 12,
+  };
+}
+
+function scheduled(face: Face, context: AnswerContext): Scheduled {
+  if (face.cladding.attachment === 'adhered') return { schedule: null, field_spacing_in: 0 };
   const options = fasteningOptions(face, context);
   const wall = fasteningContext(face, context);
   const schedule = chooseFastening(options, wall, context.tables.fastening);
-  const field_spacing_in = fieldSpacing_in(schedule, options, wall, context);
-  return { schedule, field_spacing_in, cladding_psf, insulation_psf };
+  return { schedule, field_spacing_in: fieldSpacing_in(schedule, options, wall, context) };
 }
 
 /** The widest spacing of the chosen fastener that passes under the field's wind; never closer than the corner's. */

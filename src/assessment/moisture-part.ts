@@ -1,17 +1,18 @@
 import type { Face, RetarderChoice } from '../assembly/candidates.ts';
 import type { Barrier, Retarder } from '../assembly/catalogue-schema.ts';
+import { finishPermeance } from '../assembly/finish-permeance.ts';
 import type { InsulationBuild } from '../assembly/insulation-builds.ts';
 import { humidityClassExcess } from '../calculators/moisture/humidity-class.ts';
-import type { YearConditions } from '../calculators/moisture/monthly-condensation.ts';
+import { monthlyCondensation, type YearConditions } from '../calculators/moisture/monthly-condensation.ts';
 import { permFromLayers } from '../calculators/moisture/permeance.ts';
 import { saturationPressure } from '../calculators/moisture/psychrometrics.ts';
 import { type SheathingDewPoint, sheathingDewPoint } from '../calculators/moisture/sheathing-dew-point.ts';
+import { WaterThroughYear } from '../calculators/moisture/year-of-water.ts';
 import { winterProfile } from '../calculators/thermal/temperature-dependence.ts';
 import type { AnswerContext } from './answer-context.ts';
-import { rememberTriple } from './remember.ts';
 import type { ThermalPart } from './thermal-part.ts';
 import { insulationPermeance, LINING } from './wall-layers.ts';
-import { finishPermeance, monthsOfWater, type WetWall } from './wall-water.ts';
+import { layersInSi } from './wall-water.ts';
 
 export type MoisturePart = {
   readonly dew_point: SheathingDewPoint;
@@ -122,43 +123,28 @@ export type Condensate = Pick<MoisturePart, 'condensate_peak_g_m2' | 'dries_with
 
 const NOT_KNOWN: Condensate = { condensate_peak_g_m2: null, dries_within_year: null };
 
-/** Works out the condensate of walls that share a site, studs and sheathing; each different wall once. */
+/** Works out the condensate of walls that share a site, studs and sheathing. */
 export type CondensateOf = (face: Face, barrier: Barrier, retarder: Retarder | null) => Condensate;
 
-/** Condensate through the year of the site. Claddings behind which air moves, or of one permeance, come to the same. */
+/** Condensate through the year of the site. */
 export function condensates(context: AnswerContext): CondensateOf {
   const year = yearConditions(context);
   if (!year) return () => NOT_KNOWN;
-  const byFinish = new Map<
-    number,
-    (build: InsulationBuild, barrier: Barrier, retarder: Retarder) => Condensate
-  >();
+  // Barrier, retarder and finish resist vapour only: the temperatures behind them are those of the boards. A finish that
+  // vapour passes is one plane more.
+  const [ventilated, covered] = [
+    new Map<InsulationBuild, WaterThroughYear>(),
+    new Map<InsulationBuild, WaterThroughYear>(),
+  ];
   return ({ cladding, build, sheathing }, barrier, retarder) => {
     if (!retarder) return NOT_KNOWN;
     const finish_perm = finishPermeance(cladding);
-    let behind = byFinish.get(finish_perm);
-    if (!behind) {
-      behind = rememberTriple((b: InsulationBuild, w: Barrier, r: Retarder) =>
-        condensate({ build: b, barrier: w, retarder: r, sheathing, finish_perm }, context, year),
-      );
-      byFinish.set(finish_perm, behind);
-    }
-    return behind(build, barrier, retarder);
+    const wall = layersInSi({ finish_perm, sheathing, build, barrier, retarder }, context);
+    const through = Number.isFinite(finish_perm) ? covered : ventilated;
+    const boards = through.get(build) ?? new WaterThroughYear(wall, year);
+    through.set(build, boards);
+    const { peak_kg_m2, dries_out, unbounded } = boards.of(wall.sd_m) ?? monthlyCondensation(wall, year);
+    if (unbounded) return NOT_KNOWN;
+    return { condensate_peak_g_m2: peak_kg_m2 * 1000, dries_within_year: dries_out };
   };
-}
-
-function condensate(wall: WetWall, context: AnswerContext, year: YearConditions): Condensate {
-  const result = monthsOfWater(wall, context, year);
-  if (result.unbounded) return NOT_KNOWN;
-  return { condensate_peak_g_m2: result.peak_kg_m2 * 1000, dries_within_year: result.dries_out };
-}
-
-/** Whether walls of two answers hold the same water: then what was worked out for one serves the other. */
-export function holdsSameWater(a: AnswerContext, b: AnswerContext): boolean {
-  return (
-    a.site === b.site &&
-    a.framed.cavity_r === b.framed.cavity_r &&
-    a.brief.framing.depth_in === b.brief.framing.depth_in &&
-    a.brief.sheathing === b.brief.sheathing
-  );
 }

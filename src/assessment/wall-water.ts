@@ -1,5 +1,6 @@
 import type { Candidate } from '../assembly/candidates.ts';
-import type { Barrier, Cladding, Retarder, SheathingEntry } from '../assembly/catalogue-schema.ts';
+import type { Barrier, Retarder, SheathingEntry } from '../assembly/catalogue-schema.ts';
+import { finishPermeance } from '../assembly/finish-permeance.ts';
 import type { InsulationBuild } from '../assembly/insulation-builds.ts';
 import {
   type MonthlyCondensation,
@@ -8,6 +9,7 @@ import {
 } from '../calculators/moisture/monthly-condensation.ts';
 import { permFromLayers, permFromPermeability, sdFromPerm } from '../calculators/moisture/permeance.ts';
 import { rSiFromUs } from '../calculators/moisture/units.ts';
+import type { WallLayers } from '../calculators/moisture/wall-planes.ts';
 import type { AnswerContext } from './answer-context.ts';
 import { CAVITY_PERMEABILITY_PERM_IN, insulationPermeance, LINING, type WallLayer } from './wall-layers.ts';
 
@@ -33,11 +35,6 @@ export type WaterLayer = {
   readonly r: number;
   readonly perm: number;
 };
-
-/** Behind a ventilated space the method takes outdoor air; a drained one keeps the cladding in the way out. */
-export function finishPermeance({ drainage, permeance_perm }: Cladding): number {
-  return drainage.is_ventilated ? Number.POSITIVE_INFINITY : permeance_perm.value;
-}
 
 /** The layers that vapour passes, inside to outside; no resistance to heat is counted for the finish. */
 export function waterLayers(wall: WetWall, { framed, brief }: AnswerContext): WaterLayer[] {
@@ -69,15 +66,17 @@ export function monthsOfWater(
   context: AnswerContext,
   year: YearConditions,
 ): MonthlyCondensation {
+  return monthlyCondensation(layersInSi(wall, context), year);
+}
+
+/** The layers that vapour passes, as plain arrays in SI units. */
+export function layersInSi(wall: WetWall, context: AnswerContext): WallLayers {
   const layers = waterLayers(wall, context);
   const { rsi_m2kw, rse_m2kw } = context.tables.moisture.surface_resistances;
-  return monthlyCondensation(
-    {
-      r_m2kw: layers.map((l) => rSiFromUs(l.r)),
-      sd_m: layers.map((l) => sdFromPerm(l.perm)),
-      rsi_m2kw,
-      rse_m2kw,
-    },
-    year,
-  );
+  return {
+    r_m2kw: layers.map((l) => rSiFromUs(l.r)),
+    sd_m: layers.map((l) => sdFromPerm(l.perm)),
+    rsi_m2kw,
+    rse_m2kw,
+  };
 }

@@ -4,13 +4,12 @@ import {
   coarserNumberClasses,
   coarserValueClasses,
   numberClasses,
-  pairClass,
   valueClasses,
 } from './fact-classes.ts';
 import { type FactEntry, type FactIndex, misfitOf } from './fact-dictionary.ts';
 import type { FactSheets } from './fact-sheets.ts';
-import type { Facts, FactValue, Leaf, Rule } from './rule-schema.ts';
-import { known } from './three-valued.ts';
+import { type FactSlot, factColumn, partCount } from './fact-slot.ts';
+import type { FactValue, Leaf, Rule } from './rule-schema.ts';
 
 /** One rule's use of a column. */
 export type ColumnUse = {
@@ -20,6 +19,23 @@ export type ColumnUse = {
   /** One more than the largest of the rule's own classes. */
   readonly size: number;
 };
+
+/** A column over the parts of fact sheets: classes of one fact, or the values of two facts that rules compare. */
+export type ColumnClasses =
+  | {
+      readonly kind: 'one';
+      readonly slot: number;
+      readonly source: FactSlot;
+      readonly classes: Uint16Array;
+    }
+  | { readonly kind: 'pair'; readonly left: Side; readonly right: Side };
+
+type Side = { readonly slot: number; readonly source: FactSlot; readonly values: ArrayLike<FactValue> };
+
+/** Slots that a column's facts stand in. */
+export function slotsOf(column: ColumnClasses): readonly number[] {
+  return column.kind === 'one' ? [column.slot] : [column.left.slot, column.right.slot];
+}
 
 type FactColumn = { readonly entry: FactEntry; readonly classOf: ClassOf };
 type PairColumn = { readonly left: FactEntry; readonly right: FactEntry };
@@ -90,35 +106,72 @@ export class FactColumns {
   }
 
   /**
-   * The class of every sheet in one column.
+   * The classes of one column, for every part of the slot that its fact stands in.
    *
-   * @throws Error when a sheet lacks the fact, or holds a value of another type or outside the fact's list
+   * @param before  classes of the same column over sheets of the same shape: given back where nothing changed, so
+   *   that whoever built upon them can tell
+   * @throws Error when a part lacks the fact, or holds a value of another type or outside the fact's list
    */
-  classify(column: number, sheets: FactSheets): Uint16Array {
-    const codes = new Uint16Array(sheets.count);
+  classify(column: number, sheets: FactSheets, before?: ColumnClasses): ColumnClasses {
     const fact = this.#facts[column];
     if (fact) {
-      const { id } = fact.entry;
-      const { parts, at } = sheets.slotOf(id);
-      const classes = Uint16Array.from(parts, (part) => fact.classOf(part[id]));
-      for (let i = 0; i < codes.length; i++) codes[i] = classes[at[i] ?? 0] ?? 0;
-      return codes;
+      const slot = sheets.slotOf(fact.entry.id);
+      const source = sheets.slots[slot] ?? [];
+      const earlier = before?.kind === 'one' && before.slot === slot ? before : undefined;
+      if (earlier?.source === source) return earlier;
+      const values = factColumn(source, fact.entry.id);
+      const classes = new Uint16Array(partCount(source));
+      for (let i = 0; i < classes.length; i++) classes[i] = fact.classOf(values[i]);
+      if (earlier && sameItems(earlier.classes, classes)) return earlier;
+      return { kind: 'one', slot, source, classes };
     }
     const pair = this.#pairs[column - this.#facts.length];
     if (!pair) throw new Error(`there is no column ${column}`);
-    const left = sheets.slotOf(pair.left.id);
-    const right = sheets.slotOf(pair.right.id);
-    const lefts = left.parts.map((part) => fitting(part, pair.left));
-    const rights = right.parts.map((part) => fitting(part, pair.right));
-    for (let i = 0; i < codes.length; i++) {
-      codes[i] = pairClass(lefts[left.at[i] ?? 0] ?? null, rights[right.at[i] ?? 0] ?? null);
-    }
-    return codes;
+    const earlier = before?.kind === 'pair' ? before : undefined;
+    const left = fittingColumn(pair.left, sheets, earlier?.left);
+    const right = fittingColumn(pair.right, sheets, earlier?.right);
+    if (earlier && earlier.left === left && earlier.right === right) return earlier;
+    return { kind: 'pair', left, right };
   }
 }
 
-function fitting(sheet: Facts, entry: FactEntry): FactValue {
-  const value = known(sheet, entry.id);
+/** One side of a pair; the one before where the values are the same. */
+function fittingColumn(entry: FactEntry, sheets: FactSheets, before: Side | undefined): Side {
+  const slot = sheets.slotOf(entry.id);
+  const source = sheets.slots[slot] ?? [];
+  const earlier = before?.slot === slot ? before : undefined;
+  if (earlier?.source === source) return earlier;
+  const column = factColumn(source, entry.id);
+  const values = fittingValues(column, partCount(source), entry);
+  return earlier && sameItems(earlier.values, values) ? earlier : { slot, source, values };
+}
+
+function sameItems<T>(a: ArrayLike<T>, b: ArrayLike<T>): boolean {
+  if (a.length !== b.length) return false;
+  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
+  return true;
+}
+
+function fittingValues(
+  column: ArrayLike<FactValue | undefined>,
+  count: number,
+  entry: FactEntry,
+): ArrayLike<FactValue> {
+  // Twenty thousand costs need no list of their own.
+  if (
+    count > 0 &&
+    column instanceof Float64Array &&
+    column.length === count &&
+    column.every(Number.isFinite)
+  ) {
+    fitting(column[0], entry);
+    return column;
+  }
+  return Array.from({ length: count }, (_, i) => fitting(column[i], entry));
+}
+
+function fitting(value: FactValue | undefined, entry: FactEntry): FactValue {
+  if (value === undefined) throw new Error(`fact ${entry.id} is missing; give null when it is not known`);
   const misfit = misfitOf(entry, value);
   if (misfit) throw new Error(`fact ${entry.id} can't be ${String(value)}: ${misfit}`);
   return value;

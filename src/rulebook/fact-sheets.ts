@@ -1,7 +1,6 @@
+import { type Joint, Partitions, partitionBy } from '../base/partitions.ts';
+import { type FactSlot, factIds, partAt, partCount } from './fact-slot.ts';
 import type { Facts } from './rule-schema.ts';
-
-/** The facts of one slot, each distinct part once, and which of them every sheet holds. */
-export type Slot = { readonly parts: readonly Facts[]; readonly at: Uint32Array };
 
 /**
  * Many fact sheets, each put together from parts that sheets share: all walls of an answer have one site, many have one
@@ -9,55 +8,69 @@ export type Slot = { readonly parts: readonly Facts[]; readonly at: Uint32Array 
  */
 export class FactSheets {
   readonly count: number;
-  readonly #rows: readonly (readonly Facts[])[];
-  readonly #slots: readonly Slot[];
+  /** How the sheets share the parts of each slot. */
+  readonly shape: Partitions;
+  /** By slot: each distinct part once. */
+  readonly slots: readonly FactSlot[];
   readonly #slotOf = new Map<string, number>();
 
-  /** @param rows  the parts of each sheet; all rows list the same slots in the same order */
-  constructor(rows: readonly (readonly Facts[])[]) {
-    this.count = rows.length;
-    this.#rows = rows;
-    const width = rows[0]?.length ?? 0;
-    this.#slots = Array.from({ length: width }, (_, slot) => slotOf(rows, slot));
-    for (const [slot, { parts }] of this.#slots.entries()) {
-      for (const id of Object.keys(parts[0] ?? {})) {
+  /**
+   * @param shape  one partition of the sheets for each slot
+   * @param slots  by slot, the part of every class
+   */
+  constructor(shape: Partitions, slots: readonly FactSlot[]) {
+    this.count = shape.items;
+    this.shape = shape;
+    this.slots = slots;
+    for (const [slot, parts] of slots.entries()) {
+      const count = shape.parts[slot]?.count;
+      if (partCount(parts) !== count) {
+        throw new Error(`slot ${slot} has ${partCount(parts)} parts for ${count} classes`);
+      }
+      for (const id of factIds(parts)) {
         if (this.#slotOf.has(id)) throw new Error(`fact ${id} stands in two slots`);
         this.#slotOf.set(id, slot);
       }
     }
   }
 
+  /** @param rows  the parts of each sheet; all rows list the same slots in the same order */
+  static ofRows(rows: readonly (readonly Facts[])[]): FactSheets {
+    const width = rows[0]?.length ?? 0;
+    const shape = new Partitions(
+      rows.length,
+      Array.from({ length: width }, (_, slot) => partitionBy(rows, (row) => row[slot])),
+    );
+    const slots = shape.parts.map(({ first }, slot) =>
+      Array.from(first, (i) => {
+        const part = rows[i]?.[slot];
+        if (!part) throw new Error(`fact sheet ${i} has no part in slot ${slot}`);
+        return part;
+      }),
+    );
+    return new FactSheets(shape, slots);
+  }
+
   /** Sheets that share nothing. */
   static of(sheets: readonly Facts[]): FactSheets {
-    return new FactSheets(sheets.map((sheet) => [sheet]));
+    return FactSheets.ofRows(sheets.map((sheet) => [sheet]));
   }
 
   /** Where a fact stands. A fact that no slot holds is read as missing from every sheet. */
-  slotOf(id: string): Slot {
-    const slot = this.#slots[this.#slotOf.get(id) ?? 0];
-    return slot ?? { parts: [], at: new Uint32Array(this.count) };
+  slotOf(id: string): number {
+    return this.#slotOf.get(id) ?? 0;
   }
 
   /** One whole sheet, put together. */
   sheet(index: number): Facts {
-    return Object.assign({}, ...(this.#rows[index] ?? []));
+    return Object.assign(
+      {},
+      ...this.slots.map((parts, slot) => partAt(parts, this.shape.parts[slot]?.at[index] ?? 0)),
+    );
   }
-}
 
-function slotOf(rows: readonly (readonly Facts[])[], slot: number): Slot {
-  const parts: Facts[] = [];
-  const known = new Map<Facts, number>();
-  const at = new Uint32Array(rows.length);
-  for (const [i, row] of rows.entries()) {
-    const part = row[slot];
-    if (!part) throw new Error(`fact sheet ${i} has no part in slot ${slot}`);
-    let index = known.get(part);
-    if (index === undefined) {
-      index = parts.length;
-      known.set(part, index);
-      parts.push(part);
-    }
-    at[i] = index;
+  /** Sheets told apart by some slots only. */
+  joint(slots: readonly number[]): Joint {
+    return this.shape.joint(slots);
   }
-  return { parts, at };
 }

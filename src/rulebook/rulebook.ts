@@ -1,14 +1,15 @@
+import type { Partitions } from '../base/partitions.ts';
 import type { CodeEdition } from '../brief/brief.ts';
-import { FactColumns } from './fact-columns.ts';
+import { type ColumnClasses, FactColumns } from './fact-columns.ts';
 import type { FactIndex } from './fact-dictionary.ts';
 import { FactSheets } from './fact-sheets.ts';
 import { type HouseStandard, NO_HOUSE } from './house-standard.ts';
 import type { LimitIndex } from './limits.ts';
 import type { Dictionaries } from './load-pack.ts';
 import type { LoadedRule, PackInfo } from './loaded-rule.ts';
-import { RuleMemo } from './rule-memo.ts';
+import { type Classified, type Decided, RuleMemo } from './rule-memo.ts';
 import type { Facts, RuleOutcome } from './rule-schema.ts';
-import { Verdicts, VerdictTable } from './verdicts.ts';
+import { type Verdicts, VerdictTable } from './verdicts.ts';
 
 /** All rules in force, checked, ready to judge walls. Made by `loadRulebook`. */
 export class Rulebook {
@@ -24,6 +25,8 @@ export class Rulebook {
   #shipped: Rulebook | undefined;
   /** Made on first use: an engine for every rule costs time that `rules list` doesn't need to spend. */
   readonly #memos = new Map<string, RuleMemo>();
+  /** The last verdicts on sheets of one shape, to take over what still holds. */
+  readonly #last = new WeakMap<Partitions, VerdictTable>();
   #queue: Promise<unknown> = Promise.resolve();
 
   constructor(
@@ -82,33 +85,60 @@ export class Rulebook {
     return verdicts ? verdicts.outcomes() : [];
   }
 
+  /** {@link judgeAll} with the verdicts of every sheet at hand, in the order of the sheets. */
+  async evaluateAll(sheets: readonly Facts[], edition: CodeEdition): Promise<Verdicts[]> {
+    const table = await this.judgeAll(FactSheets.of(sheets), edition);
+    return sheets.map((_, i) => table.of(i));
+  }
+
   /**
    * Judges many walls. A rule's engine runs once for each class of facts that the rule can tell apart, not
    * once for each wall; texts are written when they are asked for.
    *
-   * @param sheets  whole sheets, or sheets put together from shared parts (much faster for many walls)
-   * @returns verdicts in the order of the sheets
+   * @param before  verdicts of which those that still hold are taken over, where this rulebook gave them on sheets of the
+   *   same shape; else the last that it gave serve
    * @throws Error when a fact is missing from a sheet or doesn't fit its type
    */
-  evaluateAll(sheets: readonly Facts[] | FactSheets, edition: CodeEdition): Promise<Verdicts[]> {
-    const all = sheets instanceof FactSheets ? sheets : FactSheets.of(sheets);
-    const result = this.#queue.then(() => this.#evaluateAlone(all, edition));
+  judgeAll(sheets: FactSheets, edition: CodeEdition, before?: VerdictTable): Promise<VerdictTable> {
+    const result = this.#queue.then(() => this.#judgeAlone(sheets, edition, before));
     // A failed call must not keep the next one from starting; its own caller gets the error.
     this.#queue = result.catch(() => undefined);
     return result;
   }
 
-  async #evaluateAlone(sheets: FactSheets, edition: CodeEdition): Promise<Verdicts[]> {
+  async #judgeAlone(
+    sheets: FactSheets,
+    edition: CodeEdition,
+    earlier: VerdictTable | undefined,
+  ): Promise<VerdictTable> {
+    const isMine = earlier?.columns === this.#columns && earlier.sheets.shape === sheets.shape;
+    const before = isMine ? earlier : this.#last.get(sheets.shape);
     const rules = this.rulesOf(edition);
-    const memos = rules.map((loaded) => this.#memoOf(loaded));
-    const codes: (Uint16Array | undefined)[] = new Array(this.#columns.count);
-    for (const column of new Set(memos.flatMap((memo) => memo.columns))) {
-      codes[column] = this.#columns.classify(column, sheets);
+    const codes: (ColumnClasses | undefined)[] = new Array(this.#columns.count);
+    const decided: Decided[] = [];
+    for (const loaded of rules) {
+      const memo = this.#memoOf(loaded);
+      for (const column of memo.columns) {
+        codes[column] ??= this.#columns.classify(column, sheets, before?.classified[column]);
+      }
+      const held = before && this.#heldSince(before, loaded, memo, codes);
+      decided.push(held ?? (await memo.decide(sheets, codes)));
     }
-    const states: Uint8Array[] = [];
-    for (const memo of memos) states.push(await memo.decide(sheets, codes));
-    const table = new VerdictTable(rules, this.facts, sheets, states);
-    return Array.from({ length: sheets.count }, (_, i) => new Verdicts(table, i));
+    const table = new VerdictTable(rules, this.#columns, this.facts, sheets, codes, decided);
+    this.#last.set(sheets.shape, table);
+    return table;
+  }
+
+  /** What a rule decided before, where nothing that it reads has changed its class. */
+  #heldSince(
+    before: VerdictTable,
+    { rule }: LoadedRule,
+    memo: RuleMemo,
+    codes: Classified,
+  ): Decided | undefined {
+    if (memo.columns.some((column) => codes[column] !== before.classified[column])) return undefined;
+    const position = before.position(rule.id);
+    return position === undefined ? undefined : before.decided[position];
   }
 
   #memoOf(loaded: LoadedRule): RuleMemo {

@@ -1,37 +1,56 @@
+import type { Joint } from '../base/partitions.ts';
+import type { FactColumns } from './fact-columns.ts';
 import type { FactIndex } from './fact-dictionary.ts';
 import type { FactSheets } from './fact-sheets.ts';
 import type { LoadedRule } from './loaded-rule.ts';
 import { outcomeOf } from './outcome.ts';
+import type { Classified, Decided } from './rule-memo.ts';
 import type { Facts, RuleOutcome, Verdict } from './rule-schema.ts';
 import { missingFacts, RULE_STATES, type RuleState } from './three-valued.ts';
 
-/** What came out for many walls, one byte a rule and sheet. */
+/** What came out for many walls. */
 export class VerdictTable {
   /** Sorted by id; only those of the edition asked for. */
   readonly rules: readonly LoadedRule[];
+  /** What the classes were made by. */
+  readonly columns: FactColumns;
   readonly index: FactIndex;
   readonly sheets: FactSheets;
-  /** By rule, then by sheet: codes of `RULE_STATES`. */
-  readonly #states: readonly Uint8Array[];
+  /** Classes that the states were decided from. */
+  readonly classified: Classified;
+  /** In the order of the rules. */
+  readonly decided: readonly Decided[];
   readonly #position: ReadonlyMap<string, number>;
-  readonly #forbids: Uint16Array;
+  /** How many rules forbid each sheet. */
+  readonly forbids: Uint16Array;
 
   constructor(
     rules: readonly LoadedRule[],
+    columns: FactColumns,
     index: FactIndex,
     sheets: FactSheets,
-    states: readonly Uint8Array[],
+    classified: Classified,
+    decided: readonly Decided[],
   ) {
     this.rules = rules;
+    this.columns = columns;
     this.index = index;
     this.sheets = sheets;
-    this.#states = states;
+    this.classified = classified;
+    this.decided = decided;
     this.#position = new Map(rules.map((loaded, i) => [loaded.rule.id, i]));
-    this.#forbids = countForbids(rules, states, sheets.count);
+    this.forbids = countForbids(rules, decided, sheets.count);
+  }
+
+  /** Verdicts on one sheet. */
+  of(sheet: number): Verdicts {
+    if (!(sheet >= 0 && sheet < this.sheets.count)) throw new Error(`there is no sheet ${sheet}`);
+    return new Verdicts(this, sheet);
   }
 
   state(sheet: number, rule: number): RuleState {
-    const state = RULE_STATES[this.#states[rule]?.[sheet] ?? -1];
+    const decided = this.decided[rule];
+    const state = RULE_STATES[decided?.states[decided.joint.at[sheet] ?? -1] ?? -1];
     if (!state) throw new Error(`no state for rule ${rule} on sheet ${sheet}`);
     return state;
   }
@@ -39,23 +58,22 @@ export class VerdictTable {
   position(ruleId: string): number | undefined {
     return this.#position.get(ruleId);
   }
-
-  forbids(sheet: number): number {
-    return this.#forbids[sheet] ?? 0;
-  }
 }
 
-function countForbids(
-  rules: readonly LoadedRule[],
-  states: readonly Uint8Array[],
-  count: number,
-): Uint16Array {
-  const forbids = new Uint16Array(count);
+/** Counted for sheets that the same rules can't tell apart, then spread over the sheets. */
+function countForbids(rules: readonly LoadedRule[], decided: readonly Decided[], count: number): Uint16Array {
   const fires = RULE_STATES.indexOf('fires');
+  const byJoint = new Map<Joint, Uint16Array>();
   for (const [position, { rule }] of rules.entries()) {
-    const own = states[position];
-    if (rule.verdict !== 'forbid' || !own) continue;
-    for (let i = 0; i < count; i++) if (own[i] === fires) forbids[i] = (forbids[i] ?? 0) + 1;
+    const own = decided[position];
+    if (rule.verdict !== 'forbid' || !own?.states.includes(fires)) continue;
+    const sums = byJoint.get(own.joint) ?? new Uint16Array(own.joint.count);
+    byJoint.set(own.joint, sums);
+    for (let i = 0; i < sums.length; i++) if (own.states[i] === fires) sums[i] = (sums[i] ?? 0) + 1;
+  }
+  const forbids = new Uint16Array(count);
+  for (const [{ at }, sums] of byJoint) {
+    for (let i = 0; i < count; i++) forbids[i] = (forbids[i] ?? 0) + (sums[at[i] ?? 0] ?? 0);
   }
   return forbids;
 }
@@ -101,7 +119,7 @@ export class Verdicts {
 
   /** How many rules forbid the wall. */
   get forbidCount(): number {
-    return this.#table.forbids(this.#sheet);
+    return this.#table.forbids[this.#sheet] ?? 0;
   }
 
   /** The trace: one outcome for every rule that applies, sorted by rule id. */

@@ -118,7 +118,8 @@ function load(rules: readonly Rule[]): Rulebook {
 /** The states that a rule with one column gives to walls. */
 async function decide(memo: RuleMemo, walls: readonly Facts[], columns: FactColumns) {
   const sheets = FactSheets.of(walls);
-  return Array.from(await memo.decide(sheets, [columns.classify(0, sheets)]), (code) => RULE_STATES[code]);
+  const { joint, states } = await memo.decide(sheets, [columns.classify(0, sheets)]);
+  return Array.from(joint.at, (kind) => RULE_STATES[states[kind] ?? -1]);
 }
 
 describe('remembered verdicts', () => {

@@ -1,6 +1,13 @@
 import { saturationPressure } from './psychrometrics.ts';
 import { stretchVapourLine } from './vapour-line.ts';
-import { type Node, type Plane, type WallLayers, type WallPlanes, wallPlanes } from './wall-planes.ts';
+import {
+  DRY_KG_M2,
+  type Node,
+  type Plane,
+  type WallLayers,
+  type WallPlanes,
+  wallPlanes,
+} from './wall-planes.ts';
 
 /** Twelve months as plain arrays, in calendar order from any month. */
 export type YearConditions = {
@@ -52,9 +59,6 @@ type Month = {
   readonly saturation_pa: readonly number[];
   readonly coldest: readonly Plane[];
 };
-
-/** Less than a thousandth of a milligram per square metre is dry. */
-const DRY_KG_M2 = 1e-9;
 
 /**
  * Interstitial condensation through a year by the monthly diffusion method, on plain arrays: the fast form.

@@ -49,7 +49,9 @@ export type WallPlanes = {
 /** ISO 13788:2012: layers above this resistance are cut into equal parts not above it, m²·K/W. */
 export const SPLIT_ABOVE_M2KW = 0.25;
 /** Vapour resistances below a micrometre of air count as none. */
-const NO_RESISTANCE_M = 1e-6;
+export const NO_RESISTANCE_M = 1e-6;
+/** Less than a thousandth of a milligram per square metre is dry. */
+export const DRY_KG_M2 = 1e-9;
 
 /**
  * Cuts a wall into the planes of the ISO 13788 method and gathers those that no vapour resistance divides.
@@ -69,8 +71,7 @@ export function wallPlanes(wall: WallLayers): WallPlanes {
   let x = 0;
   for (const [layer, layerR] of wall.r_m2kw.entries()) {
     const layerSd = wall.sd_m[layer] ?? 0;
-    // The small allowance keeps 0.5 at two parts although 0.5/0.25 may come out as 2.0000000000000004.
-    const parts = Math.max(1, Math.ceil(layerR / SPLIT_ABOVE_M2KW - 1e-9));
+    const parts = partsOfLayer(layerR);
     for (let part = 1; part <= parts; part++) {
       const plane = {
         layer,
@@ -91,6 +92,12 @@ export function wallPlanes(wall: WallLayers): WallPlanes {
     x += layerSd;
   }
   return { nodes, inside, outside, r_total_m2kw: r + wall.rse_m2kw };
+}
+
+/** How many equal parts a layer of this resistance is cut into. */
+export function partsOfLayer(r_m2kw: number): number {
+  // The small allowance keeps 0.5 at two parts although 0.5/0.25 may come out as 2.0000000000000004.
+  return Math.max(1, Math.ceil(r_m2kw / SPLIT_ABOVE_M2KW - 1e-9));
 }
 
 function node(index: number, x_m: number, plane: Plane): Node {

@@ -1,0 +1,114 @@
+/** Items sorted into classes: two items of one class can't be told apart by what made the partition. */
+export type Partition = {
+  /** How many classes there are. */
+  readonly count: number;
+  /** Class of every item; classes are numbered in the order of their first items. */
+  readonly at: Uint32Array;
+  /** The first item of every class: it stands for all of them. */
+  readonly first: Uint32Array;
+};
+
+/** The common refinement of some partitions, with the class of each that every joint class lies in. */
+export type Joint = Partition & {
+  /** By the place in the list asked for, then by joint class. */
+  readonly classOf: readonly Uint32Array[];
+};
+
+/** All items in one class. */
+export function onePartition(items: number): Partition {
+  const count = Math.min(items, 1);
+  return { count, at: new Uint32Array(items), first: new Uint32Array(count) };
+}
+
+/** Every item in a class of its own. */
+export function finestPartition(items: number): Partition {
+  const at = Uint32Array.from({ length: items }, (_, i) => i);
+  return { count: items, at, first: at };
+}
+
+/** Items with the same key, by identity, in one class. */
+export function partitionBy<T>(items: readonly T[], keyOf: (item: T) => unknown): Partition {
+  const at = new Uint32Array(items.length);
+  const first: number[] = [];
+  const known = new Map<unknown, number>();
+  for (const [i, item] of items.entries()) {
+    const key = keyOf(item);
+    let found = known.get(key);
+    if (found === undefined) {
+      found = first.length;
+      known.set(key, found);
+      first.push(i);
+    }
+    at[i] = found;
+  }
+  return { count: first.length, at, first: Uint32Array.from(first) };
+}
+
+/** Up to this many pairs of classes a plain array is quicker than a map. */
+const DENSE_PAIRS = 4_000_000;
+
+/** The common refinement of two partitions of the same items. */
+export function refine(a: Partition, b: Partition): Partition {
+  if (a === b || b.count <= 1 || a.count === a.at.length) return a;
+  if (a.count <= 1 || b.count === b.at.length) return b;
+  const at = new Uint32Array(a.at.length);
+  const first: number[] = [];
+  const known = pairNumbers(a.count * b.count);
+  for (let i = 0; i < at.length; i++) {
+    const pair = (a.at[i] ?? 0) * b.count + (b.at[i] ?? 0);
+    let found = known.get(pair);
+    if (found === 0) {
+      first.push(i);
+      found = first.length;
+      known.set(pair, found);
+    }
+    at[i] = found - 1;
+  }
+  return { count: first.length, at, first: Uint32Array.from(first) };
+}
+
+/** Numbers from 1 by pair; 0 where a pair has none yet. */
+function pairNumbers(pairs: number): { get(pair: number): number; set(pair: number, to: number): void } {
+  if (pairs <= DENSE_PAIRS) {
+    const numbers = new Uint32Array(pairs);
+    return {
+      get: (pair) => numbers[pair] ?? 0,
+      set: (pair, to) => {
+        numbers[pair] = to;
+      },
+    };
+  }
+  const numbers = new Map<number, number>();
+  return { get: (pair) => numbers.get(pair) ?? 0, set: (pair, to) => void numbers.set(pair, to) };
+}
+
+/** Several partitions of the same items; their joint refinements are worked out once. */
+export class Partitions {
+  readonly items: number;
+  readonly parts: readonly Partition[];
+  readonly #joints = new Map<string, Joint>();
+
+  constructor(items: number, parts: readonly Partition[]) {
+    this.items = items;
+    this.parts = parts;
+  }
+
+  /** @param places  of the partitions wanted, ascending; the same list gives the same object */
+  joint(places: readonly number[]): Joint {
+    const key = places.join(' ');
+    const found = this.#joints.get(key);
+    if (found) return found;
+    const wanted = places.map((place) => this.#part(place));
+    const all = wanted.reduce<Partition>((sofar, part) => refine(sofar, part), onePartition(this.items));
+    const classOf = wanted.map((part) => Uint32Array.from(all.first, (item) => part.at[item] ?? 0));
+    const joint = { ...all, classOf };
+    this.#joints.set(key, joint);
+    return joint;
+  }
+
+  #part(place: number): Partition {
+    const part = this.parts[place];
+    if (!part) throw new Error(`there is no partition ${place}`);
+    return part;
+  }
+}
