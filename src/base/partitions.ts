@@ -51,35 +51,33 @@ const DENSE_PAIRS = 4_000_000;
 export function refine(a: Partition, b: Partition): Partition {
   if (a === b || b.count <= 1 || a.count === a.at.length) return a;
   if (a.count <= 1 || b.count === b.at.length) return b;
-  const at = new Uint32Array(a.at.length);
-  const first: number[] = [];
-  const known = pairNumbers(a.count * b.count);
-  for (let i = 0; i < at.length; i++) {
+  const pairs = a.count * b.count;
+  return pairs <= DENSE_PAIRS ? refineDensely(a, b, new Uint32Array(pairs)) : refineByMap(a, b);
+}
+
+/** @param numbers  zeros: takes the number of each pair of classes, from 1 */
+function refineDensely(a: Partition, b: Partition, numbers: Uint32Array): Partition {
+  const { length } = a.at;
+  const at = new Uint32Array(length);
+  const first = new Uint32Array(length);
+  let count = 0;
+  for (let i = 0; i < length; i++) {
     const pair = (a.at[i] ?? 0) * b.count + (b.at[i] ?? 0);
-    let found = known.get(pair);
+    let found = numbers[pair] ?? 0;
     if (found === 0) {
-      first.push(i);
-      found = first.length;
-      known.set(pair, found);
+      first[count] = i;
+      count += 1;
+      found = count;
+      numbers[pair] = found;
     }
     at[i] = found - 1;
   }
-  return { count: first.length, at, first: Uint32Array.from(first) };
+  return { count, at, first: first.slice(0, count) };
 }
 
-/** Numbers from 1 by pair; 0 where a pair has none yet. */
-function pairNumbers(pairs: number): { get(pair: number): number; set(pair: number, to: number): void } {
-  if (pairs <= DENSE_PAIRS) {
-    const numbers = new Uint32Array(pairs);
-    return {
-      get: (pair) => numbers[pair] ?? 0,
-      set: (pair, to) => {
-        numbers[pair] = to;
-      },
-    };
-  }
-  const numbers = new Map<number, number>();
-  return { get: (pair) => numbers.get(pair) ?? 0, set: (pair, to) => void numbers.set(pair, to) };
+function refineByMap(a: Partition, b: Partition): Partition {
+  const pairs = Array.from(a.at, (classA, i) => classA * b.count + (b.at[i] ?? 0));
+  return partitionBy(pairs, (pair) => pair);
 }
 
 /** Several partitions of the same items; their joint refinements are worked out once. */
