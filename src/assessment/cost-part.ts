@@ -1,6 +1,6 @@
 import type { Candidate } from '../assembly/candidates.ts';
 import type { Price } from '../assembly/catalogue-schema.ts';
-import { partitionOf, type WallSet, type WallSlot } from '../assembly/wall-set.ts';
+import { partitionOf, type WallSet, type WallSlot, wallAt } from '../assembly/wall-set.ts';
 import type { BriefWindow } from '../brief/brief.ts';
 import type { AnswerContext } from './answer-context.ts';
 import type { FastenerCounts } from './fastener-counts.ts';
@@ -66,10 +66,8 @@ type ByClass = { readonly classOf: Uint32Array; readonly values: Float64Array };
 
 function ofClasses(walls: WallSet, slots: readonly WallSlot[], costOf: (wall: Candidate) => number): ByClass {
   const { at: classOf, first } = partitionOf(walls, slots);
-  const values = Float64Array.from(first, (i) => {
-    const wall = walls.candidates[i];
-    return wall ? costOf(wall) : Number.NaN;
-  });
+  const values = new Float64Array(first.length);
+  for (let i = 0; i < values.length; i++) values[i] = costOf(wallAt(walls, first[i] ?? 0));
   return { classOf, values };
 }
 

@@ -33,10 +33,12 @@ async function judged(scenario: Scenario, knowledge: Knowledge): Promise<Judged>
   return judgeWalls(brief, await resolveSite(brief.place, brief.code_edition), knowledge);
 }
 
-const SAMPLES = readdirSync('scenarios').map((file): [string, Scenario] => [
-  file,
-  parseInput(scenarioSchema, JSON.parse(readFileSync(`scenarios/${file}`, 'utf8'))),
-]);
+const SAMPLES = readdirSync('scenarios')
+  .filter((file) => file.endsWith('.json'))
+  .map((file): [string, Scenario] => [
+    file,
+    parseInput(scenarioSchema, JSON.parse(readFileSync(`scenarios/${file}`, 'utf8'))),
+  ]);
 
 describe('what is kept of earlier answers', () => {
   it('changes nothing in the next ones, whatever they are', async () => {

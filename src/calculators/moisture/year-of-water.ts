@@ -47,7 +47,11 @@ export class WaterThroughYear {
     this.#count = planes.length;
     this.#saturation = year.month_s.map((_, m) => {
       const [ti, te] = [year.inside_temp_c[m] ?? Number.NaN, year.outside_temp_c[m] ?? Number.NaN];
-      return Float64Array.from(planes, (plane) => saturationPressure(ti - ((ti - te) * plane) / total));
+      const saturation = new Float64Array(planes.length);
+      for (let i = 0; i < planes.length; i++) {
+        saturation[i] = saturationPressure(ti - ((ti - te) * (planes[i] ?? Number.NaN)) / total);
+      }
+      return saturation;
     });
     this.#inside_pa = Float64Array.from(this.#saturation, (of, m) =>
       Math.min(year.inside_pa[m] ?? Number.NaN, at(of, 0)),
