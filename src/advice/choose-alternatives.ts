@@ -1,25 +1,36 @@
+import { foldOf } from './folds.ts';
 import type { JudgedWall } from './judge-walls.ts';
+import { efficientWalls } from './pareto.ts';
 
 export const isSynthetic = ({ candidate }: JudgedWall) => candidate.cladding.is_insulated_finish;
 
-const pairOf = ({ candidate }: JudgedWall) => `${candidate.cladding.id}/${candidate.build.insulation.id}`;
+/** The synthetic finish is what the job is meant to do without: it competes only where nothing else is admitted. */
+export function competing(admitted: readonly JudgedWall[]): readonly JudgedWall[] {
+  const wanted = admitted.filter((wall) => !isSynthetic(wall));
+  return wanted.length > 0 ? wanted : admitted;
+}
+
+/** The same first choice as the answer gives, without looking for alternatives to it: no wall dominates the best one. */
+export function firstChoice(admitted: readonly JudgedWall[]): JudgedWall | null {
+  return admitted.find((wall) => !isSynthetic(wall)) ?? admitted[0] ?? null;
+}
 
 /**
- * The first choice and genuinely different alternatives: never the same cladding with the same insulation, so a
- * neighbouring thickness, barrier or buck doesn't count. The second brings another cladding where one is admitted, the
- * third another family of insulation than the first two, best with another cladding than the first as well. The
- * synthetic finish is what the job is meant to do without: it is ranked only where nothing else is admitted.
+ * The first choice and genuinely different alternatives. Only walls that no other wall dominates compete, and
+ * near-duplicates count once: never the same cladding over the same family of boards. The second brings another
+ * cladding where one competes, the third another family of insulation than the first two, best with another cladding
+ * than the first as well. An alternative that the first choice beats in everything would be no choice at all, so rather
+ * fewer are shown than one of those.
  *
  * @param admitted  best first
  * @returns at most `top` walls, best first
  */
 export function chooseAlternatives(admitted: readonly JudgedWall[], top: number): JudgedWall[] {
-  const wanted = admitted.filter((wall) => !isSynthetic(wall));
-  const bestOfPair = new Map<string, JudgedWall>();
-  for (const wall of wanted.length > 0 ? wanted : admitted) {
-    if (!bestOfPair.has(pairOf(wall))) bestOfPair.set(pairOf(wall), wall);
+  const bestOfFold = new Map<string, JudgedWall>();
+  for (const wall of efficientWalls(competing(admitted))) {
+    if (!bestOfFold.has(foldOf(wall))) bestOfFold.set(foldOf(wall), wall);
   }
-  const pool = [...bestOfPair.values()];
+  const pool = [...bestOfFold.values()];
   const chosen: JudgedWall[] = [];
   const take = (isWanted: (wall: JudgedWall) => boolean): void => {
     const found = pool.find((wall) => !chosen.includes(wall) && isWanted(wall));

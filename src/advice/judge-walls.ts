@@ -10,7 +10,7 @@ import type { Rulebook } from '../rulebook/rulebook.ts';
 import type { Verdicts } from '../rulebook/verdicts.ts';
 import type { Site } from '../site/site.ts';
 import { houseWishes, wishBonus } from './house-wishes.ts';
-import { type Scores, scoreWall, totalScore, weightsOf } from './scoring.ts';
+import { plainSum, type Scores, scoreWall, totalScore, weightsOf } from './scoring.ts';
 
 /** What an answer is made with: rules, code tables, catalogue. The same for every question. */
 export type Knowledge = {
@@ -108,7 +108,12 @@ export async function judgeWalls(
   return { context, assess, condensate, walls, admitted };
 }
 
-/** Best first; equal scores in the order of their ids, so that the order of candidates doesn't matter. */
+/**
+ * Best first. Equal scores: the greater plain sum of the parts first, so that a wall never stands before one that is
+ * better in something that carries no weight; then by id, so that the order of candidates doesn't matter.
+ */
 export function byScore(a: JudgedWall, b: JudgedWall): number {
-  return b.score - a.score || (a.candidate.id < b.candidate.id ? -1 : 1);
+  return (
+    b.score - a.score || plainSum(b.scores) - plainSum(a.scores) || (a.candidate.id < b.candidate.id ? -1 : 1)
+  );
 }

@@ -8,8 +8,10 @@ import type { RankedAssembly } from './advice-schema.ts';
 import { cautionsOf, isGeneral } from './cautions.ts';
 import { figuresOf } from './figures.ts';
 import { houseMark } from './house-mark.ts';
+import { foldedInto } from './folds.ts';
 import type { Judged, JudgedWall } from './judge-walls.ts';
 import { openingsOf, sharedSequence, weightCautions } from './openings.ts';
+import { tieKeys } from './ties.ts';
 import { wallTitle } from './titles.ts';
 import { wallLoads } from './wall-loads.ts';
 import { wallPhysics } from './wall-physics.ts';
@@ -99,6 +101,8 @@ export function rankedWall(
     figures: figuresOf(candidate, parts, context),
     ...wallPhysics(candidate, parts, context),
     ...wallLoads(candidate, parts, context),
+    folded: foldedInto(wall, judged),
+    ...tieKeys(wall, better, judged),
   };
 }
 

@@ -33,8 +33,13 @@ export function weightsOf(priorities: Brief['priorities']): Scores {
 /** Weighted mean of the parts. All weights zero: all parts count alike. */
 export function totalScore(scores: Scores, weights: Scores): number {
   const sum = CRITERIA.reduce((s, c) => s + weights[c], 0);
-  if (sum <= 0) return CRITERIA.reduce((s, c) => s + scores[c], 0) / CRITERIA.length;
+  if (sum <= 0) return plainSum(scores) / CRITERIA.length;
   return CRITERIA.reduce((s, c) => s + scores[c] * weights[c], 0) / sum;
+}
+
+/** The parts added up unweighted. */
+export function plainSum(scores: Scores): number {
+  return CRITERIA.reduce((sum, criterion) => sum + scores[criterion], 0);
 }
 
 export function scoreWall(candidate: Candidate, parts: CalculatedParts, context: AnswerContext): Scores {
@@ -42,7 +47,7 @@ export function scoreWall(candidate: Candidate, parts: CalculatedParts, context:
     energy: energyScore(parts) * shareWithoutBucks(parts),
     moisture_safety: moistureScore(candidate, parts) * (hasColdCorner(parts) ? COLD_CORNER : 1),
     structure: structureScore(parts),
-    cost: costScore(parts, context.brief.budget_usd_per_ft2),
+    cost: costScore(parts.cost.likely, context.brief.budget_usd_per_ft2),
     ease: easeScore(candidate, context.brief),
     carbon: carbonScore(candidate),
     finish: finishScore(candidate, context.brief.finish),
@@ -137,9 +142,9 @@ function fasteningScore(schedule: CalculatedParts['fastening']['schedule']): num
 }
 
 /** Against a budget: all at half of it, half at it, none at 140 %. Without one: all at $12, none at $45 a square foot. */
-function costScore({ cost }: CalculatedParts, budget_usd_per_ft2: number | null): number {
-  if (budget_usd_per_ft2 === null) return ramp(cost.likely, 45, 12);
-  const share = cost.likely / budget_usd_per_ft2;
+export function costScore(likely_usd_per_ft2: number, budget_usd_per_ft2: number | null): number {
+  if (budget_usd_per_ft2 === null) return ramp(likely_usd_per_ft2, 45, 12);
+  const share = likely_usd_per_ft2 / budget_usd_per_ft2;
   return share <= 1 ? 0.5 + 0.5 * ramp(share, 1, 0.5) : 0.5 * ramp(share, 1.4, 1);
 }
 

@@ -1,10 +1,21 @@
 import type { Candidate } from '../assembly/candidates.ts';
-import type { Price } from '../assembly/catalogue-schema.ts';
+import type { Barrier, Buck, Cladding, Insulation, Price, Retarder } from '../assembly/catalogue-schema.ts';
 import type { AnswerContext } from './answer-context.ts';
 import type { FastenerCounts } from './fastener-counts.ts';
 import { byLength, eachEnd, minutesEach } from './fastening-labour.ts';
 
-type Share = { readonly price: Price; readonly times: number };
+/** What is paid for: an entry of the catalogue, or what belongs to none. */
+export type CostItem =
+  | Insulation
+  | Cladding
+  | Barrier
+  | Buck
+  | Retarder
+  | 'opening flashing'
+  | 'fasteners'
+  | 'driving';
+
+export type CostShare = { readonly item: CostItem; readonly price: Price; readonly times: number };
 
 /**
  * Installed cost of everything outside the sheathing (and of an added interior retarder), $/ft² of wall.
@@ -14,25 +25,36 @@ type Share = { readonly price: Price; readonly times: number };
  * cladding's for hanging it with its own nails, tacks and ties, the buck's with its screws.
  */
 export function installedCost(candidate: Candidate, fasteners: FastenerCost, context: AnswerContext): Price {
+  const shares = costShares(candidate, fasteners, context);
+  return eachEnd((end) => shares.reduce((sum, share) => sum + share.price[end] * share.times, 0));
+}
+
+/** What the installed cost is made up of: each price with how often it is paid on a square foot of wall. */
+export function costShares(
+  candidate: Candidate,
+  fasteners: FastenerCost,
+  context: AnswerContext,
+): CostShare[] {
   const { prices } = context.catalogue;
   const { cladding, barrier, inside, build, buck } = candidate;
-  const { cost } = build.insulation;
+  const { insulation } = build;
+  const { cost } = insulation;
   const area = context.brief.wall_area_ft2;
   const openings = context.brief.windows.reduce((sum, window) => sum + window.count, 0);
-  const shares: Share[] = [
-    { price: cost.first_inch, times: 1 },
-    { price: cost.each_more_inch, times: Math.max(0, build.thickness_in - 1) },
-    { price: cost.each_more_layer, times: build.boards_in.length - 1 },
-    { price: barrier.cost.usd_per_ft2, times: 1 },
-    { price: cladding.cost.usd_per_ft2, times: 1 },
-    { price: buck.cost_each.usd, times: openings / area },
-    { price: prices.opening_flashing_usd_each, times: openings / area },
-    { price: fasteners.material_usd_per_ft2, times: 1 },
-    { price: fasteners.labour_usd_per_ft2, times: 1 },
+  const shares: CostShare[] = [
+    { item: insulation, price: cost.first_inch, times: 1 },
+    { item: insulation, price: cost.each_more_inch, times: Math.max(0, build.thickness_in - 1) },
+    { item: insulation, price: cost.each_more_layer, times: build.boards_in.length - 1 },
+    { item: barrier, price: barrier.cost.usd_per_ft2, times: 1 },
+    { item: cladding, price: cladding.cost.usd_per_ft2, times: 1 },
+    { item: buck, price: buck.cost_each.usd, times: openings / area },
+    { item: 'opening flashing', price: prices.opening_flashing_usd_each, times: openings / area },
+    { item: 'fasteners', price: fasteners.material_usd_per_ft2, times: 1 },
+    { item: 'driving', price: fasteners.labour_usd_per_ft2, times: 1 },
   ];
   if (inside.retarder && !inside.is_existing)
-    shares.push({ price: inside.retarder.cost.usd_per_ft2, times: 1 });
-  return eachEnd((end) => shares.reduce((sum, share) => sum + share.price[end] * share.times, 0));
+    shares.push({ item: inside.retarder, price: inside.retarder.cost.usd_per_ft2, times: 1 });
+  return shares;
 }
 
 export type FastenerCost = {

@@ -1,0 +1,30 @@
+import type { JudgedWall } from './judge-walls.ts';
+import { CRITERIA, type Scores } from './scoring.ts';
+
+/** Scores nearer than this are the same: what is left of rounding. */
+const SAME = 1e-9;
+
+/** Whether `a` is at least as good as `b` by every criterion and better by one: then nobody has a reason to build `b`. */
+export function dominates(a: Scores, b: Scores): boolean {
+  let isBetter = false;
+  for (const criterion of CRITERIA) {
+    const ahead = a[criterion] - b[criterion];
+    if (ahead < -SAME) return false;
+    if (ahead > SAME) isBetter = true;
+  }
+  return isBetter;
+}
+
+/**
+ * The walls that no other wall dominates; only these compete. Weights are never negative and equal scores stand in the
+ * order of the plain sum of their parts (`byScore`), so a wall can only be dominated by one that stands before it.
+ *
+ * @param bestFirst  in the order of `byScore`
+ * @returns in the same order
+ */
+export function efficientWalls<Wall extends Pick<JudgedWall, 'scores'>>(bestFirst: readonly Wall[]): Wall[] {
+  const efficient: Wall[] = [];
+  for (const wall of bestFirst)
+    if (!efficient.some((other) => dominates(other.scores, wall.scores))) efficient.push(wall);
+  return efficient;
+}
