@@ -5,7 +5,7 @@ import { resolveSite } from '../site/resolve-site.ts';
 import type { Site } from '../site/site.ts';
 import type { Advice, Caution } from './advice-schema.ts';
 import { cautionsOf, isGeneral } from './cautions.ts';
-import { chooseAlternatives, competing } from './choose-alternatives.ts';
+import { chooseAlternatives, contenders } from './choose-alternatives.ts';
 import { syntheticComparison } from './comparison.ts';
 import { byCloseness, excludedWalls } from './excluded.ts';
 import { stuccoLookFallback } from './fallback.ts';
@@ -13,7 +13,6 @@ import { houseDefaults, houseEffect, housePrices } from './house-effect.ts';
 import { type Judged, type JudgedWall, judgeWalls, type Knowledge } from './judge-walls.ts';
 import { withOwnPrices } from './own-prices.ts';
 import { findOutFirst } from './find-out.ts';
-import { efficientWalls } from './pareto.ts';
 import { rankedWall } from './ranked-wall.ts';
 import { readingMoves, robustness } from './robustness.ts';
 import { weightsOf } from './scoring.ts';
@@ -63,7 +62,7 @@ export async function advise(scenario: Scenario, known: Knowledge, options: Advi
     considered: {
       candidates: judged.walls.length,
       admitted: judged.admitted.length,
-      competing: efficientWalls(competing(judged.admitted)).length,
+      competing: contenders(judged.admitted).length,
     },
     weights: { ...weightsOf(brief.priorities) },
     ranked: chosen.map((wall, i) => rankedWall(wall, i + 1, judged, i === 0 ? null : first)),

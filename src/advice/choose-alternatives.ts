@@ -10,6 +10,19 @@ export function competing(admitted: readonly JudgedWall[]): readonly JudgedWall[
   return wanted.length > 0 ? wanted : admitted;
 }
 
+const known = new WeakMap<readonly JudgedWall[], readonly JudgedWall[]>();
+
+/**
+ * The walls that compete for the ranks, best first: of those wanted, the ones that no other one dominates.
+ *
+ * @param admitted  best first; asked for again, the same list gives the same answer without new work
+ */
+export function contenders(admitted: readonly JudgedWall[]): readonly JudgedWall[] {
+  const found = known.get(admitted) ?? efficientWalls(competing(admitted));
+  known.set(admitted, found);
+  return found;
+}
+
 /** The same first choice as the answer gives, without looking for alternatives to it: no wall dominates the best one. */
 export function firstChoice(admitted: readonly JudgedWall[]): JudgedWall | null {
   return admitted.find((wall) => !isSynthetic(wall)) ?? admitted[0] ?? null;
@@ -27,7 +40,7 @@ export function firstChoice(admitted: readonly JudgedWall[]): JudgedWall | null 
  */
 export function chooseAlternatives(admitted: readonly JudgedWall[], top: number): JudgedWall[] {
   const bestOfFold = new Map<string, JudgedWall>();
-  for (const wall of efficientWalls(competing(admitted))) {
+  for (const wall of contenders(admitted)) {
     if (!bestOfFold.has(foldOf(wall))) bestOfFold.set(foldOf(wall), wall);
   }
   const pool = [...bestOfFold.values()];

@@ -1,4 +1,5 @@
-import type { Price } from '../assembly/catalogue-schema.ts';
+import type { Face } from '../assembly/candidates.ts';
+import type { Cladding, Insulation, Price } from '../assembly/catalogue-schema.ts';
 import { type CostItem, costShares } from '../assessment/cost-part.ts';
 import { addedThickness } from '../assessment/wall-layers.ts';
 import type { Facts } from '../rulebook/rule-schema.ts';
@@ -13,7 +14,7 @@ export const PRICE_RANGE = { low: 0.5, high: 2 } as const;
 /** What is moved, all else staying as it is. */
 export type Moved =
   /** A price, in times of what it is now, within `PRICE_RANGE`. */
-  | { readonly kind: 'price'; readonly item: CostItem }
+  | { readonly kind: 'price'; readonly item: Cladding | Insulation }
   /** $/ft² */
   | { readonly kind: 'budget' }
   /** The room outside the sheathing, in. */
@@ -72,7 +73,8 @@ export class Contest {
       reads.every((id) => id === THICKNESS || MOVED_FACTS.includes(id)),
     );
     this.#costWeight = weights.cost / CRITERIA.reduce((sum, criterion) => sum + weights[criterion], 0);
-    this.#entrants = competing(judged.walls.filter(canBeAdmitted)).map((wall) => this.#entrantOf(wall));
+    const entrants = competing(judged.walls.filter(canBeAdmitted)).map((wall) => this.#entrantOf(wall));
+    this.#entrants = this.#isPlain ? bestOfFaces(entrants) : entrants;
   }
 
   /** For one kind of move: the winner at each value of it, null where no wall passes. */
@@ -94,7 +96,9 @@ export class Contest {
     };
   }
 
-  #withShare(entrant: Entrant, item: CostItem): Entrant {
+  #withShare(entrant: Entrant, item: Cladding | Insulation): Entrant {
+    const { cladding, build } = entrant.wall.candidate;
+    if (cladding !== item && build.insulation !== item) return entrant;
     return { ...entrant, share: shareOf(entrant.wall, item, this.#judged) };
   }
 
@@ -150,6 +154,18 @@ function atTimes({ cost, share }: Entrant, times: number): Price {
     likely: cost.likely + (times - 1) * share.likely,
     high: cost.high + (times - 1) * share.high,
   };
+}
+
+/** The same cladding over the same boards pays the same prices for both: there the hopeless are known beforehand. */
+function bestOfFaces(entrants: readonly Entrant[]): Entrant[] {
+  const byFace = new Map<Face, Entrant[]>();
+  for (const entrant of entrants) {
+    const { face } = entrant.wall.candidate;
+    const known = byFace.get(face);
+    if (known) known.push(entrant);
+    else byFace.set(face, [entrant]);
+  }
+  return [...byFace.values()].flatMap(withoutHopeless);
 }
 
 /** Leaves out the walls that another one beats in all that counts, at every value within the range. */

@@ -94,7 +94,8 @@ export function byCloseness(a: JudgedWall, b: JudgedWall): number {
   return a.forbids - b.forbids || b.score - a.score || (a.candidate.id < b.candidate.id ? -1 : 1);
 }
 
-function reasonsAgainst(wall: JudgedWall, { assess, context }: Judged): Excluded['because'] {
+/** The rules that forbid a wall, each with what would admit it. */
+export function reasonsAgainst(wall: JudgedWall, { assess, context }: Judged): Excluded['because'] {
   const { candidate } = wall;
   return wall.verdicts.outcomesWith('forbid').map((outcome: RuleOutcome) => {
     const thickness =

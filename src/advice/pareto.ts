@@ -24,7 +24,17 @@ export function dominates(a: Scores, b: Scores): boolean {
  */
 export function efficientWalls<Wall extends Pick<JudgedWall, 'scores'>>(bestFirst: readonly Wall[]): Wall[] {
   const efficient: Wall[] = [];
-  for (const wall of bestFirst)
-    if (!efficient.some((other) => dominates(other.scores, wall.scores))) efficient.push(wall);
+  // The one that beat the last wall mostly beats the next one too: it is asked first.
+  const askFirst: Scores[] = [];
+  for (const wall of bestFirst) {
+    const at = askFirst.findIndex((other) => dominates(other, wall.scores));
+    if (at < 0) {
+      efficient.push(wall);
+      askFirst.push(wall.scores);
+    } else if (at > 0) {
+      const [dominator] = askFirst.splice(at, 1);
+      if (dominator) askFirst.unshift(dominator);
+    }
+  }
   return efficient;
 }

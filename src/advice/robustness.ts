@@ -1,11 +1,11 @@
-import type { CostItem } from '../assessment/cost-part.ts';
+import type { Cladding, Insulation } from '../assembly/catalogue-schema.ts';
 import { addedThickness } from '../assessment/wall-layers.ts';
-import { competing } from './choose-alternatives.ts';
+import { contenders } from './choose-alternatives.ts';
 import { Contest, PRICE_RANGE, shareOf } from './contest.ts';
+import { CRITERION_WORDS } from './criterion-words.ts';
 import { firstChange } from './first-change.ts';
 import { foldOf } from './folds.ts';
 import type { Judged, JudgedWall, Knowledge } from './judge-walls.ts';
-import { efficientWalls } from './pareto.ts';
 import type { Move } from './ranking-schema.ts';
 import type { Reading } from './readings.ts';
 import { round } from './rounded.ts';
@@ -15,18 +15,6 @@ import { WEIGHT_RANGE, weightMoves } from './weight-moves.ts';
 
 /** Stops between now and the end of a range, evenly spaced in proportion. */
 const STOPS = 8;
-
-export const CRITERION_WORDS: Readonly<Record<Criterion, string>> = {
-  energy: 'holding heat',
-  moisture_safety: 'staying dry',
-  structure: 'a settled fastening',
-  cost: 'low cost',
-  ease: 'ease of building',
-  carbon: 'low carbon',
-  finish: 'the wanted finish',
-  repair: 'durability and repair',
-  thinness: 'little added thickness',
-};
 
 /**
  * How far each weight, the prices of the leading walls, the budget and the room outside must move, each alone, before
@@ -78,7 +66,7 @@ function nearness({ now, until }: Move): number {
 function byWeights(first: JudgedWall, judged: Judged): Move[] {
   const weights = weightsOf(judged.context.brief.priorities);
   const fold = foldOf(first);
-  const weighed = efficientWalls(competing(judged.admitted)).map((wall) => ({
+  const weighed = contenders(judged.admitted).map((wall) => ({
     id: wall.candidate.id,
     scores: wall.scores,
     wall,
@@ -103,7 +91,12 @@ function byWeights(first: JudgedWall, judged: Judged): Move[] {
   });
 }
 
-function weightWords(criterion: Criterion, now: number, until: number, direction: 'more' | 'less'): string {
+export function weightWords(
+  criterion: Criterion,
+  now: number,
+  until: number,
+  direction: 'more' | 'less',
+): string {
   const what = CRITERION_WORDS[criterion];
   if (now === 0) return `once ${what} weighs more than ${figure(until, 2)} (now it weighs nothing)`;
   if (until === now) return `as soon as ${what} counts ${direction} than now: the two are level`;
@@ -122,7 +115,7 @@ async function byPrices(
   judged: Judged,
   contest: Contest,
 ): Promise<Move[]> {
-  const items = new Map<CostItem, { wall: JudgedWall; label: string }>();
+  const items = new Map<Cladding | Insulation, { wall: JudgedWall; label: string }>();
   for (const wall of second ? [first, second] : [first]) {
     const { insulation } = wall.candidate.build;
     const { cladding } = wall.candidate;

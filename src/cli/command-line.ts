@@ -92,6 +92,10 @@ function addAdvise(program: Command, act: Act): void {
     .option('--json', 'one JSON document')
     .option('--top <n>', 'how many assemblies to rank, 1 to 20', '3')
     .option('--save <dir>', 'write the decision record into this folder')
+    .option(
+      '--why-not <words>',
+      'instead of an answer: why this wall is not it, such as "stucco over 4 in. polyiso"',
+    )
     .option(...HOUSE_RULES)
     .option(...ASCII)
     .option('--edition <year>', `judge by this code edition: ${CODE_EDITIONS.join(', ')}`);
