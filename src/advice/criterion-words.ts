@@ -10,7 +10,7 @@ export const CRITERION_WORDS: Readonly<Record<Criterion, string>> = {
   carbon: 'low carbon',
   finish: 'the wanted finish',
   repair: 'durability and repair',
-  thinness: 'little added thickness',
+  thinness: 'a thin wall',
 };
 
 /** The same for a key of an answer, which may be of a later version. */

@@ -51,5 +51,6 @@ function effectWords({ label, winner, stillPasses, loss }: Reading): string {
     : null;
   if (!best) return `If ${label}, nothing on the list passes any more.`;
   if (!stillPasses) return `If ${label}, the first choice breaks a rule; ${best} would be first.`;
-  return `If ${label}, the first choice still passes but scores ${(loss ?? 0).toFixed(3)} less than ${best}.`;
+  const behind = (loss ?? 0) < 0.0005 ? 'hardly less' : `${(loss ?? 0).toFixed(3)} less`;
+  return `If ${label}, the first choice still passes but scores ${behind} than ${best}.`;
 }

@@ -90,7 +90,8 @@ function foldedWords(
       : [`${name(warmest)} loses the least heat (U ${warmest.u_factor.toFixed(3)})`]),
   ];
   const boards = several ? `, as ${insulations.join(' or ')}` : '';
-  return `${range}${boards}; ${merits.join('; ')}.`;
+  const suiting = passing.length > 1 ? ' (barrier, lining and buck to suit)' : '';
+  return `${range}${boards}${suiting}; ${merits.join('; ')}.`;
 }
 
 function least(walls: readonly JudgedWall[], of: (wall: JudgedWall) => number): JudgedWall | undefined {

@@ -2,6 +2,13 @@ import { z } from 'zod';
 
 const wallSchema = z.object({ id: z.string(), title: z.string(), score: z.number() });
 
+const reasonSchema = z.object({
+  rule: z.string().optional(),
+  citation: z.string().optional(),
+  text: z.string(),
+  remedy: z.string().optional(),
+});
+
 const changeSchema = z.object({
   /** Path in the scenario, or `wall` where the wall itself is built otherwise. */
   field: z.string(),
@@ -25,14 +32,9 @@ export const whyNotSchema = z.object({
   /** The best one that is admitted, or the one that came closest. */
   wall: wallSchema.nullable(),
   /** Excluded: the rules against the one that came closest. Not made: why the parts don't fit. */
-  because: z.array(
-    z.object({
-      rule: z.string().optional(),
-      citation: z.string().optional(),
-      text: z.string(),
-      remedy: z.string().optional(),
-    }),
-  ),
+  because: z.array(reasonSchema),
+  /** Admitted, but by one of several claddings that the name fits: why the others are out. */
+  others_excluded: z.array(z.object({ title: z.string(), because: z.array(reasonSchema) })),
   /** Admitted: the first choice, and where the difference of scores comes from, largest first. */
   beaten_by: wallSchema
     .extend({

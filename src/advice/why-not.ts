@@ -49,7 +49,12 @@ export async function whyNot(
     considered: { candidates: walls.length, admitted: admitted.length },
   };
   const [best] = admitted;
-  if (best) return { ...head, ...whyNotFirst(best, judged) };
+  if (best)
+    return {
+      ...head,
+      ...whyNotFirst(best, judged),
+      others_excluded: othersExcluded(walls, admitted, judged),
+    };
   const closest = [...walls].sort(byCloseness)[0] ?? null;
   const steps = stepsFrom(brief, assumptions, named, knowledge.catalogue.builds);
   const { found, trials } = await smallestChanges(steps, trialOf(walls), tryAgain(named, judged, knowledge));
@@ -58,11 +63,30 @@ export async function whyNot(
     verdict: closest ? 'excluded' : 'not-made',
     wall: closest && toldWall(closest),
     because: closest ? reasonsAgainst(closest, judged) : whyNotMade(named, brief, knowledge),
+    others_excluded: [],
     beaten_by: null,
     would_win: [],
     smallest_changes: found.map(toldChange),
     tried: `${trials} changes of the answers and of the wall were judged, one, two and three at a time: ${steps.map(({ field }) => fieldWords(field)).join(', ')}.`,
   };
+}
+
+/** Of the claddings that the name fits, those of which nothing passes: each with its closest wall. */
+function othersExcluded(
+  walls: readonly JudgedWall[],
+  admitted: readonly JudgedWall[],
+  judged: Judged,
+): WhyNot['others_excluded'] {
+  const pass = new Set(admitted.map(({ candidate }) => candidate.cladding.id));
+  const closest = new Map<string, JudgedWall>();
+  for (const wall of [...walls].sort(byCloseness)) {
+    const { id } = wall.candidate.cladding;
+    if (!pass.has(id) && !closest.has(id)) closest.set(id, wall);
+  }
+  return [...closest.values()].map((wall) => ({
+    title: wallTitle(wall.candidate),
+    because: reasonsAgainst(wall, judged),
+  }));
 }
 
 function trialOf(walls: readonly JudgedWall[]): Trial {

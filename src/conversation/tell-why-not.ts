@@ -1,6 +1,7 @@
 import { criterionWords } from '../advice/criterion-words.ts';
 import type { WhyNot } from '../advice/why-not-schema.ts';
 import type { Block } from './blocks.ts';
+import { shortCitation } from './tell-advice.ts';
 
 /** Why a wall that somebody named is not the first choice, as plain structured text. */
 export function whyNotBlocks(told: WhyNot): Block[] {
@@ -24,7 +25,12 @@ function verdictBlocks(told: WhyNot): Block[] {
   }
 }
 
-function admitted({ wall, beaten_by: first, would_win, considered }: WhyNot): Block[] {
+function reasonLine({ text, rule, citation }: WhyNot['because'][number]): string {
+  if (rule === undefined || citation === undefined) return text;
+  return `${text} [${shortCitation(citation)}; rule ${rule}]`;
+}
+
+function admitted({ wall, beaten_by: first, would_win, considered, others_excluded }: WhyNot): Block[] {
   if (!wall || !first) return [];
   const lead = first.in_everything
     ? 'The first choice is at least as good in everything.'
@@ -50,6 +56,10 @@ function admitted({ wall, beaten_by: first, would_win, considered }: WhyNot): Bl
           ? would_win
           : ['No single weight, from nothing to ten times what it is now, makes it the first choice.'],
     },
+    ...others_excluded.flatMap(({ title, because }): Block[] => [
+      { kind: 'heading', text: `What does not pass: ${lower(title)}` },
+      { kind: 'list', items: because.map(reasonLine) },
+    ]),
   ];
 }
 
@@ -64,10 +74,7 @@ function excluded({ verdict, wall, because, considered }: WhyNot): Block[] {
     { kind: 'paragraph', text: lead },
     {
       kind: 'list',
-      items: because.map(({ text, rule, citation }) => {
-        const source = [citation, rule && `rule ${rule}`].filter((part) => part !== undefined).join('; ');
-        return source === '' ? text : `${text} [${source}]`;
-      }),
+      items: because.map(reasonLine),
     },
   ];
 }

@@ -9,6 +9,7 @@ import { deadLoad, schedule, wind } from './sections/loads.ts';
 import { everyWindow } from './sections/openings.ts';
 import { cautions, figures, packs, trace } from './sections/paper-trail.ts';
 import { condensate, heat, profile } from './sections/physics.ts';
+import { findOutFirst, firmness } from './sections/ranking.ts';
 import { assumptions, priorities, questions, situation } from './sections/situation.ts';
 import { fastening, layers, openings } from './sections/wall.ts';
 
@@ -38,8 +39,10 @@ export function composeDocument(record: DecisionRecord): RecordDocument {
     { id: 'decision', heading: 'Decision', blocks: decision(advice) },
     ...(wall ? wallSections(wall, record) : []),
     { id: 'alternatives', heading: 'Alternatives, and why not first', blocks: alternatives(advice) },
+    { id: 'firmness', heading: 'How firm the first choice is', blocks: firmness(advice) },
     { id: 'excluded', heading: 'Left out, and why', blocks: excluded(advice) },
     { id: 'changes', heading: 'What would change the answer', blocks: changes(advice) },
+    { id: 'find-out', heading: 'Find out first', blocks: findOutFirst(advice) },
     { id: 'cautions', heading: 'Cautions', blocks: cautions(advice) },
     ...(wall ? [{ id: 'trace', heading: `Rule trace${ofFallback(record)}`, blocks: trace(wall) }] : []),
     { id: 'packs', heading: 'Rule packs', blocks: packs(advice) },

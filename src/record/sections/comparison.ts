@@ -59,6 +59,8 @@ function alternative(wall: RankedAssembly, first: RankedAssembly): RecordBlock[]
   const items: ListItem[] = [
     { lead: 'Wall', text: `${insulationText(wall)}; ${wall.attachment}; ${wall.buck.label}` },
     { lead: 'Why not first', text: whyNotFirst(wall, first) },
+    ...(wall.tie ? [{ lead: wall.tie_with_first ? 'A tie' : 'No tie', text: wall.tie.words }] : []),
+    ...(wall.folded && wall.folded.count > 1 ? [{ lead: 'Other ways', text: wall.folded.words }] : []),
     ...wall.gives_up.map((text) => ({ lead: 'Gives up', text })),
     ...ofItsOwn(wall.reasons, first.reasons).map((reason) => ({ lead: 'For it', ...reason })),
     ...ofItsOwn(wall.cautions, first.cautions).map((caution) => ({ lead: 'Caution', ...caution })),

@@ -13,20 +13,20 @@ function chosen(first: RankedAssembly, advice: Advice): RecordBlock[] {
   return [
     { kind: 'paragraph', isStrong: true, text: `First choice: ${sentence(first.title)}` },
     { kind: 'paragraph', text: sentence(consideredText(advice)) },
-    ...wallBlocks(first),
+    ...wallBlocks(first, advice),
   ];
 }
 
-function scoreTable(first: RankedAssembly): RecordBlock | null {
-  const parts = Object.entries(first.scores).map(([key, score]) => [
-    capitalised(keyWords(key)),
-    fixed(score, 2),
-  ]);
+function scoreTable(first: RankedAssembly, weights: Advice['weights']): RecordBlock | null {
+  const parts = Object.entries(first.scores).map(([key, score]) => {
+    const weight = weights?.[key];
+    return [capitalised(keyWords(key)), fixed(score, 2), weight === undefined ? '' : numberText(weight)];
+  });
   if (parts.length === 0) return null;
   return tableOf(
     'Scores from 0 (worst) to 1 (best)',
-    [{ title: 'Criterion' }, { title: 'Score', isNumber: true }],
-    [...parts, ['All, weighted', fixed(first.score, 2)]],
+    [{ title: 'Criterion' }, { title: 'Score', isNumber: true }, { title: 'Weight', isNumber: true }],
+    [...parts, ['All, weighted', fixed(first.score, 2), '']],
   );
 }
 
@@ -53,22 +53,22 @@ function nothingPasses(advice: Advice): RecordBlock[] {
       'What would admit it',
       closest ? listOf(closest.because.map((why) => ({ text: why.remedy, aside: why.rule }))) : null,
     ),
-    ...(advice.fallback ? fallback(advice.fallback) : []),
+    ...(advice.fallback ? fallback(advice.fallback, advice) : []),
   ]);
 }
 
 /** The wall to build when the wish gives way; what it gives up is said with it. */
-function fallback({ why, assembly }: NonNullable<Advice['fallback']>): RecordBlock[] {
+function fallback({ why, assembly }: NonNullable<Advice['fallback']>, advice: Advice): RecordBlock[] {
   return present([
     { kind: 'subheading', text: 'The fallback' },
     { kind: 'paragraph', text: why },
     { kind: 'paragraph', isStrong: true, text: `Fallback: ${sentence(assembly.title)}` },
-    ...wallBlocks(assembly),
+    ...wallBlocks(assembly, advice),
   ]);
 }
 
 /** What a wall is made of, why it, and what it gives up. */
-function wallBlocks(wall: RankedAssembly): RecordBlock[] {
+function wallBlocks(wall: RankedAssembly, { weights }: Advice): RecordBlock[] {
   const undecided = wall.verdicts.filter((v) => v.verdict === 'undecided');
   return present([
     factsOf([
@@ -87,7 +87,11 @@ function wallBlocks(wall: RankedAssembly): RecordBlock[] {
       'Still open: what no rule could decide',
       listOf(undecided.map((v) => ({ lead: v.title, text: v.text, aside: v.rule }))),
     ),
-    ...under('How it scores', scoreTable(wall)),
+    ...under(
+      'Other ways to build the same wall',
+      wall.folded && wall.folded.count > 1 ? listOf([{ text: wall.folded.words }]) : null,
+    ),
+    ...under('How it scores', scoreTable(wall, weights)),
   ]);
 }
 
