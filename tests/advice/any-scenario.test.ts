@@ -79,7 +79,7 @@ describe('any scenario', () => {
     expect(passed).toBeGreaterThan(5);
   });
 
-  it('out of five hundred, on a market of two boards', async () => {
+  it('out of five hundred, on a market of two boards', { timeout: 240_000 }, async () => {
     const { answered, passed } = await outcomes(MINUTE, 500);
     expect(answered).toBeGreaterThan(250);
     expect(passed).toBeGreaterThan(50);
