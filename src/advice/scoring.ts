@@ -148,17 +148,22 @@ export function costScore(likely_usd_per_ft2: number, budget_usd_per_ft2: number
   return share <= 1 ? 0.5 + 0.5 * ramp(share, 1, 0.5) : 0.5 * ramp(share, 1.4, 1);
 }
 
-/** Operations, trades, layers and boards that fight back; a crew below what the system asks for loses most. */
+/**
+ * Operations, trades, layers and boards that fight back; a crew below what the system asks for loses most. A support
+ * that only comes engineered and made to order is one more operation and one more trade to wait for, which a wall an
+ * inch thinner mostly saves.
+ */
 function easeScore(candidate: Candidate, brief: Brief): number {
   const { crew } = candidate.cladding;
   const gap = Math.max(
     0,
     Math.max(crew.needed_rank, candidate.buck.min_crew_rank) - CREW_RANK[brief.crew_skill],
   );
-  const operations = crew.steps.length + candidate.build.boards_in.length;
+  const engineered = candidate.buck.support === 'steel-bracket' ? 1 : 0;
+  const operations = crew.steps.length + candidate.build.boards_in.length + engineered;
   const work =
     0.45 * ramp(operations, 12, 4) +
-    0.2 * ramp(crew.trades.length, 4, 1) +
+    0.2 * ramp(crew.trades.length + engineered, 4, 1) +
     0.2 * candidate.build.insulation.handling +
     0.15 * ramp(candidate.build.thickness_in, 8, 2);
   return work * (gap === 0 ? 1 : gap === 1 ? 0.55 : 0.2);

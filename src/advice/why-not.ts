@@ -11,6 +11,7 @@ import { foldOf } from './folds.ts';
 import { type Judged, type JudgedWall, judgeWalls, type Knowledge } from './judge-walls.ts';
 import { has, isNamed, type NamedAssembly, namedAssembly } from './named-assembly.ts';
 import { dominates } from './pareto.ts';
+import { isTwin } from './readings.ts';
 import { weightWords } from './robustness.ts';
 import { round } from './rounded.ts';
 import { CRITERIA, weightsOf } from './scoring.ts';
@@ -137,8 +138,7 @@ function whyNotFirst(
     smallest_changes: [],
     tried: 'It breaks no rule: nothing had to be tried.',
   };
-  if (!first || first === wall || (first.score === wall.score && foldOf(first) === foldOf(wall)))
-    return { ...told, verdict: 'first-choice', beaten_by: null, would_win: [] };
+  if (!first || first === wall) return { ...told, verdict: 'first-choice', beaten_by: null, would_win: [] };
   const weights = weightsOf(judged.context.brief.priorities);
   const sum = CRITERIA.reduce((total, criterion) => total + weights[criterion], 0);
   const parts = CRITERIA.map((criterion) => ({
@@ -158,28 +158,33 @@ function whyNotFirst(
       in_everything: dominates(first.scores, wall.scores),
       parts,
     },
-    would_win: wouldWin(wall, judged),
+    would_win: wouldWin(wall, first, judged),
   };
 }
 
-/** How far a single weight must move before the wall is first, its near-duplicates counted as itself. */
-function wouldWin(wall: JudgedWall, judged: Judged): string[] {
+/**
+ * How far a single weight must move before the wall is first. Against another kind of wall its near-duplicates count as
+ * itself; against one of them it stands for its own boards.
+ */
+function wouldWin(wall: JudgedWall, first: JudgedWall, judged: Judged): string[] {
   const weights = weightsOf(judged.context.brief.priorities);
+  const isOwn = foldOf(wall) === foldOf(first) ? isTwin : isOfKind;
   const weighed = [...new Set([...contenders(judged.admitted), wall])].map((one) => ({
     id: one.candidate.id,
     scores: one.scores,
-    fold: foldOf(one),
+    own: isOwn(one, wall),
   }));
-  const own = foldOf(wall);
   return weightMoves(
-    weighed.filter(({ fold }) => fold !== own),
-    weighed.filter(({ fold }) => fold === own),
+    weighed.filter(({ own }) => !own),
+    weighed.filter(({ own }) => own),
     weights,
   ).map(
     ({ criterion, now, until, direction }) =>
-      `A wall of this kind would be first ${weightWords(criterion, now, until, direction)}.`,
+      `${isOwn === isTwin ? 'This wall' : 'A wall of this kind'} would be first ${weightWords(criterion, now, until, direction)}.`,
   );
 }
+
+const isOfKind = (a: JudgedWall, b: JudgedWall) => foldOf(a) === foldOf(b);
 
 /** Why nothing of what was named is put together at all. */
 function whyNotMade(named: NamedAssembly, brief: Brief, { catalogue }: Knowledge): WhyNot['because'] {
