@@ -1,6 +1,6 @@
 import type { Face } from '../assembly/candidates.ts';
 import type { Cladding, Insulation, Price } from '../assembly/catalogue-schema.ts';
-import { type CostItem, costShares } from '../assessment/cost-part.ts';
+import { type CostItem, costShares, fastenerCost } from '../assessment/cost-part.ts';
 import { addedThickness } from '../assessment/wall-layers.ts';
 import type { Facts } from '../rulebook/rule-schema.ts';
 import { Rulebook } from '../rulebook/rulebook.ts';
@@ -141,8 +141,8 @@ export class Contest {
 
 /** What of a wall's installed cost is paid for one thing, $/ft². */
 export function shareOf(wall: JudgedWall, item: CostItem, { assess, context }: Judged): Price {
-  const { fastening } = assess.partsOf(wall.candidate);
-  const shares = costShares(wall.candidate, fastening, context).filter((share) => share.item === item);
+  const driven = fastenerCost(assess.partsOf(wall.candidate).fasteners, context);
+  const shares = costShares(wall.candidate, driven, context).filter((share) => share.item === item);
   const sum = (end: keyof Price) => shares.reduce((total, { price, times }) => total + price[end] * times, 0);
   return { low: sum('low'), likely: sum('likely'), high: sum('high') };
 }

@@ -1,4 +1,4 @@
-import { type CostItem, costShares } from '../assessment/cost-part.ts';
+import { type CostItem, costShares, fastenerCost } from '../assessment/cost-part.ts';
 import type { RankedAssembly } from './advice-schema.ts';
 import type { Judged, JudgedWall } from './judge-walls.ts';
 import { round } from './rounded.ts';
@@ -42,8 +42,8 @@ export function priceSwing(first: JudgedWall, other: JudgedWall, judged: Judged)
     [first, 1],
     [other, -1],
   ] as const) {
-    const { fastening } = judged.assess.partsOf(wall.candidate);
-    for (const { item, price, times } of costShares(wall.candidate, fastening, judged.context)) {
+    const driven = fastenerCost(judged.assess.partsOf(wall.candidate).fasteners, judged.context);
+    for (const { item, price, times } of costShares(wall.candidate, driven, judged.context)) {
       const move = moves.get(item) ?? { low: 0, high: 0 };
       move.low += sign * (price.low - price.likely) * times;
       move.high += sign * (price.high - price.likely) * times;
