@@ -45,6 +45,7 @@ const READINGS: { readonly [K in Key]: readonly NonNullable<Scenario[K]>[] } = {
   basic_wind_speed_mph: [105, 140, 170],
   exposure: ['B', 'D'],
   mean_roof_height_ft: [15, 40],
+  building_least_width_ft: [18, 60],
   fire_separation_ft: [3, 30],
   wildfire_area: [true, false],
   termite_area: ['none-to-slight', 'very-heavy'],

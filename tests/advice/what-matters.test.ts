@@ -7,6 +7,9 @@ import { job, KNOWLEDGE, TYPICAL } from './pipeline.ts';
 
 vi.setConfig({ testTimeout: 120_000 });
 
+/** What the typical job leaves open, said. */
+const WHOLE = { interior_vapour_retarder: 'class-iii', building_least_width_ft: 28 };
+
 const bare: Scenario = scenarioSchema.parse({
   schema: 'cladwright-scenario/1',
   place: { state: 'MN', county: 'Stearns' },
@@ -24,7 +27,7 @@ describe('the answers that are still open', () => {
       ),
     );
     expect(fields.length).toBe(keys.length + 3);
-    expect(openReadings(job({ interior_vapour_retarder: 'class-iii' }))).toEqual([]);
+    expect(openReadings(job(WHOLE))).toEqual([]);
   });
 
   it('are tried with values that the schema takes', () => {
@@ -39,6 +42,7 @@ describe('what matters', async () => {
   const { finish: _, ...rest } = TYPICAL;
   const open = scenarioSchema.parse({
     ...rest,
+    building_least_width_ft: 28,
     termite_area: 'unknown',
     crew_skill: 'unknown',
     max_added_thickness_in: 'unknown',
@@ -73,7 +77,7 @@ describe('what matters', async () => {
 
   it('looks only at the fields it is asked for, and at none when nothing is open', async () => {
     expect((await whatMatters(open, KNOWLEDGE, ['finish'])).map(({ field }) => field)).toEqual(['finish']);
-    expect(await whatMatters(job({ interior_vapour_retarder: 'class-iii' }), KNOWLEDGE)).toEqual([]);
+    expect(await whatMatters(job(WHOLE), KNOWLEDGE)).toEqual([]);
   });
 
   it('refuses what an answer would refuse', async () => {
