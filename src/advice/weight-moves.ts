@@ -15,6 +15,9 @@ export type WeightMove<Wall> = {
 /** How far a weight is moved: to nothing, and to ten times what it is now (to ten where it is nothing). */
 export const WEIGHT_RANGE = 10;
 
+/** Weights and scores nearer than this are the same: a rival that is level now would else seem to lead by rounding. */
+const SAME = 1e-9;
+
 /**
  * How far each weight must move, the others as they are, before a rival wins. Exact: all scores have the same
  * denominator, so that what counts is Σ weight · score, a straight line in each single weight. A rival leads wherever
@@ -43,11 +46,11 @@ export function weightMoves<Wall extends Weighed>(
       if (!lead) continue;
       // Only where the rival is ahead beyond the point, not where it touches it.
       const up = Math.max(lead.from, now);
-      if (up < Math.min(lead.to, far) && (!more || isSooner(up, wall, more, criterion, 1)))
+      if (up < Math.min(lead.to, far) - SAME && (!more || isSooner(up, wall, more, criterion, 1)))
         more = { at: up, winner: wall };
       const down = Math.min(lead.to, now);
       if (
-        down > Math.max(lead.from, 0) &&
+        down > Math.max(lead.from, 0) + SAME &&
         (!less || isSooner(-down, wall, { ...less, at: -less.at }, criterion, -1))
       )
         less = { at: down, winner: wall };
@@ -81,9 +84,9 @@ function leadOf(rival: Line, others: readonly Line[]): { from: number; to: numbe
   for (const other of others) {
     const slope = rival.slope - other.slope;
     const level = rival.level - other.level;
-    if (slope > 0) from = Math.max(from, -level / slope);
-    else if (slope < 0) to = Math.min(to, -level / slope);
-    else if (level <= 0) return null;
+    if (slope > SAME) from = Math.max(from, -level / slope);
+    else if (slope < -SAME) to = Math.min(to, -level / slope);
+    else if (level <= SAME) return null;
     if (from >= to) return null;
   }
   return { from, to };

@@ -32,6 +32,19 @@ describe('moving one weight', () => {
     expect(moves).toHaveLength(2);
   });
 
+  // Level at energy 0.4, and behind for any more of it, whatever rounding makes of 0.1 and 0.3.
+  it('does not take a rival that is level now and falls behind for one that leads', () => {
+    const weights = { ...every(0), energy: 0.4, cost: 0.4, ease: 0.1 };
+    const a = { id: 'a', scores: { ...every(0), energy: 0.7, cost: 0.1, ease: 0.3 } };
+    const b = { id: 'b', scores: { ...every(0), energy: 0.1, cost: 0.7, ease: 0.3 } };
+    const moves = weightMoves([a], [b], weights);
+    expect(moves.map(({ criterion, direction }) => `${criterion} ${direction}`)).toEqual([
+      'energy less',
+      'cost more',
+    ]);
+    for (const { until } of moves) expect(until).toBeCloseTo(0.4, 12);
+  });
+
   const scores: fc.Arbitrary<Scores> = fc
     .array(fc.integer({ min: 0, max: 20 }), { minLength: 9, maxLength: 9 })
     .map((parts) => Object.fromEntries(CRITERIA.map((c, i) => [c, (parts[i] ?? 0) / 20])) as Scores);
@@ -73,7 +86,7 @@ describe('moving one weight', () => {
             expect(best(criterion, now - share * (now - (less?.until ?? 0)))).toBeLessThan(1e-9);
         }
       }),
-      { numRuns: 60 },
+      { numRuns: 300 },
     );
   });
 });
