@@ -68,7 +68,7 @@ export class Contest {
       (wall.forbids <= ids.length &&
         ids.filter((id) => wall.verdicts.verdictOf(id) === 'forbid').length === wall.forbids);
     this.#judged = judged;
-    this.#rules = new Rulebook(rulebook.facts, rulebook.packs, moved);
+    this.#rules = new Rulebook({ facts: rulebook.facts, limits: rulebook.limits }, rulebook.packs, moved);
     this.#isPlain = moved.every(({ reads }) =>
       reads.every((id) => id === THICKNESS || MOVED_FACTS.includes(id)),
     );

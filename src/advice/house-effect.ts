@@ -3,9 +3,9 @@ import { priceBookWords } from '../brief/price-book.ts';
 import type { BriefDefaults } from '../brief/resolve-brief.ts';
 import { type HouseName, type HouseStandard, houseWords } from '../rulebook/house-standard.ts';
 import type { Advice } from './advice-schema.ts';
-import { chooseAlternatives } from './choose-alternatives.ts';
+import { firstChoice } from './choose-alternatives.ts';
 import type { HouseEffect } from './house-schema.ts';
-import { type Judged, type JudgedWall, judgeWalls, type Knowledge } from './judge-walls.ts';
+import { type Judged, judgeWalls, type Knowledge } from './judge-walls.ts';
 import { withOwnPrices } from './own-prices.ts';
 import { wallTitle } from './titles.ts';
 
@@ -35,8 +35,8 @@ export async function houseEffect(
   if (house.packs.length === 0) return null;
   const plain = { ...knowledge, rulebook: shipped };
   const before = await judgeWalls(asShipped, judged.context.site, withOwnPrices(plain, asShipped));
-  const mine = firstChoice(judged);
-  const other = firstChoice(before);
+  const mine = firstChoice(judged.admitted);
+  const other = firstChoice(before.admitted);
   const changes = mine?.candidate.id !== other?.candidate.id;
   const turned_down = countTurnedDown(judged, before);
   const names = house.packs.map(houseWords).join(' and ');
@@ -99,12 +99,9 @@ export async function housePrices(judged: Judged, knowledge: Knowledge): Promise
       field: 'price_book',
       value: priceBookWords(prices.book),
       why: `The prices of ${prices.packs.map((pack: HouseName) => houseWords(pack)).join(' and ')} in place of the shipped ones${brief.price_book ? ', where your own price book says nothing' : ''}.`,
-      could_change_answer: firstChoice(judged)?.candidate.id !== firstChoice(other)?.candidate.id,
+      could_change_answer:
+        firstChoice(judged.admitted)?.candidate.id !== firstChoice(other.admitted)?.candidate.id,
       house: prices.packs.at(-1)?.name ?? 'house',
     },
   ];
-}
-
-function firstChoice({ admitted }: Judged): JudgedWall | null {
-  return chooseAlternatives(admitted, 1)[0] ?? null;
 }

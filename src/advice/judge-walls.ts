@@ -42,11 +42,13 @@ export class JudgedWall {
     return this.#scores;
   }
 
+  /** What the firm's own preferences add to the score. */
+  get wish(): number {
+    return wishBonus(this.verdicts, this.#answer.wishes);
+  }
+
   get score(): number {
-    if (Number.isNaN(this.#score)) {
-      const { weights, wishes } = this.#answer;
-      this.#score = totalScore(this.scores, weights) + wishBonus(this.verdicts, wishes);
-    }
+    if (Number.isNaN(this.#score)) this.#score = totalScore(this.scores, this.#answer.weights) + this.wish;
     return this.#score;
   }
 }

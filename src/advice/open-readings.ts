@@ -5,7 +5,10 @@ export type OpenReading = { readonly words: string; readonly scenario: Scenario 
 
 export type OpenField = { readonly field: string; readonly readings: readonly OpenReading[] };
 
-type Key = Exclude<keyof Scenario, 'schema' | 'place' | 'name' | 'framing' | 'thermal_assumptions'>;
+type Key = Exclude<
+  keyof Scenario,
+  'schema' | 'place' | 'name' | 'framing' | 'thermal_assumptions' | 'price_book'
+>;
 type Framing = Exclude<NonNullable<Scenario['framing']>, 'unknown'>;
 
 const isOpen = (value: unknown) => value === undefined || value === 'unknown';

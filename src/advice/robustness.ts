@@ -69,6 +69,7 @@ function byWeights(first: JudgedWall, judged: Judged): Move[] {
   const weighed = contenders(judged.admitted).map((wall) => ({
     id: wall.candidate.id,
     scores: wall.scores,
+    wish: wall.wish,
     wall,
   }));
   const found = weightMoves(

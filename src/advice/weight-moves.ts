@@ -1,7 +1,12 @@
 import { CRITERIA, type Criterion, type Scores } from './scoring.ts';
 
 /** A wall as the weights see it. */
-export type Weighed = { readonly id: string; readonly scores: Scores };
+export type Weighed = {
+  readonly id: string;
+  readonly scores: Scores;
+  /** What a firm's own preferences add to the weighted mean; 0 when left out. */
+  readonly wish?: number;
+};
 
 export type WeightMove<Wall> = {
   readonly criterion: Criterion;
@@ -20,7 +25,7 @@ const SAME = 1e-9;
 
 /**
  * How far each weight must move, the others as they are, before a rival wins. Exact: all scores have the same
- * denominator, so that what counts is Σ weight · score, a straight line in each single weight. A rival leads wherever
+ * denominator, so that what counts is Σ weight · (score + wish), a straight line in each single weight. A rival leads wherever
  * its line lies above those of all walls of the leader's kind.
  *
  * @param leaders  the first choice and its near-duplicates, any of which may carry the lead
@@ -36,12 +41,16 @@ export function weightMoves<Wall extends Weighed>(
     const now = weights[criterion];
     const far = now > 0 ? now * WEIGHT_RANGE : WEIGHT_RANGE;
     const level = (wall: Wall) =>
-      CRITERIA.reduce((sum, c) => sum + (c === criterion ? 0 : weights[c] * wall.scores[c]), 0);
-    const lines = leaders.map((wall) => ({ slope: wall.scores[criterion], level: level(wall) }));
+      CRITERIA.reduce(
+        (sum, c) => sum + (c === criterion ? 0 : weights[c] * (wall.scores[c] + (wall.wish ?? 0))),
+        0,
+      );
+    const slopeOf = (wall: Wall) => wall.scores[criterion] + (wall.wish ?? 0);
+    const lines = leaders.map((wall) => ({ slope: slopeOf(wall), level: level(wall) }));
     let more: { at: number; winner: Wall } | null = null;
     let less: { at: number; winner: Wall } | null = null;
     for (const wall of rivals) {
-      const slope = wall.scores[criterion];
+      const slope = slopeOf(wall);
       const lead = leadOf({ slope, level: level(wall) }, lines);
       if (!lead) continue;
       // Only where the rival is ahead beyond the point, not where it touches it.

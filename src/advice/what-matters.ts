@@ -5,8 +5,10 @@ import type { Scenario } from '../brief/scenario.ts';
 import { resolveSite } from '../site/resolve-site.ts';
 import type { Site } from '../site/site.ts';
 import { firstChoice } from './choose-alternatives.ts';
+import { houseDefaults } from './house-effect.ts';
 import { type Judged, judgeWalls, type Knowledge } from './judge-walls.ts';
 import { openReadings } from './open-readings.ts';
+import { withOwnPrices } from './own-prices.ts';
 import { isTwin, readingOf } from './readings.ts';
 import { wallTitle } from './titles.ts';
 
@@ -35,9 +37,11 @@ export type Matter = {
  */
 export async function whatMatters(
   scenario: Scenario,
-  knowledge: Knowledge,
+  known: Knowledge,
   fields?: readonly string[],
 ): Promise<Matter[]> {
+  const { brief } = resolveBrief(scenario, houseDefaults(known.rulebook.house));
+  const knowledge = withOwnPrices(known, brief);
   const market: Knowledge = { ...knowledge, catalogue: thinned(knowledge.catalogue) };
   const now = await judged(scenario, market);
   const built = firstChoice(now.admitted);
@@ -67,7 +71,7 @@ export async function whatMatters(
 }
 
 async function judged(scenario: Scenario, market: Knowledge, before?: Judged): Promise<Judged> {
-  const { brief } = resolveBrief(scenario);
+  const { brief } = resolveBrief(scenario, houseDefaults(market.rulebook.house));
   const known = before?.context;
   const site: Site =
     known && known.brief.code_edition === brief.code_edition

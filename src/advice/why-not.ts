@@ -8,9 +8,11 @@ import { resolveSite } from '../site/resolve-site.ts';
 import { contenders, firstChoice } from './choose-alternatives.ts';
 import { byCloseness, reasonsAgainst } from './excluded.ts';
 import { foldOf } from './folds.ts';
+import { houseDefaults } from './house-effect.ts';
 import { type Judged, type JudgedWall, judgeWalls, type Knowledge } from './judge-walls.ts';
 import { has, isNamed, type NamedAssembly, namedAssembly } from './named-assembly.ts';
-import { dominates } from './pareto.ts';
+import { withOwnPrices } from './own-prices.ts';
+import { beats } from './pareto.ts';
 import { isTwin } from './readings.ts';
 import { weightWords } from './robustness.ts';
 import { round } from './rounded.ts';
@@ -31,11 +33,12 @@ import { type Option, stepsFrom } from './why-not-steps.ts';
 export async function whyNot(
   scenario: Scenario,
   asked: string,
-  knowledge: Knowledge,
+  known: Knowledge,
   toolVersion: string,
 ): Promise<WhyNot> {
+  const { brief, assumptions } = resolveBrief(scenario, houseDefaults(known.rulebook.house));
+  const knowledge = withOwnPrices(known, brief);
   const named = namedAssembly(asked, knowledge.catalogue);
-  const { brief, assumptions } = resolveBrief(scenario);
   const site = await resolveSite(brief.place, brief.code_edition);
   const judged = await judgeWalls(brief, site, knowledge);
   const walls = judged.walls.filter((wall) => isNamed(wall, named));
@@ -141,12 +144,19 @@ function whyNotFirst(
   if (!first || first === wall) return { ...told, verdict: 'first-choice', beaten_by: null, would_win: [] };
   const weights = weightsOf(judged.context.brief.priorities);
   const sum = CRITERIA.reduce((total, criterion) => total + weights[criterion], 0);
-  const parts = CRITERIA.map((criterion) => ({
-    criterion,
+  const ofCriteria = CRITERIA.map((criterion) => ({
+    criterion: criterion as string,
     here: round(wall.scores[criterion], 3),
     there: round(first.scores[criterion], 3),
     adds: round(((first.scores[criterion] - wall.scores[criterion]) * weights[criterion]) / sum, 4),
-  }))
+  }));
+  const ofFirm = {
+    criterion: 'house_preferences',
+    here: round(wall.wish, 3),
+    there: round(first.wish, 3),
+    adds: round(first.wish - wall.wish, 4),
+  };
+  const parts = [...ofCriteria, ofFirm]
     .filter(({ adds }) => adds !== 0)
     .sort((a, b) => Math.abs(b.adds) - Math.abs(a.adds));
   return {
@@ -155,7 +165,7 @@ function whyNotFirst(
     beaten_by: {
       ...toldWall(first),
       behind: round(first.score - wall.score, 4),
-      in_everything: dominates(first.scores, wall.scores),
+      in_everything: beats(first, wall),
       parts,
     },
     would_win: wouldWin(wall, first, judged),
@@ -172,6 +182,7 @@ function wouldWin(wall: JudgedWall, first: JudgedWall, judged: Judged): string[]
   const weighed = [...new Set([...contenders(judged.admitted), wall])].map((one) => ({
     id: one.candidate.id,
     scores: one.scores,
+    wish: one.wish,
     own: isOwn(one, wall),
   }));
   return weightMoves(

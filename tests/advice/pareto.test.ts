@@ -46,6 +46,15 @@ describe('dominance', () => {
   });
 });
 
+describe('a firm’s preference', () => {
+  it('keeps a wall in the running that is worse in everything else, and does not save it against another that has it', () => {
+    const good = { scores: Object.fromEntries(CRITERIA.map((c) => [c, 0.9])) as Scores, wish: 0 };
+    const wished = { scores: Object.fromEntries(CRITERIA.map((c) => [c, 0.88])) as Scores, wish: 0.03 };
+    const worse = { scores: Object.fromEntries(CRITERIA.map((c) => [c, 0.87])) as Scores, wish: 0.03 };
+    expect(efficientWalls([wished, good, worse])).toEqual([wished, good]);
+  });
+});
+
 describe('the walls that compete', () => {
   type Wall = { readonly scores: Scores; readonly total: number };
   const bestFirst = (list: readonly Scores[], w: Scores): Wall[] =>

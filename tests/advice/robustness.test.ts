@@ -45,6 +45,17 @@ describe('moving one weight', () => {
     for (const { until } of moves) expect(until).toBeCloseTo(0.4, 12);
   });
 
+  // A scores 0.5 whatever energy weighs, B e / (1 + e) of energy and 0.1 more by the firm's wish: level where
+  // 0.5 = e / (1 + e) + 0.1, at e = 2/3.
+  it('counts what a firm wishes with the weighted mean', () => {
+    const weights = { ...every(0), energy: 0.2, cost: 1 };
+    const a = { id: 'a', scores: { ...every(0), energy: 0.5, cost: 0.5 } };
+    const b = { id: 'b', scores: { ...every(0), energy: 1 }, wish: 0.1 };
+    const energy = weightMoves<typeof a>([a], [b], weights).find(({ criterion }) => criterion === 'energy');
+    expect(energy).toMatchObject({ direction: 'more', winner: b });
+    expect(energy?.until).toBeCloseTo(2 / 3, 12);
+  });
+
   const scores: fc.Arbitrary<Scores> = fc
     .array(fc.integer({ min: 0, max: 20 }), { minLength: 9, maxLength: 9 })
     .map((parts) => Object.fromEntries(CRITERIA.map((c, i) => [c, (parts[i] ?? 0) / 20])) as Scores);
