@@ -1,7 +1,7 @@
 import type { RankedAssembly } from '../advice/advice-schema.ts';
 import { capitalised, momentText } from './figure-text.ts';
 import type { RecordBlock, RecordDocument, RecordSection } from './record-document.ts';
-import { type DecisionRecord, SIGNERS } from './record-schema.ts';
+import type { DecisionRecord } from './record-schema.ts';
 import { alternatives, changes, excluded } from './sections/comparison.ts';
 import { costAndWeight, crew, decision } from './sections/decision.ts';
 import { houseRules } from './sections/house.ts';
@@ -11,12 +11,14 @@ import { cautions, figures, packs, trace } from './sections/paper-trail.ts';
 import { condensate, heat, profile } from './sections/physics.ts';
 import { assumptions, priorities, questions, situation } from './sections/situation.ts';
 import { fastening, layers, openings } from './sections/wall.ts';
+import { whoMustSign } from './status/who-must-sign.ts';
 
-const STATUS_WORDS: Readonly<Record<DecisionRecord['status'], string>> = {
-  proposed: 'proposed, not yet accepted',
-  accepted: 'accepted',
-  superseded: 'superseded by a later record',
-};
+function statusWords({ status, superseded_by }: DecisionRecord): string {
+  if (status === 'superseded') {
+    return superseded_by ? `superseded by ${superseded_by.file}` : 'superseded by a later record';
+  }
+  return status === 'accepted' ? 'accepted' : 'proposed, not yet accepted';
+}
 
 const NOTICE =
   'A proposal worked out by a program, not a design. Local code, the building official and the licensed professional decide. Read the cautions before anyone orders material or climbs a scaffold.';
@@ -49,9 +51,10 @@ export function composeDocument(record: DecisionRecord): RecordDocument {
   return {
     title: record.title,
     head: [
-      { label: 'Status', value: STATUS_WORDS[record.status] },
+      { label: 'Status', value: statusWords(record) },
       { label: 'Date', value: momentText(record.created) },
       { label: 'Revision', value: `${record.revision}` },
+      ...(record.continues ? [{ label: 'Goes on from', value: record.continues.file }] : []),
       ...(record.supersedes ? [{ label: 'Replaces', value: record.supersedes.file }] : []),
       { label: 'Decision', value: first ? first.title : decisionWithoutFirst(record) },
     ],
@@ -98,11 +101,12 @@ function ofFallback({ advice }: DecisionRecord): string {
   return advice.ranked.length > 0 ? '' : ' (of the fallback)';
 }
 
-function signatures({ sign_off }: DecisionRecord): RecordBlock {
+function signatures({ sign_off, advice }: DecisionRecord): RecordBlock {
   return {
     kind: 'signatures',
-    rows: SIGNERS.map((role) => ({
+    rows: whoMustSign(advice).map(({ role, must, why }) => ({
       role: capitalised(role),
+      duty: `${must ? 'must sign' : 'signs only if asked'}: ${why}`,
       name: sign_off[role]?.name ?? '',
       date: sign_off[role]?.date ?? '',
     })),

@@ -70,7 +70,13 @@ export type DrawnCondensate = {
   readonly months: readonly CondensateMonth[];
 };
 
-export type SignatureRow = { readonly role: string; readonly name: string; readonly date: string };
+export type SignatureRow = {
+  readonly role: string;
+  /** Whether this one must sign, and why. */
+  readonly duty: string;
+  readonly name: string;
+  readonly date: string;
+};
 
 /** Blocks that are there; a helper for sections whose parts may be missing. */
 export function present(blocks: readonly (RecordBlock | null)[]): RecordBlock[] {

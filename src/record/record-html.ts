@@ -97,11 +97,11 @@ function block(given: RecordBlock): string {
       return [
         '<table class="signatures">',
         '<caption>Signed by</caption>',
-        `<thead><tr>${['Role', 'Name', 'Signature', 'Date'].map((title) => `<th scope="col">${title}</th>`).join('')}</tr></thead>`,
+        `<thead><tr>${['Role', 'Why', 'Name', 'Signature', 'Date'].map((title) => `<th scope="col">${title}</th>`).join('')}</tr></thead>`,
         '<tbody>',
         ...given.rows.map(
-          ({ role, name, date }) =>
-            `<tr><th scope="row">${escapeHtml(role)}</th><td>${escapeHtml(name)}</td><td></td><td>${escapeHtml(date)}</td></tr>`,
+          ({ role, duty, name, date }) =>
+            `<tr><th scope="row">${escapeHtml(role)}</th><td class="duty">${escapeHtml(duty)}</td><td>${escapeHtml(name)}</td><td></td><td>${escapeHtml(date)}</td></tr>`,
         ),
         '</tbody>',
         '</table>',

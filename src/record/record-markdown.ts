@@ -37,9 +37,9 @@ function block(given: RecordBlock): string {
       return table(given.table);
     case 'signatures':
       return tableText(
-        ['Role', 'Name', 'Signature', 'Date'],
-        given.rows.map(({ role, name, date }) => [role, name, '', date]),
-        [false, false, false, false],
+        ['Role', 'Why', 'Name', 'Signature', 'Date'],
+        given.rows.map(({ role, duty, name, date }) => [role, duty, name, '', date]),
+        [false, false, false, false, false],
       );
   }
 }

@@ -82,7 +82,7 @@ describe('recordMarkdown of a full answer', () => {
     ],
     ['a remembered citation', 'table of maximum U-factors (from memory, not verified)'],
     ['a rule pack with its digest', `| drying | 1.2.0 | ${'b'.repeat(64)} |`],
-    ['a line to sign', '| Designer |  |  |  |'],
+    ['a line to sign', '| Owner | must sign: pays for it and lives with it |  |  |  |'],
     ['who decides', 'The building official has the last word.'],
   ])('says %s', (_, text) => {
     expect(markdown).toContain(text);

@@ -36,7 +36,7 @@ describe('saveRecord', () => {
     const { paths, record } = await saveRecord({ ...input, dir });
     expect(paths).toEqual([join(dir, `${BASE}.json`), join(dir, `${BASE}.md`), join(dir, `${BASE}.html`)]);
     expect((await readdir(dir)).sort()).toEqual(three(BASE));
-    expect(await readRecord(join(dir, `${BASE}.json`))).toEqual({ record, isAltered: false });
+    expect(await readRecord(join(dir, `${BASE}.json`))).toMatchObject({ record, isAltered: false });
     expect(await readFile(join(dir, `${BASE}.md`), 'utf8')).toBe(recordMarkdown(record));
     expect(await readFile(join(dir, `${BASE}.html`), 'utf8')).toBe(recordHtml(record));
   });
