@@ -38,7 +38,7 @@ export function recordText(
  * @param warning  stands right below the title; null for none
  */
 export function documentText(
-  { title, head, notice, sections }: RecordDocument,
+  { title, head, notice, sections, appendix }: RecordDocument,
   width: number,
   warning: string | null = null,
 ): string {
@@ -48,7 +48,7 @@ export function documentText(
     ...(warning === null ? [] : [wrap(warning, columns)]),
     facts(head, columns),
     wrap(notice, columns),
-    ...sections.flatMap((section) => [
+    ...[...sections, ...appendix].flatMap((section) => [
       heading(section.heading, '-', columns),
       ...section.blocks.map((given) => block(given, columns)),
     ]),
@@ -73,6 +73,7 @@ function block(given: RecordBlock, columns: number): string[] {
     case 'table':
       return table(given, columns);
     case 'drawn-wall':
+    case 'drawing':
     case 'drawn-chart':
       return table(given.table, columns);
     case 'signatures':

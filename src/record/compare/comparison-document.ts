@@ -80,6 +80,8 @@ export function comparisonDocument(found: Comparison): RecordDocument {
     ],
     notice: 'A comparison of two answers, not a design. Each record’s own cautions hold.',
     sections: sections.filter((section) => section.blocks.length > 0),
+    appendix: [],
+    appendixNote: '',
   };
 }
 

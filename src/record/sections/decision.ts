@@ -17,6 +17,11 @@ function chosen(first: RankedAssembly, advice: Advice): RecordBlock[] {
   ];
 }
 
+/** The scores of a wall, one by one. */
+export function scores(wall: RankedAssembly): RecordBlock[] {
+  return present([scoreTable(wall)]);
+}
+
 function scoreTable(first: RankedAssembly): RecordBlock | null {
   const parts = Object.entries(first.scores).map(([key, score]) => [
     capitalised(keyWords(key)),
@@ -69,7 +74,6 @@ function fallback({ why, assembly }: NonNullable<Advice['fallback']>): RecordBlo
 
 /** What a wall is made of, why it, and what it gives up. */
 function wallBlocks(wall: RankedAssembly): RecordBlock[] {
-  const undecided = wall.verdicts.filter((v) => v.verdict === 'undecided');
   return present([
     factsOf([
       { label: 'Cladding', value: wall.cladding },
@@ -83,11 +87,6 @@ function wallBlocks(wall: RankedAssembly): RecordBlock[] {
     ]),
     ...under('Because', listOf(wall.reasons.map(withRule))),
     ...under('What it gives up', listOf(wall.gives_up.map((text) => ({ text })))),
-    ...under(
-      'Still open: what no rule could decide',
-      listOf(undecided.map((v) => ({ lead: v.title, text: v.text, aside: v.rule }))),
-    ),
-    ...under('How it scores', scoreTable(wall)),
   ]);
 }
 
