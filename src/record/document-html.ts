@@ -126,6 +126,7 @@ function block(given: RecordBlock): string {
     }
     case 'signatures':
       return [
+        '<div class="wide" role="region" aria-label="Signatures" tabindex="0">',
         '<table class="signatures">',
         '<caption>Signed by</caption>',
         `<thead><tr>${['Role', 'Why', 'Name', 'Signature', 'Date'].map((title) => `<th scope="col">${title}</th>`).join('')}</tr></thead>`,
@@ -136,6 +137,7 @@ function block(given: RecordBlock): string {
         ),
         '</tbody>',
         '</table>',
+        '</div>',
       ].join('\n');
   }
 }
@@ -158,10 +160,11 @@ function facts(rows: readonly FactRow[]): string {
   return `<dl>\n${pairs.join('\n')}\n</dl>`;
 }
 
-function item({ lead, text, aside }: ListItem): string {
+function item({ lead, text, hold, aside }: ListItem): string {
   const start = lead === undefined ? '' : `<strong>${escapeHtml(lead)}:</strong> `;
   const end = aside === undefined ? '' : ` <span class="aside">(${escapeHtml(aside)})</span>`;
-  return `${start}${escapeHtml(sentence(text))}${end}`;
+  const stop = hold === undefined ? '' : ` <strong class="hold">Hold: ${escapeHtml(sentence(hold))}</strong>`;
+  return `${start}${escapeHtml(sentence(text))}${stop}${end}`;
 }
 
 /** In a box of its own that scrolls sideways on a narrow screen and can be reached by keyboard. */

@@ -145,7 +145,7 @@ td,tbody th{min-width:1.6rem}
 #situation dt::after{content:":"}
 #cautions h2,#profile h2{column-span:all}
 #cautions h3{margin-top:.25rem}
-svg.wall{max-width:8.6cm}svg.chart{max-width:8.6cm}svg.elevation{max-width:15cm}
+svg.wall{max-width:8.6cm}svg.chart{max-width:8.6cm}svg.elevation{max-width:12cm}
 #condensate figure{float:left;width:8.6cm;margin-right:1rem}
 #condensate+section{clear:left}
 #cautions{font-size:7.3pt;line-height:1.18}
@@ -157,14 +157,26 @@ svg.wall{max-width:8.6cm}svg.chart{max-width:8.6cm}svg.elevation{max-width:15cm}
 #excluded table{table-layout:fixed}
 #layers h2,#layers p{grid-column:1/-1}
 thead,tbody tr:first-child{break-before:avoid}
-.details{grid-template-columns:repeat(3,1fr);gap:.3rem}
+.details{grid-template-columns:repeat(3,1fr);gap:.3rem;max-width:15.5cm;margin:0 auto}
 #openings .details + .wide table{font-size:7pt}
-#openings .details + .wide tbody{display:grid;grid-template-columns:1fr 1fr 1fr}
+#openings .details + .wide tbody{display:grid;grid-template-columns:repeat(4,1fr)}
 #openings .details + .wide thead{display:none}
 .signatures td,.signatures th{vertical-align:bottom}
 .signatures td{height:1.5rem}
 .signatures td:nth-child(3),.signatures td:nth-child(4){min-width:3.6cm}
 .signatures td:nth-child(5){min-width:2cm}
 .signatures .duty{vertical-align:top;border-bottom-width:0}
+.build-sheet{font-size:7.4pt;line-height:1.17}
+.build-sheet h1{font-size:13pt}
+.build-sheet h2{font-size:9.5pt;margin:.35rem 0 .15rem;padding-top:.15rem}
+.build-sheet h3{font-size:8pt;margin:.2rem 0 .1rem}
+.build-sheet header dl{columns:2}
+.build-sheet .notice{margin:.2rem 0}
+.build-sheet table{font-size:6.8pt}
+.build-sheet :is(th,td){padding:.04rem .3rem}
+.build-sheet #fasteners :is(th,td):nth-child(2){width:32%}
+.build-sheet #sequence{columns:2;column-gap:1.2rem}
+.build-sheet #site{columns:3;column-gap:1rem}
+.build-sheet #sequence h2,.build-sheet #site h2{column-span:all}
 }
 `.trim();

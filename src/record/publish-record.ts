@@ -1,7 +1,8 @@
 import { readdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { Refusal, showValue } from '../base/refusal.ts';
-import { publishFiles } from './publish-files.ts';
+import { buildSheet } from './build-sheet/build-sheet.ts';
+import { type NewFile, publishFiles } from './publish-files.ts';
 import { recordHtml } from './record-html.ts';
 import { recordMarkdown } from './record-markdown.ts';
 import type { DecisionRecord } from './record-schema.ts';
@@ -44,11 +45,19 @@ export async function publishRevision(
   });
 }
 
-function recordFiles({ record, data }: MadeRecord, base: string) {
+function recordFiles({ record, data }: MadeRecord, base: string): NewFile[] {
+  const sheet = buildSheet(record);
   return [
     { name: `${base}.json`, text: `${JSON.stringify(data, null, 2)}\n` },
     { name: `${base}.md`, text: recordMarkdown(record) },
     { name: `${base}.html`, text: recordHtml(record) },
+    ...(sheet
+      ? [
+          { name: `${base}.build-sheet.md`, text: sheet.markdown },
+          { name: `${base}.build-sheet.html`, text: sheet.html },
+          { name: `${base}.take-off.csv`, text: sheet.csv },
+        ]
+      : []),
   ];
 }
 

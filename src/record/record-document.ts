@@ -45,6 +45,8 @@ export type ListItem = {
   /** Said first, emphasised. */
   readonly lead?: string;
   readonly text: string;
+  /** Where work stops until somebody has looked, said last and emphasised. */
+  readonly hold?: string;
   /** Rule id or citation, in brackets at the end. */
   readonly aside?: string;
 };

@@ -59,10 +59,11 @@ function facts(rows: readonly FactRow[]): string {
     .join('\n');
 }
 
-function item({ lead, text, aside }: ListItem): string {
+function item({ lead, text, hold, aside }: ListItem): string {
   const start = lead === undefined ? '' : `**${escapeMarkdown(lead)}:** `;
   const end = aside === undefined ? '' : ` (${escapeMarkdown(aside)})`;
-  return `${start}${escapeMarkdown(sentence(text))}${end}`;
+  const stop = hold === undefined ? '' : ` **Hold: ${escapeMarkdown(sentence(hold))}**`;
+  return `${start}${escapeMarkdown(sentence(text))}${stop}${end}`;
 }
 
 function table({ columns, rows }: TableBlock): string {

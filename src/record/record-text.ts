@@ -85,8 +85,9 @@ function block(given: RecordBlock, columns: number): string[] {
   }
 }
 
-function itemText({ lead, text, aside }: ListItem): string {
-  return `${lead === undefined ? '' : `${lead}: `}${sentence(text)}${aside === undefined ? '' : ` (${aside})`}`;
+function itemText({ lead, text, hold, aside }: ListItem): string {
+  const stop = hold === undefined ? '' : ` HOLD: ${sentence(hold)}`;
+  return `${lead === undefined ? '' : `${lead}: `}${sentence(text)}${stop}${aside === undefined ? '' : ` (${aside})`}`;
 }
 
 function heading(text: string, rule: string, columns: number): string[] {

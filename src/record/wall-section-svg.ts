@@ -60,8 +60,10 @@ function dimensions({ overall, added, bottom }: WallSection): string[] {
   ];
 }
 
-/** Narrower than this, a layer's thickness would run into its neighbour's: the table has it. */
-const NARROWEST_WORDS = 34;
+/** Room that a layer's thickness takes in words; a narrower layer's would run into its neighbour's: the table has it. */
+function wordsWidth(thickness_in: number): number {
+  return `${inches(thickness_in)} in.`.length * 7 + 4;
+}
 
 /** The thickness of each layer that is wide enough for it, on one line with a slash at every boundary. */
 function chain({ layers, overall, bottom }: WallSection): string[] {
@@ -73,7 +75,7 @@ function chain({ layers, overall, bottom }: WallSection): string[] {
   return [
     `<path class="dimension" d="M${n(overall.from - 6)} ${n(y)} H${n(overall.to + 6)} ${slashes}"/>`,
     ...layers.flatMap(({ layer, x, width }) =>
-      width < NARROWEST_WORDS
+      width < wordsWidth(layer.thickness_in)
         ? []
         : [
             `<text x="${n(x + width / 2)}" y="${n(y + 15)}" text-anchor="middle">${inches(layer.thickness_in)} in.</text>`,

@@ -252,8 +252,10 @@ export function excludedInBrief({ excluded }: Advice): RecordBlock[] {
 }
 
 function reasonWords(because: Advice['excluded'][number]['because']): string {
-  const [first, ...more] = because;
-  if (!first) return '';
+  const [whole, ...more] = because;
+  if (!whole) return '';
+  // Its first sentence; the appendix has the rest.
+  const first = { ...whole, text: /^.*?[a-z0-9)][.](?=\s|$)/.exec(whole.text)?.[0] ?? whole.text };
   return more.length === 0
     ? `${first.text} (${first.rule})`
     : `${first.text} (${first.rule}) And ${more.length} more: ${more.map(({ rule }) => rule).join(', ')}.`;
