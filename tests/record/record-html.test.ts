@@ -87,7 +87,7 @@ describe('recordHtml of a full answer', () => {
     const count = (wanted: string) => elements.filter(({ tag }) => tag === wanted).length;
     expect(count('caption')).toBe(count('table'));
     expect(count('title')).toBe(1 + count('svg')); // the page's and each drawing's
-    expect(count('svg')).toBe(4); // section, two profiles, condensate
+    expect(count('svg')).toBe(5); // section, fastening pattern, two profiles, condensate
   });
 
   it('has unique ids, and every link and label points at one', () => {
@@ -121,16 +121,19 @@ describe('recordHtml without a first choice', () => {
   it('has no empty section and says what comes closest', () => {
     const html = recordHtml(recordOf(EMPTY_ADVICE));
     expect(headings(checkHtml(html))).toEqual([
+      'Decision',
       'The situation',
+      'Settle before ordering',
+      'Left out, and why',
+      'Cautions',
+      'Sign-off',
+      'Who has the last word',
+      'Notes on the place',
       'Questions and answers',
       'Assumptions',
       'What mattered',
-      'Decision',
-      'Left out, and why',
-      'Cautions',
+      'Left out, in full',
       'Rule packs',
-      'Sign-off',
-      'Who has the last word',
     ]);
     expect(html).toContain('None of the walls passes every rule');
     expect(html).toContain('What would admit it');

@@ -26,7 +26,7 @@ export type TakeOffJob = {
 
 /** With waste, rounded up to whole pieces; binary noise doesn't buy one more. */
 export function toOrder(net: number, waste_percent: number, per_piece = 1): number {
-  return Math.ceil((net * (100 + waste_percent)) / 100 / per_piece - 1e-6);
+  return Math.max(0, Math.ceil((net * (100 + waste_percent)) / 100 / per_piece - 1e-6));
 }
 
 /** A line whose net quantity is known. */

@@ -11,6 +11,7 @@ import { fieldWords } from './scenario-words.ts';
 /** Only the assumptions that could change the answer: what somebody has to settle before ordering. */
 export function toSettle({ advice }: DecisionRecord): RecordBlock[] {
   const open = advice.assumptions.filter(({ could_change_answer }) => could_change_answer);
+  if (open.length === 0) return [];
   const rest = advice.assumptions.length - open.length;
   return present([
     tableOf(

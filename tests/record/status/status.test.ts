@@ -64,7 +64,7 @@ describe('acceptRecord', () => {
     const refusal = await refusalOf(accept(path, { owner: 'O. Sample' }));
     expect(refusal.issues.map(({ field }) => field)).toEqual(['--builder', '--designer']);
     expect(refusal.message).toContain('what carries the windows');
-    expect(await readdir(dir)).toHaveLength(3);
+    expect(await readdir(dir)).toHaveLength(6);
   });
 
   it('keeps signatures that stand already', async () => {
@@ -99,7 +99,7 @@ describe('acceptRecord', () => {
     const path = await saved();
     await chmod(dir, 0o500);
     expect((await refusalOf(accept(path, ALL))).message).toContain('Writing there is not allowed');
-    expect(await readdir(dir)).toHaveLength(3);
+    expect(await readdir(dir)).toHaveLength(6);
   });
 });
 
