@@ -32,6 +32,7 @@ export function basisOf({ rulebook, tables, catalogue }: Knowledge, program: str
     rules: digests(rulebook.rules.map(({ rule }) => [rule.id, rule])),
     tables: digests([
       ...Object.entries(single),
+      ['limits', rulebook.limits.all],
       ...Object.entries(fastening).map(([key, table]): [string, unknown] => [`fastening/${key}`, table]),
       ...Object.entries(openings).map(([key, table]): [string, unknown] => [`openings/${key}`, table]),
     ]),

@@ -4,6 +4,7 @@ import type { RecordBlock, RecordDocument, RecordSection } from './record-docume
 import type { DecisionRecord } from './record-schema.ts';
 import { alternatives, alternativesInFull, changes, excluded } from './sections/comparison.ts';
 import { costAndWeight, crew, decision, scores } from './sections/decision.ts';
+import { houseRules } from './sections/house.ts';
 import {
   budget,
   excludedInBrief,
@@ -13,7 +14,6 @@ import {
   toSettle,
   traceInBrief,
 } from './sections/in-brief.ts';
-import { houseRules } from './sections/house.ts';
 import { deadLoad, schedule, wind } from './sections/loads.ts';
 import { everyWindow } from './sections/openings.ts';
 import { cautions, figures, packs, trace } from './sections/paper-trail.ts';

@@ -3,9 +3,10 @@ import { adviceSchema } from '../advice/advice-schema.ts';
 import { parseInput } from '../base/parse-input.ts';
 import { Refusal, showValue } from '../base/refusal.ts';
 import { recordDigest } from './build-record.ts';
-import { fillMissing } from './fill-missing.ts';
+import { parseOlder } from './fill-missing.ts';
 import { errorCode } from './publish-files.ts';
 import { type DecisionRecord, RECORD_VERSION, recordSchema } from './record-schema.ts';
+import { upgradeAdvice } from './upgrade-advice.ts';
 
 export type ReadRecord = {
   readonly record: DecisionRecord;
@@ -39,8 +40,10 @@ export async function readRecord(path: string): Promise<ReadRecord> {
 export function asRecord(data: unknown, path: string): ReadRecord {
   refuseOtherFormats(data, path);
   const digest = recordDigest(data);
-  const advice: unknown = 'advice' in data ? fillMissing(adviceSchema, data.advice) : undefined;
-  const record = parseInput(recordSchema, { ...data, advice }, showValue(path));
+  const advice: unknown = 'advice' in data ? upgradeAdvice(data.advice) : undefined;
+  const record = parseOlder(adviceSchema, advice, (filled) =>
+    parseInput(recordSchema, { ...data, advice: filled }, showValue(path)),
+  );
   return { record, isAltered: digest !== record.digest, data };
 }
 

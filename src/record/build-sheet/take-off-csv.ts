@@ -35,7 +35,7 @@ export function takeOffCsv(lines: readonly TakeOffLine[]): string {
 
 /** One cell: numbers as they are, words quoted where they need it and never a formula. */
 export function csvCell(value: string | number | null): string {
-  if (value === null) return '';
+  if (value === null || Number.isNaN(value)) return '';
   if (typeof value === 'number') return `${value}`;
   const text = cleanText(value);
   const harmless = /^[=+\-@|%\t\r]/.test(text) ? `'${text}` : text;

@@ -38,6 +38,8 @@ export function figureChanges(then: unknown, now: unknown): FigureChange[] {
 function compare(then: unknown, now: unknown, path: string, changes: FigureChange[]): void {
   if (typeof then === 'number' || typeof now === 'number') {
     const [was, is] = [numberOrNull(then), numberOrNull(now)];
+    // An older record has not got a figure that is NaN: nothing to compare.
+    if (Number.isNaN(then) || Number.isNaN(now)) return;
     const isKnown = (typeof then === 'number' || then === null) && (typeof now === 'number' || now === null);
     if (isKnown && !isSame(was, is)) changes.push({ path, then: was, now: is });
     return;

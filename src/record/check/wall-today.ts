@@ -1,4 +1,6 @@
+import { houseDefaults } from '../../advice/house-effect.ts';
 import { type JudgedWall, judgeWalls, type Knowledge } from '../../advice/judge-walls.ts';
+import { withOwnPrices } from '../../advice/own-prices.ts';
 import { resolveBrief } from '../../brief/resolve-brief.ts';
 import type { Scenario } from '../../brief/scenario.ts';
 import { resolveSite } from '../../site/resolve-site.ts';
@@ -19,9 +21,10 @@ export type WallToday = {
  * @param id     of the wall, as the record has it
  * @throws Refusal where the scenario lies outside a calculator's range
  */
-export async function wallToday(id: string, scenario: Scenario, knowledge: Knowledge): Promise<WallToday> {
-  const { brief } = resolveBrief(scenario);
-  const judged = await judgeWalls(brief, await resolveSite(brief.place, brief.code_edition), knowledge);
+export async function wallToday(id: string, scenario: Scenario, known: Knowledge): Promise<WallToday> {
+  const { brief } = resolveBrief(scenario, houseDefaults(known.rulebook.house));
+  const site = await resolveSite(brief.place, brief.code_edition);
+  const judged = await judgeWalls(brief, site, withOwnPrices(known, brief));
   const wall = judged.walls.find(({ candidate }) => candidate.id === id);
   if (!wall) {
     const why =

@@ -50,11 +50,14 @@ function markSvg(mark: FastenerMark, { x, y }: Point): string {
 
 function measures(wall: RankedAssembly, { wall: area, corner_end, studs, lines, scale }: FasteningElevation) {
   const [first, second] = studs;
-  const width_ft = wall.fastening_schedule.corner_zone.width_if_unmeasured_ft;
+  const { corner_width_ft: width_ft, is_assumed } = wall.fastening_schedule.corner_zone;
   const [main] = lines;
   const along = main?.step.zones.find(({ zone }) => zone === 'corner')?.spacing_along_in ?? null;
   return [
-    text(`corner zone, ${numberText(width_ft)} ft unless measured`, { x: area.left, y: area.top - 20 }),
+    text(`corner zone, ${numberText(width_ft)} ft${is_assumed ? ' unless measured' : ''}`, {
+      x: area.left,
+      y: area.top - 20,
+    }),
     text('field', { x: corner_end + 8, y: area.top - 20 }),
     `<path class="zone-end" d="M${n(corner_end)} ${n(area.top - 30)} V${n(area.bottom)}"/>`,
     ...(first !== undefined && second !== undefined

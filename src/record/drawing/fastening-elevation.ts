@@ -62,7 +62,7 @@ export function fasteningElevation(wall: RankedAssembly): FasteningElevation | n
     .slice(0, MOST_LINES);
   if (spaced.length === 0) return null;
   const stud_in = wall.fastening.stud_spacing_in;
-  const corner_in = Math.min(WIDEST_CORNER_IN, Math.max(stud_in, corner_zone.width_if_unmeasured_ft * 12));
+  const corner_in = Math.min(WIDEST_CORNER_IN, Math.max(stud_in, corner_zone.corner_width_ft * 12));
   const wall_in = corner_in + FIELD_IN;
   const scale = DRAWN_WIDTH / wall_in;
   const x = (inch: number) => LEFT + inch * scale;

@@ -99,7 +99,10 @@ describe('checkRecord', () => {
     const { rulebook } = KNOWLEDGE;
     const knowledge = {
       ...KNOWLEDGE,
-      rulebook: new Rulebook(rulebook.facts, rulebook.packs, [...rulebook.rules, against]),
+      rulebook: new Rulebook({ facts: rulebook.facts, limits: rulebook.limits }, rulebook.packs, [
+        ...rulebook.rules,
+        against,
+      ]),
     };
     const checked = await check(record, knowledge);
     expect(checked).toMatchObject({ outcome: 'different-decision', holds: false });

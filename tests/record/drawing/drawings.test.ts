@@ -135,7 +135,7 @@ describe('the fastening pattern', () => {
       }
     }
     const width_in = (drawn.corner_end - drawn.wall.left) / drawn.scale;
-    expect(width_in).toBeCloseTo(12 * wall.fastening_schedule.corner_zone.width_if_unmeasured_ft, 6);
+    expect(width_in).toBeCloseTo(12 * wall.fastening_schedule.corner_zone.corner_width_ft, 6);
   });
 
   it('is well formed, and drawn for nothing glued', () => {
