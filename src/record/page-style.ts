@@ -117,9 +117,9 @@ summary{cursor:pointer;color:var(--accent)}
 footer{padding-bottom:3rem}
 @media (max-width:40rem){dl{grid-template-columns:1fr}dd{margin-bottom:.5rem}}
 @media print{
-@page{margin:11mm 12mm}
+@page{margin:10mm 12mm}
 :root{${variables(LIGHT)};--ground:#fff;--panel:#f3f0e8}
-body{font-size:7.8pt;line-height:1.22}
+body{font-size:7.6pt;line-height:1.2}
 main,header,footer{max-width:none;padding:0}
 header{padding-top:0}
 nav,details{display:none}
@@ -135,7 +135,7 @@ th,td{padding:.08rem .35rem}
 h2,h3,caption{break-after:avoid}
 tr,li,dl,figure,.notice,.signatures{break-inside:avoid}
 thead{display:table-header-group}
-table{font-size:7.2pt;width:100%}
+table{font-size:7pt;width:100%}
 caption{padding:.1rem 0}
 td,tbody th{min-width:1.6rem}
 .wide{overflow:visible}
@@ -146,9 +146,10 @@ td,tbody th{min-width:1.6rem}
 #cautions h2,#profile h2{column-span:all}
 #cautions h3{margin-top:.25rem}
 svg.wall{max-width:8.6cm}svg.chart{max-width:8.6cm}svg.elevation{max-width:12cm}
+#condensate{break-inside:avoid}
 #condensate figure{float:left;width:8.6cm;margin-right:1rem}
 #condensate+section{clear:left}
-#cautions{font-size:7.3pt;line-height:1.18}
+#cautions{font-size:7.1pt;line-height:1.17}
 #cautions .aside{display:none}
 #layers{display:grid;grid-template-columns:8.6cm 1fr;column-gap:.8rem;align-items:start}
 #layers :is(th,td):nth-child(3){display:none}
