@@ -7,6 +7,7 @@ import { CODE_EDITIONS, type Scenario, scenarioSchema } from '../brief/scenario.
 import { blocksToText } from '../conversation/blocks.ts';
 import { adviceBlocks } from '../conversation/tell-advice.ts';
 import { whyNotBlocks } from '../conversation/tell-why-not.ts';
+import { basisOf } from '../record/basis.ts';
 import { saveRecord } from '../record/save-record.ts';
 import { EXIT, type ExitCode } from './exit-codes.ts';
 import { letInterruptsIn } from './interrupts.ts';
@@ -15,7 +16,7 @@ import { loadKnowledge } from './knowledge.ts';
 import { jsonDocument, textWidth, writeResult } from './output.ts';
 import { readText, sourceName } from './read-text.ts';
 import { saveFolder } from './save-folder.ts';
-import { TOOL_VERSION } from './version.ts';
+import { SOURCE_DIGEST, TOOL_VERSION } from './version.ts';
 
 const MOST_RANKED = 20;
 
@@ -50,7 +51,13 @@ export async function runAdvise(path: string | undefined, flags: AdviseFlags): P
     ? jsonDocument(advice)
     : blocksToText(adviceBlocks(advice), textWidth(), { ascii: flags.ascii ?? false });
   if (dir !== undefined) {
-    const { paths } = await saveRecord({ dir, scenario, advice, created: new Date() });
+    const { paths } = await saveRecord({
+      dir,
+      scenario,
+      advice,
+      created: new Date(),
+      basis: basisOf(knowledge, SOURCE_DIGEST),
+    });
     process.stderr.write(paths.map((saved) => `saved ${saved}\n`).join(''));
   }
   await writeResult(text);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type Advice, adviceSchema } from '../../src/advice/advice-schema.ts';
-import { alternatives } from '../../src/record/sections/comparison.ts';
-import { decision } from '../../src/record/sections/decision.ts';
+import { alternatives, alternativesInFull } from '../../src/record/sections/comparison.ts';
+import { decision, scores } from '../../src/record/sections/decision.ts';
 import { findOutFirst, firmness } from '../../src/record/sections/ranking.ts';
 import { FULL_ADVICE } from './fixture-advice.ts';
 
@@ -67,13 +67,15 @@ const text = (value: unknown) => JSON.stringify(value);
 
 describe('the ranking in the record', () => {
   it('gives each score its weight, and says what the wall stands for', () => {
-    const said = text(decision(ADVICE));
-    expect(said).toContain('["Cost","0.62","1.25"]');
-    expect(said).toContain('3 to 4 in. all pass; 3 in. is the cheapest.');
+    const [wall] = ADVICE.ranked;
+    expect(wall && text(scores(wall, ADVICE))).toContain('["Cost","0.62","1.25"]');
+    expect(text(decision(ADVICE))).toContain('3 to 4 in. all pass; 3 in. is the cheapest.');
   });
 
   it('says a tie at the alternative', () => {
-    expect(text(alternatives(ADVICE))).toContain('{"lead":"A tie","text":"As good as the first choice."}');
+    for (const said of [alternatives(ADVICE), alternativesInFull(ADVICE)]) {
+      expect(text(said)).toContain('{"lead":"A tie","text":"As good as the first choice."}');
+    }
   });
 
   it('lists what must move, and names what changes nothing; assumptions have their own place', () => {

@@ -13,8 +13,13 @@ function chosen(first: RankedAssembly, advice: Advice): RecordBlock[] {
   return [
     { kind: 'paragraph', isStrong: true, text: `First choice: ${sentence(first.title)}` },
     { kind: 'paragraph', text: sentence(consideredText(advice)) },
-    ...wallBlocks(first, advice),
+    ...wallBlocks(first),
   ];
+}
+
+/** The scores of a wall, one by one, with the weight of each. */
+export function scores(wall: RankedAssembly, { weights }: Advice): RecordBlock[] {
+  return present([scoreTable(wall, weights)]);
 }
 
 function scoreTable(first: RankedAssembly, weights: Advice['weights']): RecordBlock | null {
@@ -53,23 +58,22 @@ function nothingPasses(advice: Advice): RecordBlock[] {
       'What would admit it',
       closest ? listOf(closest.because.map((why) => ({ text: why.remedy, aside: why.rule }))) : null,
     ),
-    ...(advice.fallback ? fallback(advice.fallback, advice) : []),
+    ...(advice.fallback ? fallback(advice.fallback) : []),
   ]);
 }
 
 /** The wall to build when the wish gives way; what it gives up is said with it. */
-function fallback({ why, assembly }: NonNullable<Advice['fallback']>, advice: Advice): RecordBlock[] {
+function fallback({ why, assembly }: NonNullable<Advice['fallback']>): RecordBlock[] {
   return present([
     { kind: 'subheading', text: 'The fallback' },
     { kind: 'paragraph', text: why },
     { kind: 'paragraph', isStrong: true, text: `Fallback: ${sentence(assembly.title)}` },
-    ...wallBlocks(assembly, advice),
+    ...wallBlocks(assembly),
   ]);
 }
 
 /** What a wall is made of, why it, and what it gives up. */
-function wallBlocks(wall: RankedAssembly, { weights }: Advice): RecordBlock[] {
-  const undecided = wall.verdicts.filter((v) => v.verdict === 'undecided');
+function wallBlocks(wall: RankedAssembly): RecordBlock[] {
   return present([
     factsOf([
       { label: 'Cladding', value: wall.cladding },
@@ -84,14 +88,9 @@ function wallBlocks(wall: RankedAssembly, { weights }: Advice): RecordBlock[] {
     ...under('Because', listOf(wall.reasons.map(withRule))),
     ...under('What it gives up', listOf(wall.gives_up.map((text) => ({ text })))),
     ...under(
-      'Still open: what no rule could decide',
-      listOf(undecided.map((v) => ({ lead: v.title, text: v.text, aside: v.rule }))),
-    ),
-    ...under(
       'Other ways to build the same wall',
       wall.folded && wall.folded.count > 1 ? listOf([{ text: wall.folded.words }]) : null,
     ),
-    ...under('How it scores', scoreTable(wall, weights)),
   ]);
 }
 
