@@ -8,7 +8,7 @@ import type { RankedAssembly } from './advice-schema.ts';
 import { cautionsOf, isGeneral } from './cautions.ts';
 import { figuresOf } from './figures.ts';
 import type { Judged, JudgedWall } from './judge-walls.ts';
-import { openingsOf, sharedSequence, weightCautions } from './openings.ts';
+import { openingsOf, questionCautions, sharedSequence } from './openings.ts';
 import { wallTitle } from './titles.ts';
 import { wallLoads } from './wall-loads.ts';
 import { wallPhysics } from './wall-physics.ts';
@@ -83,7 +83,10 @@ export function rankedWall(
     scores: Object.fromEntries(Object.entries(wall.scores).map(([k, v]) => [k, round(v, 3)])),
     reasons: reasonsOf(outcomes, candidate),
     gives_up: givesUp(wall, judged, better),
-    cautions: [...cautionsOf(outcomes).filter((caution) => !isGeneral(caution)), ...weightCautions(openings)],
+    cautions: [
+      ...cautionsOf(outcomes).filter((caution) => !isGeneral(caution)),
+      ...questionCautions(openings),
+    ],
     verdicts: outcomes.map((outcome) => ({
       rule: outcome.rule.id,
       title: outcome.rule.title,

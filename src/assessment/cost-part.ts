@@ -1,6 +1,7 @@
 import type { Candidate } from '../assembly/candidates.ts';
 import type { Price } from '../assembly/catalogue-schema.ts';
 import type { AnswerContext } from './answer-context.ts';
+import type { BuckPart } from './buck-part.ts';
 import type { FastenerCounts } from './fastener-counts.ts';
 import { byLength, eachEnd, minutesEach } from './fastening-labour.ts';
 
@@ -13,9 +14,14 @@ type Share = { readonly price: Price; readonly times: number };
  * What is driven through the insulation is counted once, here: the boards' price is for laying and taping them, the
  * cladding's for hanging it with its own nails, tacks and ties, the buck's with its screws.
  */
-export function installedCost(candidate: Candidate, fasteners: FastenerCost, context: AnswerContext): Price {
+export function installedCost(
+  candidate: Candidate,
+  fasteners: FastenerCost,
+  { supports_usd }: Pick<BuckPart, 'supports_usd'>,
+  context: AnswerContext,
+): Price {
   const { prices } = context.catalogue;
-  const { cladding, barrier, inside, build, buck } = candidate;
+  const { cladding, barrier, inside, build } = candidate;
   const { cost } = build.insulation;
   const area = context.brief.wall_area_ft2;
   const openings = context.brief.windows.reduce((sum, window) => sum + window.count, 0);
@@ -25,7 +31,7 @@ export function installedCost(candidate: Candidate, fasteners: FastenerCost, con
     { price: cost.each_more_layer, times: build.boards_in.length - 1 },
     { price: barrier.cost.usd_per_ft2, times: 1 },
     { price: cladding.cost.usd_per_ft2, times: 1 },
-    { price: buck.cost_each.usd, times: openings / area },
+    { price: supports_usd, times: 1 / area },
     { price: prices.opening_flashing_usd_each, times: openings / area },
     { price: fasteners.material_usd_per_ft2, times: 1 },
     { price: fasteners.labour_usd_per_ft2, times: 1 },

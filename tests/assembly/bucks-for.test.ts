@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { bucksFor } from '../../src/assembly/bucks-for.ts';
 import { loadCatalogue } from '../../src/assembly/catalogue.ts';
+import { flangeSeat } from '../../src/assembly/flange-seat.ts';
 import type { InsulationBuild } from '../../src/assembly/insulation-builds.ts';
 
 const { bucks, builds, sheathings } = loadCatalogue();
@@ -16,8 +17,9 @@ const sheathing = (id: string) => {
   if (!found) throw new Error(`no sheathing ${id}`);
   return found;
 };
+const AT_BOARDS = flangeSeat('insulation-face', 0, 'nothing-else').place;
 const ids = (thickness_in: number, on: string) =>
-  bucksFor(thick(thickness_in), sheathing(on), bucks).map(({ id }) => id);
+  bucksFor(thick(thickness_in), sheathing(on), bucks, AT_BOARDS).map(({ id }) => id);
 
 describe('the bucks for a thickness of insulation', () => {
   // A 2x4 is 3-1/2 in. wide. Bearing, it starts at the studs and has the sheathing to cross; on the face it starts at
@@ -34,6 +36,6 @@ describe('the bucks for a thickness of insulation', () => {
   });
   it('lets the one that reaches furthest stand in where none reaches, so that a rule can speak', () => {
     expect(ids(10, 'osb')).toEqual(['steel-bracket']);
-    expect(bucksFor(thick(10), sheathing('osb'), [])).toEqual([]);
+    expect(bucksFor(thick(10), sheathing('osb'), [], AT_BOARDS)).toEqual([]);
   });
 });

@@ -154,6 +154,9 @@ describe('the opening', () => {
     const { plan, wall } = await planned([CASEMENT], 'plywood-box');
     const outside = wall.candidate.cladding.layers.reduce((sum, l) => sum + l.thickness_in, 0);
     expect(plan[0]?.plane).toEqual({
+      at: 'insulation-face',
+      reason: 'nothing-else',
+      behind_furring_in: 0,
       outside_framing_in: 3 + 0.4375,
       outside_barrier_in: 3,
       outside_insulation_in: 0,

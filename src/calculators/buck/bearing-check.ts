@@ -40,7 +40,11 @@ export function checkBearing(
   const perJamb = screwsAlong(window.height_in, spacing_in, corner);
   const perSill = screwsAlong(window.width_in, spacing_in, corner);
   const min_screw_length_in = minimumScrewLength_in(member.thickness_in, 0, screw, table);
-  const fixed = { screws_per_side: perJamb, min_screw_length_in };
+  const fixed = {
+    screws_per_side: perJamb,
+    min_screw_length_in,
+    screw_count: `Screws: ${perJamb} in each jamb, ${perSill} in the head and ${perSill} tying the sill down.`,
+  };
 
   const tie_distance_in = context.framing_depth_in - TIE_FROM_INSIDE_IN;
   if (tie_distance_in <= statics.sill_strip_in / 2) {
@@ -177,7 +181,6 @@ export function checkBearing(
       member.kind === 'lumber'
         ? 'A flat lumber sill past the framing would bend across its grain, which has no design value: the jambs are counted, not the sill.'
         : 'The panel sill is counted in bending across its weaker axis (strength from memory), or the jambs where the corners are joined.',
-      `Screws: ${perJamb} in each jamb, ${perSill} in the head and ${perSill} tying the sill down.`,
       ...(option.sill_kerf_in
         ? [
             `A drip kerf ${option.sill_kerf_in} in. deep is counted where the sill bends most; keep it outside the rough sill, or it takes bearing away as well.`,

@@ -82,6 +82,8 @@ export type BuckStrength = {
   readonly failures: readonly string[];
   /** Estimated sag at the flange with creep, in.; null when not worked out. */
   readonly sag_in: number | null;
+  /** The screws all round, in words; null where they were not laid out. */
+  readonly screw_count: string | null;
   readonly notes: readonly string[];
 };
 

@@ -110,7 +110,11 @@ export function computeBuck(input: BuckInput, tables: BuckTables): BuckAnswer {
     min_screw_length_in: strength?.min_screw_length_in ?? null,
     why,
     source: sources(input, tables),
-    notes: [...(strength?.notes ?? []), ...notes(input, window, strength?.sag_in ?? null, tables)],
+    notes: [
+      ...(strength?.screw_count ? [strength.screw_count] : []),
+      ...(strength?.notes ?? []),
+      ...notes(input, window, strength?.sag_in ?? null, tables),
+    ],
   };
 }
 

@@ -74,8 +74,11 @@ export function checkFace(
     statics.first_screw_from_corner_in,
   );
   const min_screw_length_in = minimumScrewLength_in(through_in, gap_in, screw, table);
-  const fixed = { screws_per_side: layout.per_jamb, min_screw_length_in };
-  const countNote = `Screws: ${layout.per_jamb} in each jamb, ${layout.per_sill} in the sill and ${layout.per_sill} in the head, into solid framing all round.`;
+  const fixed = {
+    screws_per_side: layout.per_jamb,
+    min_screw_length_in,
+    screw_count: `Screws: ${layout.per_jamb} in each jamb, ${layout.per_sill} in the sill and ${layout.per_sill} in the head, into solid framing all round.`,
+  };
 
   const blocked =
     member.kind === 'panel'
@@ -87,7 +90,7 @@ export function checkFace(
       utilisation: NO_UTILISATION,
       failures: [blocked],
       sag_in: null,
-      notes: [countNote],
+      notes: [],
     };
   }
 
@@ -145,7 +148,6 @@ export function checkFace(
       flat
         ? 'The lumber is taken laid flat against the wall.'
         : `The lumber is taken on edge, ripped to the projection, its ${member.thickness_in} in. edge against the wall; the screws go through ${context.projection_in} in. of it.`,
-      countNote,
       'Screw heads are taken as round heads of the given diameter; pull-through is from memory. Hardened structural screws have tested values in their evaluation reports, to be used instead.',
     ],
   };
