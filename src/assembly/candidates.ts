@@ -41,6 +41,7 @@ export function drawUpCandidates(brief: Brief, catalogue: Catalogue): Candidate[
   const sheathing = catalogue.sheathings.find((s) => s.id === brief.sheathing);
   if (!sheathing) throw new Error(`no catalogue entry for sheathing ${brief.sheathing}`);
   const insides = retarderChoices(brief, catalogue);
+  const offered = offeredBucks(brief, catalogue);
   const candidates: Candidate[] = [];
   for (const cladding of catalogue.claddings) {
     if (!cladding.works_with.framing.includes(brief.framing.material)) continue;
@@ -48,7 +49,7 @@ export function drawUpCandidates(brief: Brief, catalogue: Catalogue): Candidate[
     for (const build of catalogue.builds) {
       if (!fits(cladding, build)) continue;
       const face: Face = { cladding, build, sheathing };
-      const bucks = seatedBucks(cladding, build, sheathing, catalogue.bucks, brief.flange_plane);
+      const bucks = seatedBucks(cladding, build, sheathing, offered, brief.flange_plane);
       for (const inside of insides) {
         for (const barrier of barriers) {
           for (const { buck, seat } of bucks) {
@@ -78,7 +79,20 @@ export function drawsSameWalls(a: Brief, b: Brief): boolean {
     a.framing.material === b.framing.material &&
     a.project === b.project &&
     a.interior_vapour_retarder === b.interior_vapour_retarder &&
-    a.flange_plane === b.flange_plane
+    a.flange_plane === b.flange_plane &&
+    a.windows === b.windows
+  );
+}
+
+/** Bucks of the catalogue that at least one window of the job is large enough for. */
+function offeredBucks({ windows }: Brief, { bucks }: Catalogue): Buck[] {
+  return bucks.filter(
+    ({ for_units_from: from }) =>
+      from === undefined ||
+      windows.some(
+        ({ width_in, height_in, weight_lb }) =>
+          (width_in * height_in) / 144 >= from.area_ft2 || (weight_lb ?? 0) >= from.weight_lb,
+      ),
   );
 }
 

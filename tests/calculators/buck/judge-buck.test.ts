@@ -59,11 +59,37 @@ describe('judgeBuck', () => {
   });
 
   describe('flange over insulation', () => {
-    it('passes a small flanged window to 1-1/2 in., as a rule of practice without figures', () => {
-      const answer = judge(bare, {}, { projection_in: 1.5 });
-      expect(answer).toMatchObject({ verdict: 'fits', screws_per_side: null });
-      expect(answer.utilisation).toEqual({ gravity: null, wind: null, combined: null, bearing: null });
-      expect(answer.why).toContain('not a strength check');
+    const screwed: Partial<BuckOption> = {
+      ...bare,
+      screw: { diameter_in: 0.19, root_diameter_in: 0.152, length_in: 3.5, bending_yield_psi: 80_000 },
+      screw_spacing_in: 12,
+    };
+    it('counts the screws through 1-1/2 in. of board under a small flanged window', () => {
+      const answer = judge(screwed, {}, { projection_in: 1.5 });
+      expect(answer).toMatchObject({ verdict: 'fits', screws_per_side: 6 });
+      expect(answer.min_screw_length_in).toBeCloseTo(1.5 + 0.4375 + 1.5, 9);
+      expect(answer.utilisation.bearing).toBeNull();
+      expect(answer.utilisation.gravity).toBeGreaterThan(0.4);
+      expect(answer.why).toContain('Window associations ask for a support element');
+    });
+    it('does not pass one whose screws are not known, nor one that they do not hold', () => {
+      expect(judge(bare, {}, { projection_in: 1.5 })).toMatchObject({
+        verdict: 'engineer',
+        screws_per_side: null,
+      });
+      const sparse = judge({ ...screwed, screw_spacing_in: 48 }, { weight_lb: 149 }, { projection_in: 1.5 });
+      expect(sparse.verdict).toBe('does-not-fit');
+      expect(sparse.why).toMatch(/give the window a buck/);
+      expect(
+        judge(
+          {
+            ...screwed,
+            screw: { diameter_in: 0.19, root_diameter_in: 0.152, bending_yield_psi: 80_000, length_in: 3 },
+          },
+          {},
+          { projection_in: 1.5 },
+        ).why,
+      ).toMatch(/too short: use at least 3.44/);
     });
     it.each([
       ['further out', {}, { projection_in: 1.6 }, 'reaches 1.5 in.'],
