@@ -172,7 +172,7 @@ function notes(input: BuckInput, window: BuckWindow, sag_in: number | null, tabl
     ...(sag_in === null
       ? []
       : [
-          `Sag from slip of the screws, with creep, about ${Math.max(sag_in, 0.001).toFixed(3)} in.; proposed limit at the glass ${serviceability.sag_limit_in} in. Shrinkage, and turning as screws draw out, are not in it.`,
+          `Sag at the glass from screws, jambs and sill, with creep, about ${Math.max(sag_in, 0.001).toFixed(3)} in.; proposed limit at the glass ${serviceability.sag_limit_in} in. Shrinkage, and turning as screws draw out, are not in it.`,
         ]),
     `The window’s weight is taken in the plane of its flange, the buck at ${statics.buck_density_pcf} lb/ft³. Studs ${input.framing_depth_in} in. deep${input.support === 'face-fastened' ? ` behind ${input.gap_in} in. of sheathing` : ''}.`,
     'A guide, not a design: follow the window maker’s instructions and the local code, and have an engineer check anything unusual.',

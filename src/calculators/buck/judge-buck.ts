@@ -78,7 +78,9 @@ function strengthOf(
   }
   const parts = partsOf(option, tables);
   if (!parts) return null;
-  const onWood = { ...context, framing_gravity, stands_on_blocks: isLarge(window, tables) };
+  // A door stands on its threshold, which is an engineer's in any case.
+  const stands_on_blocks = isLarge(window, tables) && window.operation !== 'door';
+  const onWood = { ...context, framing_gravity, stands_on_blocks };
   const strength =
     option.support === 'bears-on-sill'
       ? checkBearing(option, parts, window, onWood, tables.wood)

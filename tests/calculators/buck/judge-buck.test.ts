@@ -58,6 +58,37 @@ describe('judgeBuck', () => {
     expect(judge({ max_projection_in: 2.5 }).why).toContain('reaches 2.5 in.');
   });
 
+  describe('a unit of 20 ft² or 150 lb', () => {
+    const LARGE: Partial<BuckWindow> = { width_in: 72, height_in: 96, weight_lb: 430, operation: 'fixed' };
+    const laminated: Partial<BuckOption> = { member: { nominal: 'LVL-1-3/4', specific_gravity: 0.5 } };
+    // 430/2 lb 4 in. from the jamb: 860 lb·in. on a strip of 2-1/4 in.; 2x 645, laminated 1-3/4 in. 930.
+    it('stands on its blocks: a 2x sill is an engineer’s, a thicker one carries', () => {
+      const thin = judge({ member: { nominal: '2x6', specific_gravity: 0.42 } }, LARGE);
+      expect(thin.verdict).toBe('engineer');
+      expect(thin.why).toMatch(/load of the setting blocks .* thicker or laminated sill piece/);
+      expect(thin.utilisation.gravity).toBeCloseTo(860 / 645.469, 3);
+      const thick = judge(laminated, LARGE);
+      expect(thick.verdict).toBe('fits');
+      expect(thick.utilisation.gravity).toBeCloseTo(860 / 930.23, 3);
+    });
+    it('brings its blocks onto the rough sill where its frame reaches back over it', () => {
+      const near = judge({ member: { nominal: '2x6', specific_gravity: 0.42 } }, LARGE, {
+        projection_in: 2.25,
+      });
+      expect(near.verdict).toBe('fits');
+    });
+    it('asks nothing of the sill strip of a smaller unit, which hangs on its flange or jambs, nor of a door', () => {
+      expect(judge({}, { weight_lb: 149, width_in: 36, height_in: 60 }).verdict).toBe('fits');
+      const door = judge(
+        { member: { nominal: '2x6', specific_gravity: 0.42 } },
+        { ...LARGE, operation: 'door' },
+      );
+      expect(door.verdict).toBe('engineer');
+      expect(door.why).toMatch(/walked on/);
+      expect(door.utilisation.gravity).toBeLessThan(860 / 645.469);
+    });
+  });
+
   describe('flange over insulation', () => {
     const screwed: Partial<BuckOption> = {
       ...bare,
