@@ -105,19 +105,28 @@ describe('openings that cannot be', () => {
     expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
     return stderr;
   };
-  it('are refused with 2, the field and what would be accepted', async () => {
-    expect(
-      await refused({ windows: [{ ...WINDOW, width_in: 200, height_in: 120 }], wall_area_ft2: 100 }),
-    ).toMatch(/windows\[0\].*Give a window smaller than the wall/s);
-    const stays = { rough_opening_can_change: false };
-    expect(await refused({ ...stays, windows: [{ ...WINDOW, rough_opening_height_in: 59 }] })).toMatch(
+  it.each([
+    [
+      'a window larger than its wall',
+      { windows: [{ ...WINDOW, width_in: 200, height_in: 120 }], wall_area_ft2: 100 },
+      /windows\[0\].*Give a window smaller than the wall/s,
+    ],
+    [
+      'a unit that its kept opening is too small for',
+      { rough_opening_can_change: false, windows: [{ ...WINDOW, rough_opening_height_in: 59 }] },
       /windows\[0\]\.rough_opening_height_in.*larger than the unit \(60 in\.\)/s,
-    );
-    expect(await refused({ windows: [{ ...WINDOW, rough_opening_width_in: 0 }] })).toMatch(
+    ],
+    [
+      'no opening at all',
+      { windows: [{ ...WINDOW, rough_opening_width_in: 0 }] },
       /rough_opening_width_in.*from 6 to 260/s,
-    );
-    expect(await refused({ flange_plane: 'stucco-face' })).toMatch(
+    ],
+    [
+      'a plane that there is not',
+      { flange_plane: 'stucco-face' },
       /flange_plane.*"insulation-face", "furring-face"/s,
-    );
+    ],
+  ])('%s is refused with 2, the field and what would be accepted', async (_, change, words) => {
+    expect(await refused(change)).toMatch(words);
   });
 });
