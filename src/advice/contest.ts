@@ -141,8 +141,10 @@ export class Contest {
 
 /** What of a wall's installed cost is paid for one thing, $/ft². */
 export function shareOf(wall: JudgedWall, item: CostItem, { assess, context }: Judged): Price {
-  const driven = fastenerCost(assess.partsOf(wall.candidate).fasteners, context);
-  const shares = costShares(wall.candidate, driven, context).filter((share) => share.item === item);
+  const { fasteners, buck } = assess.partsOf(wall.candidate);
+  const shares = costShares(wall.candidate, fastenerCost(fasteners, context), buck.supports, context).filter(
+    (share) => share.item === item,
+  );
   const sum = (end: keyof Price) => shares.reduce((total, { price, times }) => total + price[end] * times, 0);
   return { low: sum('low'), likely: sum('likely'), high: sum('high') };
 }

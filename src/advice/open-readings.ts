@@ -5,9 +5,10 @@ export type OpenReading = { readonly words: string; readonly scenario: Scenario 
 
 export type OpenField = { readonly field: string; readonly readings: readonly OpenReading[] };
 
+/** What may turn out one way or the other; where the flange is to sit is a wish, and open lets both planes compete. */
 type Key = Exclude<
   keyof Scenario,
-  'schema' | 'place' | 'name' | 'framing' | 'thermal_assumptions' | 'price_book'
+  'schema' | 'place' | 'name' | 'framing' | 'thermal_assumptions' | 'price_book' | 'flange_plane'
 >;
 type Framing = Exclude<NonNullable<Scenario['framing']>, 'unknown'>;
 

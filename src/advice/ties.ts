@@ -42,8 +42,9 @@ export function priceSwing(first: JudgedWall, other: JudgedWall, judged: Judged)
     [first, 1],
     [other, -1],
   ] as const) {
-    const driven = fastenerCost(judged.assess.partsOf(wall.candidate).fasteners, judged.context);
-    for (const { item, price, times } of costShares(wall.candidate, driven, judged.context)) {
+    const { fasteners, buck } = judged.assess.partsOf(wall.candidate);
+    const driven = fastenerCost(fasteners, judged.context);
+    for (const { item, price, times } of costShares(wall.candidate, driven, buck.supports, judged.context)) {
       const move = moves.get(item) ?? { low: 0, high: 0 };
       move.low += sign * (price.low - price.likely) * times;
       move.high += sign * (price.high - price.likely) * times;

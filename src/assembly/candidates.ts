@@ -1,7 +1,8 @@
 import type { Brief } from '../brief/brief.ts';
-import { bucksFor } from './bucks-for.ts';
+import { seatedBucks } from './bucks-for.ts';
 import type { Catalogue } from './catalogue.ts';
 import type { Barrier, Buck, Cladding, Retarder, SheathingEntry } from './catalogue-schema.ts';
+import type { FlangeSeat } from './flange-seat.ts';
 import type { InsulationBuild } from './insulation-builds.ts';
 
 /** What is taken for the inside of the wall: something to build, or what is there. */
@@ -25,6 +26,8 @@ export type Candidate = Face & {
   readonly inside: RetarderChoice;
   readonly barrier: Barrier;
   readonly buck: Buck;
+  /** The plane in which the buck holds the window flange. */
+  readonly seat: FlangeSeat;
 };
 
 /**
@@ -38,6 +41,7 @@ export function drawUpCandidates(brief: Brief, catalogue: Catalogue): Candidate[
   const sheathing = catalogue.sheathings.find((s) => s.id === brief.sheathing);
   if (!sheathing) throw new Error(`no catalogue entry for sheathing ${brief.sheathing}`);
   const insides = retarderChoices(brief, catalogue);
+  const offered = offeredBucks(brief, catalogue);
   const candidates: Candidate[] = [];
   for (const cladding of catalogue.claddings) {
     if (!cladding.works_with.framing.includes(brief.framing.material)) continue;
@@ -45,10 +49,10 @@ export function drawUpCandidates(brief: Brief, catalogue: Catalogue): Candidate[
     for (const build of catalogue.builds) {
       if (!fits(cladding, build)) continue;
       const face: Face = { cladding, build, sheathing };
-      const bucks = bucksFor(build, sheathing, catalogue.bucks);
+      const bucks = seatedBucks(cladding, build, sheathing, offered, brief.flange_plane);
       for (const inside of insides) {
         for (const barrier of barriers) {
-          for (const buck of bucks) {
+          for (const { buck, seat } of bucks) {
             candidates.push({
               id: candidateId(cladding, build, inside, barrier, buck),
               face,
@@ -57,6 +61,7 @@ export function drawUpCandidates(brief: Brief, catalogue: Catalogue): Candidate[
               inside,
               barrier,
               buck,
+              seat,
               sheathing,
             });
           }
@@ -73,7 +78,21 @@ export function drawsSameWalls(a: Brief, b: Brief): boolean {
     a.sheathing === b.sheathing &&
     a.framing.material === b.framing.material &&
     a.project === b.project &&
-    a.interior_vapour_retarder === b.interior_vapour_retarder
+    a.interior_vapour_retarder === b.interior_vapour_retarder &&
+    a.flange_plane === b.flange_plane &&
+    a.windows === b.windows
+  );
+}
+
+/** Bucks of the catalogue that at least one window of the job is large enough for. */
+function offeredBucks({ windows }: Brief, { bucks }: Catalogue): Buck[] {
+  return bucks.filter(
+    ({ for_units_from: from }) =>
+      from === undefined ||
+      windows.some(
+        ({ width_in, height_in, weight_lb }) =>
+          (width_in * height_in) / 144 >= from.area_ft2 || (weight_lb ?? 0) >= from.weight_lb,
+      ),
   );
 }
 

@@ -1,5 +1,6 @@
 import type { Candidate, Face, RetarderChoice } from '../assembly/candidates.ts';
 import type { Barrier, Buck, Cladding, SheathingEntry } from '../assembly/catalogue-schema.ts';
+import type { FlangePlace } from '../assembly/flange-seat.ts';
 import type { InsulationBuild } from '../assembly/insulation-builds.ts';
 import { type EnergyRequirement, energyRequirement, judgeCompliance } from '../calculators/energy-code.ts';
 import { judgeRetarder } from '../calculators/vapour-code.ts';
@@ -73,19 +74,20 @@ export function assessor(context: AnswerContext, condensate: CondensateOf): Asse
   const vapour = rememberTriple((build: InsulationBuild, inside: RetarderChoice, cladding: Cladding) =>
     vapourPart(build, inside, cladding, context),
   );
-  const buck = rememberTriple((one: Buck, build: InsulationBuild, sheathing: SheathingEntry) =>
-    buckPart(one, build, sheathing, windows, context),
+  const supported = rememberPair((sheathing: SheathingEntry, place: FlangePlace) =>
+    rememberPair((one: Buck, build: InsulationBuild) =>
+      buckPart({ buck: one, build, sheathing, place }, windows, context),
+    ),
   );
-  const cost = (c: Candidate) => installedCost(c, driving(c.face), context);
+  const buck = (c: Candidate) => supported(c.sheathing, c.seat.place)(c.buck, c.build);
+  const cost = (c: Candidate) => installedCost(c, driving(c.face), buck(c).supports, context);
 
   const shared = siteFacts(context, windows);
   const ofCladding = remember((face: Cladding) => claddingFacts(face));
   const ofSheathedBuild = rememberPair(buildFacts);
   const ofInside = remember(insideFacts);
   const ofBarrier = remember(barrierFacts);
-  const ofBuck = rememberTriple((one: Buck, build: InsulationBuild, sheathing: SheathingEntry) =>
-    buckFacts(one, buck(one, build, sheathing)),
-  );
+  const ofBuck = rememberPair(buckFacts);
   const ofFace = remember((face: Face) =>
     faceFacts(face, {
       thermal: thermal(face),
@@ -111,7 +113,7 @@ export function assessor(context: AnswerContext, condensate: CondensateOf): Asse
       vapour: vapour(c.build, c.inside, c.cladding),
       fastening: fastening(c.face),
       fasteners: fasteners(c.face),
-      buck: buck(c.buck, c.build, c.sheathing),
+      buck: buck(c),
       cost: cost(c),
     }),
     factPartsOf: (c) => [
@@ -120,7 +122,7 @@ export function assessor(context: AnswerContext, condensate: CondensateOf): Asse
       ofSheathedBuild(c.build, c.sheathing),
       ofInside(c.inside),
       ofBarrier(c.barrier),
-      ofBuck(c.buck, c.build, c.sheathing),
+      ofBuck(c.buck, buck(c)),
       ofFace(c.face),
       ofVapour(c.build, c.inside, c.cladding),
       ofDrying(c.face, c.barrier, c.inside),

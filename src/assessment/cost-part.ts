@@ -1,6 +1,7 @@
 import type { Candidate } from '../assembly/candidates.ts';
 import type { Barrier, Buck, Cladding, Insulation, Price, Retarder } from '../assembly/catalogue-schema.ts';
 import type { AnswerContext } from './answer-context.ts';
+import type { BuckPart } from './buck-part.ts';
 import type { FastenerCounts } from './fastener-counts.ts';
 import { byLength, eachEnd, minutesEach } from './fastening-labour.ts';
 
@@ -24,8 +25,13 @@ export type CostShare = { readonly item: CostItem; readonly price: Price; readon
  * What is driven through the insulation is counted once, here: the boards' price is for laying and taping them, the
  * cladding's for hanging it with its own nails, tacks and ties, the buck's with its screws.
  */
-export function installedCost(candidate: Candidate, fasteners: FastenerCost, context: AnswerContext): Price {
-  const shares = costShares(candidate, fasteners, context);
+export function installedCost(
+  candidate: Candidate,
+  fasteners: FastenerCost,
+  supports: BuckPart['supports'],
+  context: AnswerContext,
+): Price {
+  const shares = costShares(candidate, fasteners, supports, context);
   return eachEnd((end) => shares.reduce((sum, share) => sum + share.price[end] * share.times, 0));
 }
 
@@ -33,10 +39,11 @@ export function installedCost(candidate: Candidate, fasteners: FastenerCost, con
 export function costShares(
   candidate: Candidate,
   fasteners: FastenerCost,
+  supports: BuckPart['supports'],
   context: AnswerContext,
 ): CostShare[] {
   const { prices } = context.catalogue;
-  const { cladding, barrier, inside, build, buck } = candidate;
+  const { cladding, barrier, inside, build } = candidate;
   const { insulation } = build;
   const { cost } = insulation;
   const area = context.brief.wall_area_ft2;
@@ -47,7 +54,11 @@ export function costShares(
     { item: insulation, price: cost.each_more_layer, times: build.boards_in.length - 1 },
     { item: barrier, price: barrier.cost.usd_per_ft2, times: 1 },
     { item: cladding, price: cladding.cost.usd_per_ft2, times: 1 },
-    { item: buck, price: buck.cost_each.usd, times: openings / area },
+    ...supports.map(({ buck, count }) => ({
+      item: buck,
+      price: buck.cost_each.usd,
+      times: count / area,
+    })),
     { item: 'opening flashing', price: prices.opening_flashing_usd_each, times: openings / area },
     { item: 'fasteners', price: fasteners.material_usd_per_ft2, times: 1 },
     { item: 'driving', price: fasteners.labour_usd_per_ft2, times: 1 },

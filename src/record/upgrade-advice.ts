@@ -2,7 +2,8 @@
  * Brings what an older program called otherwise under today's names. What it did not have at all is filled by
  * `fillMissing`.
  *
- * Corner zones: once `width_if_unmeasured_ft`, always worked out without the plan.
+ * Corner zones: once `width_if_unmeasured_ft`, always worked out without the plan. Openings: once always made for the
+ * unit, the flange at the face of the insulation, a buck on the face leaving the unit its size.
  */
 export function upgradeAdvice(advice: unknown): unknown {
   if (!isObject(advice)) return advice;
@@ -16,8 +17,30 @@ export function upgradeAdvice(advice: unknown): unknown {
 }
 
 function upgradeWall(wall: unknown): unknown {
-  if (!isObject(wall) || !isObject(wall.fastening_schedule)) return wall;
-  return { ...wall, fastening_schedule: withCornerZone(wall.fastening_schedule) };
+  if (!isObject(wall)) return wall;
+  const { fastening_schedule: schedule, openings } = wall;
+  return {
+    ...wall,
+    ...(isObject(schedule) ? { fastening_schedule: withCornerZone(schedule) } : {}),
+    ...(Array.isArray(openings) ? { openings: openings.map(upgradeOpening) } : {}),
+  };
+}
+
+function upgradeOpening(opening: unknown): unknown {
+  if (!isObject(opening)) return opening;
+  const { rough_opening_needed_in, rough_opening_in, flange_plane, kept_opening } = opening;
+  return {
+    ...opening,
+    rough_opening_in: rough_opening_in ?? { ...group(rough_opening_needed_in), is_given: false },
+    flange_plane: { at: 'insulation-face', ...group(flange_plane) },
+    ...(isObject(kept_opening)
+      ? { kept_opening: { unit_keeps_its_size_on_face: true, ...kept_opening } }
+      : {}),
+  };
+}
+
+function group(value: unknown): Record<string, unknown> {
+  return isObject(value) ? value : {};
 }
 
 function withCornerZone(holder: Record<string, unknown>): Record<string, unknown> {
