@@ -1,5 +1,6 @@
 // Bundles the program into one entry. Ink and React land in chunks of their own, loaded by the terminal UI only.
-import { rmSync } from 'node:fs';
+import { createHash } from 'node:crypto';
+import { readdirSync, readFileSync, rmSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { build } from 'esbuild';
 
@@ -30,7 +31,11 @@ await build({
   target: 'node20',
   chunkNames: 'chunks/[name]-[hash]',
   // Without this, React loads its development build and Ink its developer tools: start-up more than doubles.
-  define: { 'process.env.NODE_ENV': '"production"', __filename: 'bundleFilename' },
+  define: {
+    'process.env.NODE_ENV': '"production"',
+    'process.env.CLADWRIGHT_SOURCE_DIGEST': JSON.stringify(sourceDigest()),
+    __filename: 'bundleFilename',
+  },
   plugins: [wholeNamespaceOfZod],
   alias: { 'react-devtools-core': './src/terminal/no-devtools.ts' },
   // Some bundled packages still call require() or read __filename.
@@ -40,3 +45,14 @@ await build({
   legalComments: 'none',
   logLevel: 'warning',
 });
+
+/** Of every file in src, by name and content: a record keeps it, so that a later check can tell whether the program changed. */
+function sourceDigest() {
+  const hash = createHash('sha256');
+  const files = readdirSync('src', { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .map((entry) => `${entry.parentPath}/${entry.name}`.replaceAll('\\', '/'))
+    .sort();
+  for (const file of files) hash.update(`${file}\0`).update(readFileSync(file)).update('\0');
+  return hash.digest('hex');
+}

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { windZonesSchema } from '../assessment/wind-zones.ts';
 import { houseSchema } from './house-schema.ts';
 import { openingSchema } from './openings-schema.ts';
+import { rankedWallShape, rankingShape } from './ranking-schema.ts';
 import { wallLoadsShape } from './wall-loads.ts';
 import { wallPhysicsShape } from './wall-physics-schema.ts';
 
@@ -134,6 +135,7 @@ export const rankedSchema = z.object({
   figures: z.array(figureSchema),
   ...wallPhysicsShape,
   ...wallLoadsShape,
+  ...rankedWallShape,
 });
 export type RankedAssembly = z.output<typeof rankedSchema>;
 
@@ -167,7 +169,12 @@ export const adviceSchema = z.object({
     }),
   ),
   /** How many walls were drawn up, and how many passed every rule. */
-  considered: z.object({ candidates: z.number(), admitted: z.number() }),
+  considered: z.object({
+    candidates: z.number(),
+    admitted: z.number(),
+    /** Of those, how many compete: no other one is at least as good in everything and better in something. */
+    competing: z.number().optional(),
+  }),
   ranked: z.array(rankedSchema),
   /** The synthetic insulated finish, which is what the job is to do without: shown, not ranked. */
   comparison: z
@@ -193,6 +200,7 @@ export const adviceSchema = z.object({
     }),
   ),
   would_change_the_answer: z.array(z.object({ if: z.string(), then: z.string() })),
+  ...rankingShape,
   cautions: z.array(cautionSchema),
   rules: z.object({
     packs: z.array(

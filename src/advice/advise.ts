@@ -5,14 +5,17 @@ import { resolveSite } from '../site/resolve-site.ts';
 import type { Site } from '../site/site.ts';
 import type { Advice, Caution } from './advice-schema.ts';
 import { cautionsOf, isGeneral } from './cautions.ts';
-import { chooseAlternatives } from './choose-alternatives.ts';
+import { chooseAlternatives, contenders } from './choose-alternatives.ts';
 import { syntheticComparison } from './comparison.ts';
 import { excludedWalls } from './excluded.ts';
 import { stuccoLookFallback } from './fallback.ts';
+import { findOutFirst } from './find-out.ts';
 import { houseDefaults, houseEffect, housePrices } from './house-effect.ts';
 import { type Judged, type JudgedWall, judgeWalls, type Knowledge } from './judge-walls.ts';
 import { withOwnPrices } from './own-prices.ts';
 import { rankedWall } from './ranked-wall.ts';
+import { readingMoves, robustness } from './robustness.ts';
+import { weightsOf } from './scoring.ts';
 import { trySensitivity } from './sensitivity.ts';
 import { windTold } from './wall-loads.ts';
 
@@ -56,12 +59,19 @@ export async function advise(scenario: Scenario, known: Knowledge, options: Advi
         ...(house === undefined ? {} : { house }),
       })),
     ],
-    considered: { candidates: judged.walls.length, admitted: judged.admitted.length },
+    considered: {
+      candidates: judged.walls.length,
+      admitted: judged.admitted.length,
+      competing: contenders(judged.admitted).length,
+    },
+    weights: { ...weightsOf(brief.priorities) },
     ranked: chosen.map((wall, i) => rankedWall(wall, i + 1, judged, i === 0 ? null : first)),
     comparison: syntheticComparison(judged, chosen),
     fallback,
     excluded: excludedWalls(judged),
     would_change_the_answer: [...(house?.change ? [house.change] : []), ...sensitivity.sentences],
+    find_out_first: findOutFirst(sensitivity.readings),
+    robustness: [...(await robustness(chosen, judged, knowledge)), ...readingMoves(sensitivity.readings)],
     cautions: generalCautions(judged, chosen),
     rules: {
       packs: knowledge.rulebook.packs.map(({ name, version, sha256, house: isHouse }) => ({

@@ -1,20 +1,51 @@
-import type { Cladding, Insulation } from '../assembly/catalogue-schema.ts';
+import { foldOf } from './folds.ts';
 import type { Judged, JudgedWall } from './judge-walls.ts';
+import { efficientWalls } from './pareto.ts';
 
 export const isSynthetic = ({ candidate }: JudgedWall) => candidate.cladding.is_insulated_finish;
 
+/** The synthetic finish is what the job is meant to do without: it competes only where nothing else is admitted. */
+export function competing(admitted: readonly JudgedWall[]): readonly JudgedWall[] {
+  const wanted = admitted.filter((wall) => !isSynthetic(wall));
+  return wanted.length > 0 ? wanted : admitted;
+}
+
+const known = new WeakMap<readonly JudgedWall[], readonly JudgedWall[]>();
+
 /**
- * The first choice and genuinely different alternatives: never the same cladding with the same insulation, so a
- * neighbouring thickness, barrier or buck doesn't count. The second brings another cladding where one is admitted, the
- * third another family of insulation than the first two, best with another cladding than the first as well. The
- * synthetic finish is what the job is meant to do without: it is ranked only where nothing else is admitted.
+ * The walls that compete for the ranks, best first: of those wanted, the ones that no other one dominates.
+ *
+ * @param admitted  best first; asked for again, the same list gives the same answer without new work
+ */
+export function contenders(admitted: readonly JudgedWall[]): readonly JudgedWall[] {
+  const found = known.get(admitted) ?? efficientWalls(competing(admitted));
+  known.set(admitted, found);
+  return found;
+}
+
+/** The same first choice as the answer gives, without looking for alternatives to it: no wall dominates the best one. */
+export function firstChoice(judged: Judged): JudgedWall | null {
+  return (
+    judged.bestAdmitted(({ cladding }) => !cladding.is_insulated_finish) ?? judged.bestAdmitted(() => true)
+  );
+}
+
+/**
+ * The first choice and genuinely different alternatives. Only walls that no other wall dominates compete, and
+ * near-duplicates count once: never the same cladding over the same family of boards. The second brings another
+ * cladding where one competes, the third another family of insulation than the first two, best with another cladding
+ * than the first as well. An alternative that the first choice beats in everything would be no choice at all, so rather
+ * fewer are shown than one of those.
  *
  * @param admitted  best first
  * @returns at most `top` walls, best first
  */
 export function chooseAlternatives(admitted: readonly JudgedWall[], top: number): JudgedWall[] {
-  const wanted = admitted.filter((wall) => !isSynthetic(wall));
-  const pool = bestOfPairs(wanted.length > 0 ? wanted : admitted);
+  const bestOfFold = new Map<string, JudgedWall>();
+  for (const wall of contenders(admitted)) {
+    if (!bestOfFold.has(foldOf(wall))) bestOfFold.set(foldOf(wall), wall);
+  }
+  const pool = [...bestOfFold.values()];
   const chosen: JudgedWall[] = [];
   const take = (isWanted: (wall: JudgedWall) => boolean): void => {
     const found = pool.find((wall) => !chosen.includes(wall) && isWanted(wall));
@@ -41,23 +72,4 @@ export function chooseAlternatives(admitted: readonly JudgedWall[], top: number)
   }
   while (chosen.length < Math.min(top, pool.length)) take(() => true);
   return chosen.sort((a, b) => pool.indexOf(a) - pool.indexOf(b));
-}
-
-/** The first wall of every cladding with every insulation. */
-function bestOfPairs(walls: readonly JudgedWall[]): JudgedWall[] {
-  const seen = new Map<Cladding, Set<Insulation>>();
-  return walls.filter(({ candidate: { cladding, build } }) => {
-    const insulations = seen.get(cladding) ?? new Set();
-    if (insulations.has(build.insulation)) return false;
-    seen.set(cladding, insulations.add(build.insulation));
-    return true;
-  });
-}
-
-/** The wall that `chooseAlternatives` puts first, without the order of all the others; null when none is admitted. */
-export function firstChoice(judged: Judged): JudgedWall | null {
-  return (
-    judged.bestAdmitted((candidate) => !candidate.cladding.is_insulated_finish) ??
-    judged.bestAdmitted(() => true)
-  );
 }

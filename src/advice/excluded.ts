@@ -75,7 +75,8 @@ function nearMisses(judged: Judged): Excluded[] {
   }));
 }
 
-function reasonsAgainst(wall: JudgedWall, { assess, context }: Judged): Excluded['because'] {
+/** The rules that forbid a wall, each with what would admit it. */
+export function reasonsAgainst(wall: JudgedWall, { assess, context }: Judged): Excluded['because'] {
   const { candidate } = wall;
   return wall.verdicts.outcomesWith('forbid').map((outcome: RuleOutcome) => {
     const thickness =

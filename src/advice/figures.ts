@@ -12,7 +12,7 @@ import { carbonKgPerM2 } from './scoring.ts';
 /** The numbers behind a wall with their methods and sources, for the record and for whoever asks "why". */
 export function figuresOf(candidate: Candidate, parts: CalculatedParts, context: AnswerContext): Figure[] {
   return [
-    ...thermalFigures(candidate, parts, context),
+    ...thermalFigures(parts, context),
     ...informativeFigures(candidate, parts, context),
     ...moistureFigures(parts, context),
     ...openingFigures(candidate, parts, context),
@@ -32,11 +32,10 @@ function figure({ note, value, ...rest }: Draft): Figure {
 const U = 'Btu/(h·ft²·°F)';
 
 function thermalFigures(
-  candidate: Candidate,
-  { thermal, energy, fasteners }: CalculatedParts,
+  { thermal, energy, fasteners, buck }: CalculatedParts,
   context: AnswerContext,
 ): Figure[] {
-  const whole = wholeWall(thermal, candidate.buck, context);
+  const whole = wholeWall(thermal, buck.bridges, context);
   const { framed } = context;
   const method =
     framed.method === 'parallel-path' ? 'parallel paths' : 'effective resistance of steel-framed cavities';

@@ -12,7 +12,7 @@ export function informativeFigures(
   parts: CalculatedParts,
   context: AnswerContext,
 ): Figure[] {
-  const { air_gap } = thermalBreakdown(candidate, parts.thermal, context);
+  const { air_gap } = thermalBreakdown(candidate, parts.thermal, parts.buck, context);
   const nearest = compliantThickness(candidate, parts.energy.requirement, context);
   return [
     {

@@ -18,8 +18,8 @@ import type { Rulebook } from '../rulebook/rulebook.ts';
 import type { Verdicts, VerdictTable } from '../rulebook/verdicts.ts';
 import type { Site } from '../site/site.ts';
 import { houseWishes, wishBonuses } from './house-wishes.ts';
-import { type ScoreTable, scoreTable } from './score-table.ts';
-import { type Scores, scoreWall } from './scoring.ts';
+import { plainTotals, type ScoreTable, scoresAt, scoreTable } from './score-table.ts';
+import type { Scores } from './scoring.ts';
 
 /** What an answer is made with: rules, code tables, catalogue. The same for every question. */
 export type Knowledge = {
@@ -53,14 +53,23 @@ export class JudgedWall {
   }
 
   get scores(): Scores {
-    const { assess, context } = this.#answer;
-    this.#scores ??= scoreWall(this.candidate, assess.partsOf(this.candidate), context);
+    this.#scores ??= scoresAt(this.#answer.scores, this.#index);
     return this.#scores;
   }
 
   /** All scores, weighted, and what the firm's own preferences add. */
   get score(): number {
     return this.#answer.totals[this.#index] ?? Number.NaN;
+  }
+
+  /** What the firm's own preferences add to the score. */
+  get wish(): number {
+    return this.#answer.wishes?.[this.#index] ?? 0;
+  }
+
+  /** Mean of the scores, unweighted. */
+  get plainScore(): number {
+    return this.#answer.plainTotals[this.#index] ?? Number.NaN;
   }
 }
 
@@ -70,19 +79,22 @@ export class Judged {
   readonly assess: Assessor;
   readonly set: WallSet;
   readonly verdicts: VerdictTable;
-  /** Ids of the firm's own preferences. */
-  readonly #wishes: readonly string[];
+  /** What the firm's own preferences add to each score; null where it has none. */
+  readonly wishes: Float64Array | null;
+  #scores: ScoreTable | undefined;
   #totals: Float64Array | undefined;
+  #plainTotals: Float64Array | undefined;
   readonly #made: (JudgedWall | undefined)[];
   #walls: readonly JudgedWall[] | undefined;
   #admitted: readonly JudgedWall[] | undefined;
 
+  /** @param wishes  ids of the firm's own preferences */
   constructor(judged: Pick<Judged, 'context' | 'assess' | 'set' | 'verdicts'>, wishes: readonly string[]) {
     this.context = judged.context;
     this.assess = judged.assess;
     this.set = judged.set;
     this.verdicts = judged.verdicts;
-    this.#wishes = wishes;
+    this.wishes = wishBonuses(judged.verdicts, wishes);
     this.#made = new Array(judged.set.candidates.length);
   }
 
@@ -100,11 +112,20 @@ export class Judged {
 
   /** The score of every wall, in the order of `walls`. */
   get totals(): Float64Array {
-    this.#totals ??= withBonuses(
-      scoreTable(this.set, this.assess, this.context),
-      wishBonuses(this.verdicts, this.#wishes),
-    );
+    this.#totals ??= withBonuses(this.scores, this.wishes);
     return this.#totals;
+  }
+
+  /** The parts of every score. */
+  get scores(): ScoreTable {
+    this.#scores ??= scoreTable(this.set, this.assess, this.context);
+    return this.#scores;
+  }
+
+  /** Each wall's scores without weights, in the order of `walls`: asked for only where totals are equal. */
+  get plainTotals(): Float64Array {
+    this.#plainTotals ??= plainTotals(this.scores, this.set.candidates.length);
+    return this.#plainTotals;
   }
 
   /** The best admitted wall of those wanted, as `admitted` would list it first; null when there is none. */
@@ -147,10 +168,14 @@ export class Judged {
     return (forbids[a] ?? 0) - (forbids[b] ?? 0) || this.#byScore(a, b);
   }
 
-  /** Best first; equal scores in the order of their ids, so that the order of candidates doesn't matter. */
+  /** {@link byScore} without making objects of the walls. */
   #byScore(a: number, b: number): number {
     const { totals } = this;
-    return (totals[b] ?? 0) - (totals[a] ?? 0) || (wallAt(this.set, a).id < wallAt(this.set, b).id ? -1 : 1);
+    return (
+      (totals[b] ?? 0) - (totals[a] ?? 0) ||
+      (this.plainTotals[b] ?? 0) - (this.plainTotals[a] ?? 0) ||
+      (wallAt(this.set, a).id < wallAt(this.set, b).id ? -1 : 1)
+    );
   }
 
   #bestFirst(places: number[]): number[] {
@@ -198,6 +223,19 @@ export async function judgeWalls(
   );
   const verdicts = await rulebook.judgeAll(sheets, brief.code_edition, before?.verdicts);
   return new Judged({ context, assess, set, verdicts }, houseWishes(rulebook));
+}
+
+/**
+ * Best first. Equal scores: the one with the greater sum of unweighted parts first, so that a wall never stands before one
+ * that is better in something that carries no weight; then by id, so that the order of candidates doesn't matter.
+ */
+export function byScore(a: JudgedWall, b: JudgedWall): number {
+  return b.score - a.score || b.plainScore - a.plainScore || (a.candidate.id < b.candidate.id ? -1 : 1);
+}
+
+/** Fewest rules against it first, then the better score. */
+export function byCloseness(a: JudgedWall, b: JudgedWall): number {
+  return a.forbids - b.forbids || byScore(a, b);
 }
 
 function withBonuses({ totals }: ScoreTable, bonuses: Float64Array | null): Float64Array {

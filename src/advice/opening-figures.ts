@@ -7,8 +7,6 @@ import type { Figure } from './advice-schema.ts';
 
 const ESTIMATE =
   'An estimate by heat flow along the buck; a two-dimensional calculation (ISO 10211) of the real detail decides. Window frame and glass edge, colder still, are not in it.';
-const NO_ESTIMATE =
-  'No simple estimate holds for metal brackets or steel studs: ask for a calculation in three dimensions.';
 
 /** What the buck does to heat and to the inside corner at the window; none for a wall without windows. */
 export function openingFigures(
@@ -17,7 +15,11 @@ export function openingFigures(
   context: AnswerContext,
 ): Figure[] {
   if (context.brief.windows.length === 0) return [];
-  const { corner_temp_factor: factor, required_temp_factor: required } = parts.buck;
+  const {
+    corner_temp_factor: factor,
+    required_temp_factor: required,
+    corner_not_estimated: notEstimated,
+  } = parts.buck;
   const need = cornerNeed(context);
   const month = need?.critical_index == null ? null : (need.months[need.critical_index] ?? null);
   const mould = context.tables.moisture.surface_mould;
@@ -39,7 +41,7 @@ export function openingFigures(
       unit: '',
       method: 'fin: from the room along the lined reveal into the buck, out through its covered length',
       source: ['heat-transfer textbooks: straight fin', `inside film: ${mould.source}`],
-      note: factor === null ? NO_ESTIMATE : ESTIMATE,
+      note: notEstimated ?? ESTIMATE,
     },
     {
       id: 'buck-corner-factor-needed',
@@ -65,12 +67,7 @@ export function openingFigures(
         ? `mean of the month, ${Math.round(fahrenheitFromCelsius(month.outside_c))} °F outdoors, ${Math.round(fahrenheitFromCelsius(month.inside_c))} °F indoors`
         : 'mean of the critical month',
       source: [mould.source],
-      note:
-        factor === null
-          ? NO_ESTIMATE
-          : month
-            ? ESTIMATE
-            : 'no month asks for a warm surface, or none is known',
+      note: notEstimated ?? (month ? ESTIMATE : 'no month asks for a warm surface, or none is known'),
     },
   ];
 }

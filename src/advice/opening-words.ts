@@ -22,6 +22,7 @@ export function openingSentences(opening: Opening): string[] {
     ...(opening.set_apart ? [opening.why] : []),
     fitSentence(opening),
     ...(opening.weight_question ? [opening.weight_question] : []),
+    ...(opening.opening_question ? [opening.opening_question] : []),
   ];
 }
 
@@ -60,11 +61,21 @@ function screwSentence(opening: Opening): string[] {
   return [`Screws: ${screw}, ${screws_per_side} in each jamb${sill}${spacing}${least}.`];
 }
 
-function fitSentence({ rough_opening_needed_in: needed, kept_opening: kept }: Opening): string {
-  if (!kept) return `Rough opening needed: ${size(needed)}`;
+function fitSentence(opening: Opening): string {
+  const { rough_opening_needed_in: needed, rough_opening_in: now, kept_opening: kept } = opening;
+  if (!kept) {
+    const given = now.is_given ? ` It is given as ${size(now)}` : '';
+    return `Rough opening needed: ${size(needed)}${given}`;
+  }
   const inside = kept.unit_with_buck_inside_in;
   const left = inside ? `a unit of ${size(inside)}` : 'no window worth the name.';
-  return `The opening is kept (taken as ${size(kept.opening_in)} for this unit): on the face of the wall the unit keeps its size; a buck inside (${kept.buck_inside}) would leave ${left}`;
+  const onFace = kept.unit_keeps_its_size_on_face
+    ? 'the unit keeps its size'
+    : `a unit of ${size(kept.unit_with_buck_on_face_in).replace(/\.$/, '')} has room`;
+  const how = now.is_given
+    ? `${size(kept.opening_in)} as given`
+    : `taken as ${size(kept.opening_in)} for this unit`;
+  return `The opening is kept (${how}): on the face of the wall ${onFace}; a buck inside (${kept.buck_inside}) would leave ${left}`;
 }
 
 /** Where the flange lies in the wall, and the room outside it, for each way of mounting. */
@@ -77,7 +88,8 @@ export function planeSentences(openings: readonly Opening[]): string[] {
     return found ? [found] : [];
   });
   return [
-    `The plane of the flange, or of the buck’s outer edge, lies ${inches(plane.outside_framing_in)} in. outside the framing, ${inches(plane.outside_barrier_in)} in. outside the water-resistive barrier, at the outer face of the insulation and ${inches(plane.behind_finished_face_in)} in. behind the finished face.`,
+    `The plane of the flange, or of the buck’s outer edge, lies ${inches(plane.outside_framing_in)} in. outside the framing, ${inches(plane.outside_barrier_in)} in. outside the water-resistive barrier, ${pastInsulation(plane)} and ${inches(plane.behind_finished_face_in)} in. behind the finished face.`,
+    ...(plane.why === null ? [] : [plane.why]),
     ...mountings.map(({ mounting, room }) => {
       const whose =
         mounting === 'flanged'
@@ -86,8 +98,25 @@ export function planeSentences(openings: readonly Opening[]): string[] {
       const where = room.recess_in >= 0 ? 'behind' : 'outside';
       return `${whose} ends ${inches(Math.abs(room.recess_in))} in. ${where} the finished face and overlaps the finish by ${inches(room.joint_depth_in)} in.; joint ${inches(room.joint_width_in)} in. wide. ${room.advice}`;
     }),
-    `Head flashing: ${inches(first.room.head_flashing_leg_in)} in. from the plane of the flange to its drip.`,
+    `Head flashing: ${inches(first.room.head_flashing_leg_in)} in. from the outer face of the insulation, behind the drained space, to its drip.`,
   ];
+}
+
+function pastInsulation(plane: Opening['flange_plane']): string {
+  return plane.outside_insulation_in > 0
+    ? `at the face of the furring, ${inches(plane.outside_insulation_in)} in. past the outer face of the insulation,`
+    : `at the outer face of the insulation${plane.behind_furring_in > 0 ? `, behind ${inches(plane.behind_furring_in)} in. of furring,` : ''}`;
+}
+
+/** What the figures rest on, each note once; a note of some windows only is headed by them. */
+export function noteSentences(openings: readonly Opening[]): readonly string[] {
+  const notes = [...new Set(openings.flatMap((opening) => opening.notes))];
+  return notes.map((note) => {
+    const whose = openings.filter((opening) => opening.notes.includes(note));
+    return whose.length === openings.length
+      ? note
+      : `${whose.map(({ window }) => window).join('; ')}: ${note}`;
+  });
 }
 
 /** Openings whose flashing differs from that of the windows on the wall's buck. */

@@ -21,6 +21,8 @@ export const openingSchema = z.object({
   }),
   /** Asked when the given weight can't be right for its glass. */
   weight_question: z.string().nullable(),
+  /** Asked when the opening as given can't be right for the unit. */
+  opening_question: z.string().nullable(),
   /** Whether it decides about the wall's buck. */
   is_worst: z.boolean(),
   carried_by: z.object({ id: z.string(), label: z.string(), support: z.string() }),
@@ -28,6 +30,8 @@ export const openingSchema = z.object({
   set_apart: z.string().nullable(),
   /** The id of a buck other than the wall's, where it needs one. */
   own_buck: z.string().nullable(),
+  /** Each, installed, without flashing. */
+  support_usd: z.object({ low: z.number(), likely: z.number(), high: z.number() }),
   verdict: z.enum(['fits', 'does-not-fit', 'engineer']),
   utilisation: z.number().nullable(),
   uses: z.object({
@@ -45,6 +49,8 @@ export const openingSchema = z.object({
   why: z.string(),
   notes: z.array(z.string()),
   rough_opening_needed_in: sizeSchema,
+  /** As given, or taken as made for the unit. */
+  rough_opening_in: sizeSchema.extend({ is_given: z.boolean() }),
   /** Where the openings can't change: what each way of carrying leaves of the unit. */
   kept_opening: z
     .object({
@@ -52,13 +58,18 @@ export const openingSchema = z.object({
       unit_with_buck_inside_in: sizeSchema.nullable(),
       buck_inside: z.string(),
       unit_with_buck_on_face_in: sizeSchema,
+      unit_keeps_its_size_on_face: z.boolean(),
     })
     .nullable(),
   /** Where the flange (or the buck's outer edge) lies. */
   flange_plane: z.object({
+    at: z.enum(['insulation-face', 'furring-face']),
+    /** Why there; null where there is no other plane to choose. */
+    why: z.string().nullable(),
     outside_framing_in: z.number(),
     outside_barrier_in: z.number(),
     outside_insulation_in: z.number(),
+    behind_furring_in: z.number(),
     behind_finished_face_in: z.number(),
   }),
   /** Room for casing bead, sealant joint and head flashing. */
@@ -70,6 +81,8 @@ export const openingSchema = z.object({
     head_flashing_leg_in: z.number(),
     advice: z.string(),
   }),
+  /** Of the coldest inside corner; null with the reason where none is estimated. */
+  corner: z.object({ temp_factor: z.number().nullable(), not_estimated: z.string().nullable() }),
   flashing_sequence: z.array(z.string()),
   replace_later: z.array(z.string()),
   compatibility: z.array(z.string()),

@@ -1,6 +1,8 @@
 import type { Candidate } from '../assembly/candidates.ts';
+import type { Buck } from '../assembly/catalogue-schema.ts';
+import type { SeatReason } from '../assembly/flange-seat.ts';
 import type { AnswerContext } from '../assessment/answer-context.ts';
-import type { ApartReason } from '../assessment/buck-part.ts';
+import type { ApartReason } from '../assessment/own-support.ts';
 import { type PlannedOpening, windowPlan } from '../assessment/window-plan.ts';
 import { NO_UTILISATION } from '../calculators/buck/buck-types.ts';
 import type { Caution } from './advice-schema.ts';
@@ -11,6 +13,27 @@ const APART: Readonly<Record<ApartReason, string>> = {
   'large-fixed-triple':
     'A large fixed triple-glazed unit is not hung on a face-fastened buck without an engineer: it would sag in time, its glass wants firm setting blocks, and it is heavy to handle.',
 };
+
+const SEAT_REASONS: Readonly<Record<SeatReason, string | null>> = {
+  'nothing-else': null,
+  asked: 'That plane was asked for.',
+  'joint-beside-frame':
+    'The cladding hangs on furring, and only with the flange at the face of the furring does its finish meet the frame, so that a bead can stop there with a sealant joint. The price of it: the buck reaches out further by the depth of the furring, and its outer end stands in the drained space, where it counts as outdoors.',
+  'buck-too-short':
+    'At the face of the furring the finish could end in a joint beside the frame, but this buck doesn’t reach so far: the flange stays at the insulation, and the depth of the furring becomes a reveal to be lined.',
+  'flange-on-board':
+    'Without a buck the flange lies on the board: it can’t go out to the face of the furring, whose depth becomes a reveal to be lined.',
+  'thin-finish':
+    'The finish on the furring is too thin for a joint beside the frame in any plane, so the flange stays at the insulation, the glass in line with it and the buck short; pieces of furring and trim bridge the rest.',
+};
+
+/** A support of its own is paid for with the wall; what nobody can price without the engineer is said. */
+function apartPrice(apart: ApartReason, { label, cost_each: { usd, provenance } }: Buck): string {
+  const price = `about $${usd.likely} each ($${usd.low} to $${usd.high}${provenance === 'memory' ? ', from memory' : ''})`;
+  return apart === 'door'
+    ? `Counted in the wall’s price as ${label}, ${price}; what the engineer adds under the threshold is not.`
+    : `Its own support is in the wall’s price: ${price}, without the engineer’s fee.`;
+}
 
 /** Every kind of window of the job in this wall, written out. */
 export function openingsOf(candidate: Candidate, context: AnswerContext): Opening[] {
@@ -38,10 +61,12 @@ function openingOf(planned: PlannedOpening): Opening {
       high: to(window.judged_weight_lb, 0),
     },
     weight_question: planned.weight_question,
+    opening_question: planned.opening_question,
     is_worst: planned.is_worst,
     carried_by: { id: buck.id, label: buck.label, support: buck.support },
     set_apart: apart && APART[apart],
     own_buck: planned.has_own_buck ? buck.id : null,
+    support_usd: { ...buck.cost_each.usd },
     verdict: judgement.verdict,
     utilisation: orNull(judgement.utilisation, 3),
     uses: {
@@ -60,21 +85,27 @@ function openingOf(planned: PlannedOpening): Opening {
     notes: [
       ...(given === null ? window.estimate.notes : []),
       ...(strength?.notes ?? []),
-      ...(apart ? ['The price of a support of its own is not in the price of the wall.'] : []),
+      ...(apart ? [apartPrice(apart, buck)] : []),
+      ...(planned.corner.not_estimated ? [`Inside corner: ${planned.corner.not_estimated}`] : []),
     ],
     rough_opening_needed_in: inSixteenths(fit.rough_opening_needed_in, Math.ceil),
+    rough_opening_in: { ...inSixteenths(fit.opening_in, Math.round), is_given: fit.opening_is_given },
     kept_opening: fit.kept_opening && {
       opening_in: inSixteenths(fit.kept_opening.opening_in, Math.round),
       unit_with_buck_inside_in:
         fit.kept_opening.unit_with_buck_inside_in &&
         inSixteenths(fit.kept_opening.unit_with_buck_inside_in, Math.floor),
       buck_inside: fit.kept_opening.buck_inside,
-      unit_with_buck_on_face_in: inSixteenths(fit.kept_opening.unit_with_buck_on_face_in, Math.round),
+      unit_with_buck_on_face_in: inSixteenths(fit.kept_opening.unit_with_buck_on_face_in, Math.floor),
+      unit_keeps_its_size_on_face: fit.kept_opening.unit_keeps_its_size_on_face,
     },
     flange_plane: {
+      at: plane.at,
+      why: SEAT_REASONS[plane.reason],
       outside_framing_in: to(plane.outside_framing_in, 4),
       outside_barrier_in: to(plane.outside_barrier_in, 4),
       outside_insulation_in: to(plane.outside_insulation_in, 4),
+      behind_furring_in: to(plane.behind_furring_in, 4),
       behind_finished_face_in: to(plane.behind_finished_face_in, 4),
     },
     room: {
@@ -84,6 +115,10 @@ function openingOf(planned: PlannedOpening): Opening {
       joint_has_room: room.joint_has_room,
       head_flashing_leg_in: to(room.head_flashing_leg_in, 4),
       advice: room.advice,
+    },
+    corner: {
+      temp_factor: orNull(planned.corner.factor, 3),
+      not_estimated: planned.corner.not_estimated,
     },
     flashing_sequence: [...flashing.steps],
     replace_later: [...flashing.replace_later],
@@ -96,19 +131,18 @@ export function sharedSequence(openings: readonly Opening[]): string[] {
   return [...(openings.find((opening) => opening.is_worst)?.flashing_sequence ?? [])];
 }
 
-/** Questions about weights that can't be right for their glass: a question, never an error. */
-export function weightCautions(openings: readonly Opening[]): Caution[] {
-  return openings.flatMap(({ window, weight_question }) =>
-    weight_question
-      ? [
-          {
-            text: `${window}: ${weight_question}`,
-            kind: 'data' as const,
-            remedy: 'Ask the supplier for the weight of the whole unit and give it again.',
-          },
-        ]
-      : [],
-  );
+/** Questions about weights and openings that can't be right for their unit: questions, never errors. */
+export function questionCautions(openings: readonly Opening[]): Caution[] {
+  const asked = (window: string, question: string | null, remedy: string): Caution[] =>
+    question ? [{ text: `${window}: ${question}`, kind: 'data', remedy }] : [];
+  return openings.flatMap(({ window, weight_question, opening_question }) => [
+    ...asked(window, weight_question, 'Ask the supplier for the weight of the whole unit and give it again.'),
+    ...asked(
+      window,
+      opening_question,
+      'Measure between the studs and from sill to header, and give it again.',
+    ),
+  ]);
 }
 
 type Size = { readonly width_in: number; readonly height_in: number };

@@ -7,9 +7,11 @@ import { appliesTruth } from '../rulebook/three-valued.ts';
 import type { RankedAssembly } from './advice-schema.ts';
 import { cautionsOf, isGeneral } from './cautions.ts';
 import { figuresOf } from './figures.ts';
+import { foldedInto } from './folds.ts';
 import { houseMark } from './house-mark.ts';
 import type { Judged, JudgedWall } from './judge-walls.ts';
-import { openingsOf, sharedSequence, weightCautions } from './openings.ts';
+import { openingsOf, questionCautions, sharedSequence } from './openings.ts';
+import { tieKeys } from './ties.ts';
 import { wallTitle } from './titles.ts';
 import { wallLoads } from './wall-loads.ts';
 import { wallPhysics } from './wall-physics.ts';
@@ -84,7 +86,10 @@ export function rankedWall(
     scores: Object.fromEntries(Object.entries(wall.scores).map(([k, v]) => [k, round(v, 3)])),
     reasons: reasonsOf(outcomes, candidate),
     gives_up: givesUp(wall, judged, better),
-    cautions: [...cautionsOf(outcomes).filter((caution) => !isGeneral(caution)), ...weightCautions(openings)],
+    cautions: [
+      ...cautionsOf(outcomes).filter((caution) => !isGeneral(caution)),
+      ...questionCautions(openings),
+    ],
     verdicts: outcomes.map((outcome) => ({
       rule: outcome.rule.id,
       title: outcome.rule.title,
@@ -99,6 +104,8 @@ export function rankedWall(
     figures: figuresOf(candidate, parts, context),
     ...wallPhysics(candidate, parts, context),
     ...wallLoads(candidate, parts, context),
+    folded: foldedInto(wall, judged),
+    ...tieKeys(wall, better, judged),
   };
 }
 

@@ -4,7 +4,14 @@ import type { Assessor, Works } from '../assessment/assess.ts';
 import type { CalculatedParts } from '../assessment/fact-sheet.ts';
 import { type Held, shelfOf } from '../assessment/shelf.ts';
 import type { Partition } from '../base/partitions.ts';
-import { CRITERIA, SCORE_FACTORS, type ScoreFactor, type Scores, weightsOf } from './scoring.ts';
+import {
+  CRITERIA,
+  type Criterion,
+  SCORE_FACTORS,
+  type ScoreFactor,
+  type Scores,
+  weightsOf,
+} from './scoring.ts';
 
 /** Where a calculated part stands among the slots that walls share. */
 const SLOTS_OF_PART: Readonly<Record<keyof CalculatedParts, readonly WallSlot[]>> = {
@@ -68,6 +75,30 @@ export function scoreTable(walls: WallSet, assess: Assessor, context: AnswerCont
       ),
   );
   return { factors, totals };
+}
+
+/** Each wall's scores added up without weights, over the number of criteria. */
+export function plainTotals({ factors }: ScoreTable, count: number): Float64Array {
+  const alike = Object.fromEntries(CRITERIA.map((criterion) => [criterion, 1])) as Scores;
+  return totalsOf(
+    factors.map(({ work }) => work),
+    alike,
+    count,
+  );
+}
+
+/** What `scoreWall` gives for the wall at a place, to the last bit. */
+export function scoresAt({ factors }: ScoreTable, place: number): Scores {
+  let next = 0;
+  const scoreOf = (criterion: Criterion): number => {
+    let product = 1;
+    for (let f = 0; f < SCORE_FACTORS[criterion].length; f++) {
+      const column = factors[next++]?.work;
+      product *= column?.values[column.partition.at[place] ?? 0] ?? Number.NaN;
+    }
+    return product;
+  };
+  return Object.fromEntries(CRITERIA.map((criterion) => [criterion, scoreOf(criterion)])) as Scores;
 }
 
 function factorColumn(

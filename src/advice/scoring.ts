@@ -34,8 +34,13 @@ export function weightsOf(priorities: Brief['priorities']): Scores {
 /** Weighted mean of the parts. All weights zero: all parts count alike. */
 export function totalScore(scores: Scores, weights: Scores): number {
   const sum = CRITERIA.reduce((s, c) => s + weights[c], 0);
-  if (sum <= 0) return CRITERIA.reduce((s, c) => s + scores[c], 0) / CRITERIA.length;
+  if (sum <= 0) return plainSum(scores) / CRITERIA.length;
   return CRITERIA.reduce((s, c) => s + scores[c] * weights[c], 0) / sum;
+}
+
+/** The parts added up unweighted. */
+export function plainSum(scores: Scores): number {
+  return CRITERIA.reduce((sum, criterion) => sum + scores[criterion], 0);
 }
 
 /** One factor of a score, and all that it may read: walls that share all of it share the factor. */
@@ -191,23 +196,28 @@ function fasteningScore(schedule: CalculatedParts['fastening']['schedule']): num
 }
 
 /** Against a budget: all at half of it, half at it, none at 140 %. Without one: all at $12, none at $45 a square foot. */
-function costScore(likely: number, budget_usd_per_ft2: number | null): number {
-  if (budget_usd_per_ft2 === null) return ramp(likely, 45, 12);
-  const share = likely / budget_usd_per_ft2;
+export function costScore(likely_usd_per_ft2: number, budget_usd_per_ft2: number | null): number {
+  if (budget_usd_per_ft2 === null) return ramp(likely_usd_per_ft2, 45, 12);
+  const share = likely_usd_per_ft2 / budget_usd_per_ft2;
   return share <= 1 ? 0.5 + 0.5 * ramp(share, 1, 0.5) : 0.5 * ramp(share, 1.4, 1);
 }
 
-/** Operations, trades, layers and boards that fight back; a crew below what the system asks for loses most. */
+/**
+ * Operations, trades, layers and boards that fight back; a crew below what the system asks for loses most. A support
+ * that only comes engineered and made to order is one more operation and one more trade to wait for, which a wall an
+ * inch thinner mostly saves.
+ */
 function easeScore(candidate: Candidate, brief: Brief): number {
   const { crew } = candidate.cladding;
   const gap = Math.max(
     0,
     Math.max(crew.needed_rank, candidate.buck.min_crew_rank) - CREW_RANK[brief.crew_skill],
   );
-  const operations = crew.steps.length + candidate.build.boards_in.length;
+  const engineered = candidate.buck.support === 'steel-bracket' ? 1 : 0;
+  const operations = crew.steps.length + candidate.build.boards_in.length + engineered;
   const work =
     0.45 * ramp(operations, 12, 4) +
-    0.2 * ramp(crew.trades.length, 4, 1) +
+    0.2 * ramp(crew.trades.length + engineered, 4, 1) +
     0.2 * candidate.build.insulation.handling +
     0.15 * ramp(candidate.build.thickness_in, 8, 2);
   return work * (gap === 0 ? 1 : gap === 1 ? 0.55 : 0.2);

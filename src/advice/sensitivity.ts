@@ -6,12 +6,15 @@ import type { Site } from '../site/site.ts';
 import type { Advice } from './advice-schema.ts';
 import { firstChoice } from './choose-alternatives.ts';
 import { type Judged, type JudgedWall, judgeWalls, type Knowledge } from './judge-walls.ts';
+import { isTwin, type Reading, readingOf } from './readings.ts';
 import { buildTitle } from './titles.ts';
 
 export type Sensitivity = {
   /** For each assumption: whether another reading of it changes the first choice. */
   readonly changes: readonly boolean[];
   readonly sentences: Advice['would_change_the_answer'];
+  /** What each reading that changes the first choice does to the wall that would have been built. */
+  readonly readings: readonly Reading[];
 };
 
 /**
@@ -28,6 +31,7 @@ export async function trySensitivity(
   const before = firstChoice(judged);
   const changes: boolean[] = [];
   const sentences: Advice['would_change_the_answer'] = [];
+  const readings: Reading[] = [];
   for (const assumption of assumptions) {
     let changed = assumption.alternatives.length === 0;
     for (const alternative of assumption.alternatives) {
@@ -40,10 +44,11 @@ export async function trySensitivity(
       if (isSameChoice(before, after)) continue;
       changed = true;
       sentences.push({ if: alternative.label, then: thenSentence(after) });
+      readings.push(readingOf(assumption, alternative.label, before, other));
     }
     changes.push(changed);
   }
-  return { changes, sentences };
+  return { changes, sentences, readings };
 }
 
 /** The walls judged for another reading; null where no method covers it (an edition without this zone, say). */
@@ -66,8 +71,7 @@ async function siteFor(brief: Brief, { context }: Judged): Promise<Site> {
 
 /** The same cladding over the same boards: another barrier or buck is a detail of the same choice. */
 function isSameChoice(a: JudgedWall | null, b: JudgedWall | null): boolean {
-  if (!a || !b) return a === b;
-  return a.candidate.cladding.id === b.candidate.cladding.id && a.candidate.build === b.candidate.build;
+  return a && b ? isTwin(a, b) : a === b;
 }
 
 function thenSentence(after: JudgedWall | null): string {

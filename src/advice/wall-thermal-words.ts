@@ -14,7 +14,7 @@ export function wallThermal(
   context: AnswerContext,
 ): WallThermal {
   const { framed, brief, tables } = context;
-  const found = thermalBreakdown(candidate, parts.thermal, context);
+  const found = thermalBreakdown(candidate, parts.thermal, parts.buck, context);
   return {
     method: framed.method,
     clear_wall_u_factor: round(found.clear_wall_u_factor, 6),

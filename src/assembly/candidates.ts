@@ -1,7 +1,8 @@
 import type { Brief } from '../brief/brief.ts';
-import { bucksFor } from './bucks-for.ts';
+import { type SeatedBuck, seatedBucks } from './bucks-for.ts';
 import type { Catalogue } from './catalogue.ts';
 import type { Barrier, Buck, Cladding, Retarder, SheathingEntry } from './catalogue-schema.ts';
+import type { FlangeSeat } from './flange-seat.ts';
 import type { InsulationBuild } from './insulation-builds.ts';
 
 /** What is taken for the inside of the wall: something to build, or what is there. */
@@ -25,6 +26,8 @@ export type Candidate = Face & {
   readonly inside: RetarderChoice;
   readonly barrier: Barrier;
   readonly buck: Buck;
+  /** The plane in which the buck holds the window flange. */
+  readonly seat: FlangeSeat;
 };
 
 /**
@@ -38,6 +41,7 @@ export function drawUpCandidates(brief: Brief, catalogue: Catalogue): Candidate[
   const sheathing = catalogue.sheathings.find((s) => s.id === brief.sheathing);
   if (!sheathing) throw new Error(`no catalogue entry for sheathing ${brief.sheathing}`);
   const insides = retarderChoices(brief, catalogue);
+  const offered = offeredBucks(brief, catalogue);
   const candidates: Candidate[] = [];
   for (const cladding of catalogue.claddings) {
     if (!cladding.works_with.framing.includes(brief.framing.material)) continue;
@@ -45,17 +49,29 @@ export function drawUpCandidates(brief: Brief, catalogue: Catalogue): Candidate[
     for (const build of catalogue.builds) {
       if (!fits(cladding, build)) continue;
       const face: Face = { cladding, build, sheathing };
-      const bucks = bucksFor(build, sheathing, catalogue.bucks);
+      const bucks = seatedBucks(cladding, build, sheathing, offered, brief.flange_plane);
       for (const inside of insides) {
         for (const barrier of barriers) {
-          for (const buck of bucks) {
-            candidates.push(new DrawnWall(face, inside, barrier, buck));
+          for (const seated of bucks) {
+            candidates.push(new DrawnWall(face, inside, barrier, seated));
           }
         }
       }
     }
   }
   return candidates;
+}
+
+/** Bucks of the catalogue that at least one window of the job is large enough for. */
+export function offeredBucks({ windows }: Brief, { bucks }: Catalogue): Buck[] {
+  return bucks.filter(
+    ({ for_units_from: from }) =>
+      from === undefined ||
+      windows.some(
+        ({ width_in, height_in, weight_lb }) =>
+          (width_in * height_in) / 144 >= from.area_ft2 || (weight_lb ?? 0) >= from.weight_lb,
+      ),
+  );
 }
 
 /** Does the cladding system take this insulation build at all? */
@@ -103,16 +119,18 @@ class DrawnWall implements Candidate {
   readonly inside: RetarderChoice;
   readonly barrier: Barrier;
   readonly buck: Buck;
+  readonly seat: FlangeSeat;
   readonly cladding: Cladding;
   readonly build: InsulationBuild;
   readonly sheathing: SheathingEntry;
   #id: string | undefined;
 
-  constructor(face: Face, inside: RetarderChoice, barrier: Barrier, buck: Buck) {
+  constructor(face: Face, inside: RetarderChoice, barrier: Barrier, { buck, seat }: SeatedBuck) {
     this.face = face;
     this.inside = inside;
     this.barrier = barrier;
     this.buck = buck;
+    this.seat = seat;
     this.cladding = face.cladding;
     this.build = face.build;
     this.sheathing = face.sheathing;

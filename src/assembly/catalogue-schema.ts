@@ -174,6 +174,8 @@ export const buckSchema = z.strictObject({
   member: z.strictObject({ nominal: z.string(), specific_gravity: z.number() }).nullable(),
   min_projection_in: z.number().min(0),
   max_projection_in: z.number().positive(),
+  /** Drawn up only where a window of the job is as large or as heavy; left out, for any window. */
+  for_units_from: z.strictObject({ area_ft2: z.number(), weight_lb: z.number() }).optional(),
   takes_room_in_opening_in: z.number().min(0),
   works_with_flangeless: z.boolean(),
   screw: z

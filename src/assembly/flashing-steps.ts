@@ -12,6 +12,8 @@ export const OPENING_TRAITS = {
   barrier: BARRIER_KINDS,
   foam: ['polystyrene', 'other'],
   finish: ['plaster', 'boards'],
+  /** Where the flange lies to the furring that the cladding hangs on, if any. */
+  furring: ['none', 'outside-flange', 'in-line-with-flange'],
 } as const;
 type Traits = typeof OPENING_TRAITS;
 /** One opening as the flashing sees it. */
@@ -26,9 +28,11 @@ export const PHASES = [
   'skin',
   'pan',
   'insulation',
+  'furring-first',
   'window',
   'flange',
   'head',
+  'furring-after',
   'finish',
   'inside',
 ] as const;
@@ -45,6 +49,7 @@ const when = z.strictObject({
   barrier: anyOf(OPENING_TRAITS.barrier),
   foam: anyOf(OPENING_TRAITS.foam),
   finish: anyOf(OPENING_TRAITS.finish),
+  furring: anyOf(OPENING_TRAITS.furring),
 });
 export type When = z.output<typeof when>;
 

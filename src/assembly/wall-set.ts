@@ -7,7 +7,7 @@ import {
   refine,
 } from '../base/partitions.ts';
 import type { Brief } from '../brief/brief.ts';
-import { type Candidate, drawUpCandidates } from './candidates.ts';
+import { type Candidate, drawUpCandidates, offeredBucks } from './candidates.ts';
 import type { Catalogue } from './catalogue.ts';
 import { finishPermeance } from './finish-permeance.ts';
 
@@ -41,7 +41,15 @@ const kept = new WeakMap<Catalogue, Map<string, WallSet>>();
 /** {@link drawUpCandidates}, remembered: only these answers decide what is put together. */
 export function wallSet(brief: Brief, catalogue: Catalogue): WallSet {
   const { sheathing, framing, project, interior_vapour_retarder } = brief;
-  const key = [sheathing, framing.material, project, interior_vapour_retarder].join(' ');
+  const bucks = offeredBucks(brief, catalogue).map(({ id }) => id);
+  const key = [
+    sheathing,
+    framing.material,
+    project,
+    interior_vapour_retarder,
+    brief.flange_plane,
+    ...bucks,
+  ].join(' ');
   const sets = kept.get(catalogue) ?? new Map<string, WallSet>();
   kept.set(catalogue, sets);
   const set = sets.get(key) ?? sharedOut(drawUpCandidates(brief, catalogue));
@@ -91,9 +99,13 @@ function sharedOut(candidates: readonly Candidate[]): WallSet {
     build,
     inside,
     barrier,
+    // A buck carries its windows in one plane or another; what is in front of that plane is nothing to it.
     buck: refine(
-      build,
-      partitionBy(candidates, (wall) => wall.buck),
+      refine(
+        build,
+        partitionBy(candidates, (wall) => wall.buck),
+      ),
+      partitionBy(candidates, (wall) => wall.seat.place),
     ),
     face,
     outer: refine(face, barrier),

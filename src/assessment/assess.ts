@@ -1,5 +1,6 @@
 import type { Candidate, Face, RetarderChoice } from '../assembly/candidates.ts';
 import type { Buck, Cladding, Price, SheathingEntry } from '../assembly/catalogue-schema.ts';
+import type { FlangePlace } from '../assembly/flange-seat.ts';
 import type { InsulationBuild } from '../assembly/insulation-builds.ts';
 import { classAt, mapClasses, type WallSet } from '../assembly/wall-set.ts';
 import {
@@ -31,13 +32,12 @@ import {
   inwardPermeance,
   outwardPermeance,
 } from './moisture-part.ts';
-import { remember, rememberPair, rememberTriple } from './remember.ts';
+import { remember, rememberPair } from './remember.ts';
 import { namingScenarioFields } from './scenario-fields.ts';
 import { type Held, type Shelf, shelfOf } from './shelf.ts';
 import { type ThermalPart, thermalPart } from './thermal-part.ts';
 import { type WindowsPart, windowsPart } from './windows-part.ts';
 
-type OfBuck<R> = (buck: Buck, build: InsulationBuild, sheathing: SheathingEntry) => R;
 type OfVapour<R> = (build: InsulationBuild, inside: RetarderChoice, cladding: Cladding) => R;
 
 type WaterWork = {
@@ -66,7 +66,7 @@ export type Works = {
   readonly dewPoint: Held<(face: Face) => SheathingDewPoint>;
   readonly condensate: Held<WaterWork>;
   readonly vapour: Held<OfVapour<VapourPart>>;
-  readonly buck: Held<OfBuck<BuckPart>>;
+  readonly buck: Held<(wall: Candidate) => BuckPart>;
   readonly cost: Held<CostWork>;
 };
 
@@ -184,18 +184,17 @@ function worksOf(context: AnswerContext, shelf: Shelf): Works {
       framing.species_gravity,
       outward_wind_psf,
       brief.wall_area_ft2,
+      brief.rough_opening_can_change,
       tables.openings,
       tables.thermal,
       tables.moisture,
+      catalogue,
     ],
-    () =>
-      rememberTriple((one: Buck, build: InsulationBuild, sheathing: SheathingEntry) =>
-        buckPart(one, build, sheathing, windows.work, context),
-      ),
+    () => buckParts(windows.work, context),
   );
-  const cost = shelf.hold('cost', [driving, windowsGiven, brief.wall_area_ft2, catalogue], () => ({
-    of: (wall: Candidate) => installedCost(wall, driving.work(wall.face), context),
-    ofAll: remember((walls: WallSet) => installedCosts(walls, driving.work, context)),
+  const cost = shelf.hold('cost', [driving, buck, windowsGiven, brief.wall_area_ft2, catalogue], () => ({
+    of: (wall: Candidate) => installedCost(wall, driving.work(wall.face), buck.work(wall).supports, context),
+    ofAll: remember((walls: WallSet) => installedCosts(walls, driving.work, buck.work, context)),
   }));
   return {
     windows,
@@ -258,7 +257,7 @@ class WallParts implements CalculatedParts {
     return this.#works.vapour.work(this.#wall.build, this.#wall.inside, this.#wall.cladding);
   }
   get buck() {
-    return this.#works.buck.work(this.#wall.buck, this.#wall.build, this.#wall.sheathing);
+    return this.#works.buck.work(this.#wall);
   }
   get cost() {
     const { of, ofAll } = this.#works.cost.work;
@@ -274,6 +273,16 @@ function requirementOf({ brief, tables, climate_zone }: AnswerContext): EnergyRe
     wall: brief.framing.material === 'wood' ? 'wood-frame' : 'steel-frame',
     ...(brief.framing.spacing_in === 24 ? { stud_spacing_in: 24 as const } : {}),
   });
+}
+
+/** A buck in a plane over a build carries the same windows behind every cladding. */
+function buckParts(windows: WindowsPart, context: AnswerContext): (wall: Candidate) => BuckPart {
+  const inPlace = rememberPair((sheathing: SheathingEntry, place: FlangePlace) =>
+    rememberPair((buck: Buck, build: InsulationBuild) =>
+      buckPart({ buck, build, sheathing, place }, windows, context),
+    ),
+  );
+  return ({ sheathing, seat, buck, build }) => inPlace(sheathing, seat.place)(buck, build);
 }
 
 /** The table knows a cladding as vented or not, no more. */

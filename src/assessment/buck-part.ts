@@ -1,11 +1,13 @@
-import type { Buck, SheathingEntry } from '../assembly/catalogue-schema.ts';
+import type { Buck } from '../assembly/catalogue-schema.ts';
 import { projection_in } from '../assembly/flange-projection.ts';
-import type { InsulationBuild } from '../assembly/insulation-builds.ts';
 import type { BuckVerdict } from '../calculators/buck/buck-types.ts';
-import { wholeWallU } from '../calculators/thermal/whole-wall.ts';
+import { type LinearBridge, openingPerimeter, wholeWallU } from '../calculators/thermal/whole-wall.ts';
 import type { AnswerContext } from './answer-context.ts';
-import { buckCornerFactor } from './buck-corner.ts';
+import { type BuckCornerEstimate, buckCorner } from './buck-corner.ts';
 import { judgeOpening, worstOf } from './judge-opening.ts';
+import { roomInside } from './opening-geometry.ts';
+import { ownSupport, sharedOut } from './own-support.ts';
+import type { Support } from './support.ts';
 import type { JobWindow, WindowsPart } from './windows-part.ts';
 
 export type BuckPart = {
@@ -25,53 +27,63 @@ export type BuckPart = {
   readonly why: string;
   /** Windows that get a support of their own and don't decide about the buck of the others. */
   readonly apart: readonly JobWindow[];
+  /** The buck takes room that at least one of its windows doesn't leave in the opening as it is. */
+  readonly needs_larger_opening: boolean;
   /** Of the coldest inside corner, an estimate; null where none can be given or the wall has no window. */
   readonly corner_temp_factor: number | null;
+  /** Why no corner is estimated; null where one is, or the wall has no window. */
+  readonly corner_not_estimated: string | null;
   readonly required_temp_factor: number | null;
-  /** What the bucks add to the wall's U-factor, spread over it, Btu/(h·ft²·°F). */
+  /** The bridge that each kind of support makes round its windows. */
+  readonly bridges: readonly SupportBridge[];
+  /** What they add to the wall's U-factor, spread over it, Btu/(h·ft²·°F). */
   readonly delta_u: number;
+  /** What carries the windows of the whole job, those set apart with their own, one entry a window kind. */
+  readonly supports: readonly { readonly buck: Buck; readonly count: number }[];
 };
 
-export type ApartReason = 'door' | 'large-fixed-triple';
-
-/**
- * Why a window can't share the buck of the others; null when it can. Doors, whose sills are walked on, always stand
- * apart; a large fixed triple-glazed unit does where the buck only hangs on the face of the wall.
- */
-export function apartReason(buck: Buck, window: JobWindow): ApartReason | null {
-  if (window.operation === 'door') return 'door';
-  return buck.support === 'face-fastened' && window.is_large_fixed_triple ? 'large-fixed-triple' : null;
-}
-
-/** The windows of a job as a buck sees them: those it is for, and those set apart. All apart: then it is for all. */
-export function sharedOut(
-  buck: Buck,
-  windows: readonly JobWindow[],
-): { readonly carried: readonly JobWindow[]; readonly apart: readonly JobWindow[] } {
-  const carried = windows.filter((window) => apartReason(buck, window) === null);
-  if (carried.length === 0) return { carried: windows, apart: [] };
-  return { carried, apart: windows.filter((window) => apartReason(buck, window) !== null) };
-}
+export type SupportBridge = LinearBridge & { readonly is_bracket: boolean };
 
 /** Holds one buck against the windows that it is for; the worst of them speaks. */
 export function buckPart(
-  buck: Buck,
-  build: InsulationBuild,
-  sheathing: SheathingEntry,
-  { windows, perimeter_ft, required_temp_factor }: WindowsPart,
+  support: Support,
+  { windows, required_temp_factor }: WindowsPart,
   context: AnswerContext,
 ): BuckPart {
+  const { buck, build, sheathing, place } = support;
   const { carried, apart } = sharedOut(buck, windows);
-  const worst = worstOf(carried.map((window) => judgeOpening(buck, build, sheathing, window, context)));
+  const worst = worstOf(carried.map((window) => judgeOpening(support, window, context)));
+  const carriers = [
+    ...carried.map((window) => ({ window, buck })),
+    ...apart.map((window) => ({ window, buck: ownSupport(window, support, context).buck })),
+  ];
+  const bridges = carriers.map(({ window, buck: one }) => ({
+    label: one.label,
+    psi_btu_h_ft_f: one.psi_btu_h_ft_f.value,
+    length_ft: openingPerimeter([window]),
+    is_bracket: one.support === 'steel-bracket',
+  }));
   const common = {
-    projection_in: projection_in(buck, build, sheathing),
+    projection_in: projection_in(buck, build, sheathing, place),
+    needs_larger_opening:
+      buck.takes_room_in_opening_in > 0 &&
+      (carried.length === 0 || carried.some((window) => !roomInside(window, buck))),
     apart,
     required_temp_factor,
-    delta_u: bucksDeltaU(buck, perimeter_ft, context),
+    bridges,
+    delta_u: wholeWallU(0, 0, bridges, context.brief.wall_area_ft2).delta_u_linear_bridges,
+    supports: carriers.map(({ window, buck: one }) => ({ buck: one, count: window.count })),
   };
   if (!worst) {
-    return { ...common, worst: null, why: 'No windows in this wall.', corner_temp_factor: null };
+    return {
+      ...common,
+      worst: null,
+      why: 'No windows in this wall.',
+      corner_temp_factor: null,
+      corner_not_estimated: null,
+    };
   }
+  const corner: BuckCornerEstimate = buckCorner(support, context);
   const named = windows.length > 1 ? `Worst window, ${worst.window.words}: ` : '';
   const others = apart.map((window) => `${window.count} of ${window.words}`).join('; ');
   return {
@@ -85,15 +97,7 @@ export function buckPart(
       min_screw_length_in: worst.strength?.min_screw_length_in ?? null,
     },
     why: `${named}${worst.why}${others ? ` Set apart, with a support of their own: ${others}.` : ''}`,
-    corner_temp_factor: buckCornerFactor(buck, build, sheathing, context),
+    corner_temp_factor: corner.factor,
+    corner_not_estimated: corner.not_estimated,
   };
-}
-
-function bucksDeltaU(buck: Buck, perimeter_ft: number, { brief }: AnswerContext): number {
-  const bridge = {
-    label: buck.id,
-    psi_btu_h_ft_f: buck.psi_btu_h_ft_f.value,
-    length_ft: perimeter_ft,
-  };
-  return wholeWallU(0, 0, [bridge], brief.wall_area_ft2).delta_u_linear_bridges;
 }

@@ -1,13 +1,26 @@
 import type { Candidate } from '../assembly/candidates.ts';
-import type { Price } from '../assembly/catalogue-schema.ts';
+import type { Barrier, Buck, Cladding, Insulation, Price, Retarder } from '../assembly/catalogue-schema.ts';
 import { partitionOf, type WallSet, type WallSlot, wallAt } from '../assembly/wall-set.ts';
-import type { BriefWindow } from '../brief/brief.ts';
 import type { AnswerContext } from './answer-context.ts';
+import type { BuckPart } from './buck-part.ts';
 import type { FastenerCounts } from './fastener-counts.ts';
 import { byLength, eachEnd, minutesEach } from './fastening-labour.ts';
 
 /** Costs of many walls, $/ft², in the order of the walls. */
 export type CostColumns = Readonly<Record<keyof Price, Float64Array>>;
+
+/** What is paid for: an entry of the catalogue, or what belongs to none. */
+export type CostItem =
+  | Insulation
+  | Cladding
+  | Barrier
+  | Buck
+  | Retarder
+  | 'opening flashing'
+  | 'fasteners'
+  | 'driving';
+
+export type CostShare = { readonly item: CostItem; readonly price: Price; readonly times: number };
 
 /**
  * Installed cost of everything outside the sheathing (and of an added interior retarder), $/ft² of wall.
@@ -16,37 +29,47 @@ export type CostColumns = Readonly<Record<keyof Price, Float64Array>>;
  * What is driven through the insulation is counted once, here: the boards' price is for laying and taping them, the
  * cladding's for hanging it with its own nails, tacks and ties, the buck's with its screws.
  */
-export function installedCost(wall: Candidate, fasteners: FastenerCost, context: AnswerContext): Price {
-  return eachEnd((end) => {
-    const share = shares(end, context);
-    return (
-      share.face(wall) +
-      share.buck(wall) +
-      share.flashing +
-      fasteners.material_usd_per_ft2[end] +
-      fasteners.labour_usd_per_ft2[end] +
-      share.inside(wall)
-    );
-  });
+export function installedCost(
+  wall: Candidate,
+  fasteners: FastenerCost,
+  supports: BuckPart['supports'],
+  context: AnswerContext,
+): Price {
+  const groups = shareGroups(wall, fasteners, supports, context);
+  return eachEnd((end) => groups.reduce((sum, shares) => sum + sumOf(shares, end), 0));
 }
 
-/** {@link installedCost} of all walls of a set: each share once, then the same sums. */
+/** What the installed cost is made up of: each price with how often it is paid on a square foot of wall. */
+export function costShares(
+  wall: Candidate,
+  fasteners: FastenerCost,
+  supports: BuckPart['supports'],
+  context: AnswerContext,
+): CostShare[] {
+  return shareGroups(wall, fasteners, supports, context).flat();
+}
+
+/** {@link installedCost} of all walls of a set: each group of shares once, then the same sums. */
 export function installedCosts(
   walls: WallSet,
   fastenersOf: (face: Candidate['face']) => FastenerCost,
+  buckOf: (wall: Candidate) => BuckPart,
   context: AnswerContext,
 ): CostColumns {
+  const groups = [
+    ofClasses(walls, ['face', 'barrier'], faceShares),
+    ofClasses(walls, ['buck'], (wall) => supportShares(buckOf(wall).supports, context)),
+    ofClasses(walls, ['site'], () => flashingShares(context)),
+    ofClasses(walls, ['face'], ({ face }) => drivenShares(fastenersOf(face))),
+    ofClasses(walls, ['inside'], insideShares),
+  ];
   const column = (end: keyof Price): Float64Array => {
-    const share = shares(end, context);
-    const faces = ofClasses(walls, ['face', 'barrier'], share.face);
-    const bucks = ofClasses(walls, ['buck'], share.buck);
-    const screws = ofClasses(walls, ['face'], ({ face }) => fastenersOf(face).material_usd_per_ft2[end]);
-    const driving = ofClasses(walls, ['face'], ({ face }) => fastenersOf(face).labour_usd_per_ft2[end]);
-    const insides = ofClasses(walls, ['inside'], share.inside);
     const costs = new Float64Array(walls.candidates.length);
-    for (let i = 0; i < costs.length; i++) {
-      costs[i] =
-        at(faces, i) + at(bucks, i) + share.flashing + at(screws, i) + at(driving, i) + at(insides, i);
+    for (const { classOf, shares } of groups) {
+      const sums = shares.map((some) => sumOf(some, end));
+      for (let i = 0; i < costs.length; i++) {
+        costs[i] = (costs[i] ?? 0) + (sums[classOf[i] ?? 0] ?? Number.NaN);
+      }
     }
     return costs;
   };
@@ -62,43 +85,77 @@ export function priceAt({ low, likely, high }: CostColumns, place: number): Pric
   };
 }
 
-type ByClass = { readonly classOf: Uint32Array; readonly values: Float64Array };
+type ByClass = { readonly classOf: Uint32Array; readonly shares: readonly (readonly CostShare[])[] };
 
-function ofClasses(walls: WallSet, slots: readonly WallSlot[], costOf: (wall: Candidate) => number): ByClass {
+function ofClasses(
+  walls: WallSet,
+  slots: readonly WallSlot[],
+  sharesOf: (wall: Candidate) => readonly CostShare[],
+): ByClass {
   const { at: classOf, first } = partitionOf(walls, slots);
-  const values = new Float64Array(first.length);
-  for (let i = 0; i < values.length; i++) values[i] = costOf(wallAt(walls, first[i] ?? 0));
-  return { classOf, values };
+  return { classOf, shares: Array.from(first, (place) => sharesOf(wallAt(walls, place))) };
 }
 
-function at({ classOf, values }: ByClass, i: number): number {
-  return values[classOf[i] ?? 0] ?? Number.NaN;
+function sumOf(shares: readonly CostShare[], end: keyof Price): number {
+  return shares.reduce((sum, { price, times }) => sum + price[end] * times, 0);
 }
 
-/** What each part of a wall adds to one end of the range. */
-function shares(end: keyof Price, { brief, catalogue }: AnswerContext) {
-  const { prices } = catalogue;
-  const openings = openingCount(brief.windows) / brief.wall_area_ft2;
-  return {
-    face: ({ build, barrier, cladding }: Candidate) => {
-      const { first_inch, each_more_inch, each_more_layer } = build.insulation.cost;
-      return (
-        first_inch[end] +
-        each_more_inch[end] * Math.max(0, build.thickness_in - 1) +
-        each_more_layer[end] * (build.boards_in.length - 1) +
-        barrier.cost.usd_per_ft2[end] +
-        cladding.cost.usd_per_ft2[end]
-      );
+/** In the order in which `installedCosts` adds them up. */
+function shareGroups(
+  wall: Candidate,
+  fasteners: FastenerCost,
+  supports: BuckPart['supports'],
+  context: AnswerContext,
+): readonly (readonly CostShare[])[] {
+  return [
+    faceShares(wall),
+    supportShares(supports, context),
+    flashingShares(context),
+    drivenShares(fasteners),
+    insideShares(wall),
+  ];
+}
+
+function faceShares({ build, barrier, cladding }: Candidate): readonly CostShare[] {
+  const { insulation } = build;
+  const { first_inch, each_more_inch, each_more_layer } = insulation.cost;
+  return [
+    { item: insulation, price: first_inch, times: 1 },
+    { item: insulation, price: each_more_inch, times: Math.max(0, build.thickness_in - 1) },
+    { item: insulation, price: each_more_layer, times: build.boards_in.length - 1 },
+    { item: barrier, price: barrier.cost.usd_per_ft2, times: 1 },
+    { item: cladding, price: cladding.cost.usd_per_ft2, times: 1 },
+  ];
+}
+
+function supportShares(supports: BuckPart['supports'], { brief }: AnswerContext): readonly CostShare[] {
+  return supports.map(({ buck, count }) => ({
+    item: buck,
+    price: buck.cost_each.usd,
+    times: count / brief.wall_area_ft2,
+  }));
+}
+
+function flashingShares({ brief, catalogue }: AnswerContext): readonly CostShare[] {
+  const openings = brief.windows.reduce((sum, window) => sum + window.count, 0);
+  return [
+    {
+      item: 'opening flashing',
+      price: catalogue.prices.opening_flashing_usd_each,
+      times: openings / brief.wall_area_ft2,
     },
-    buck: ({ buck }: Candidate) => buck.cost_each.usd[end] * openings,
-    flashing: prices.opening_flashing_usd_each[end] * openings,
-    inside: ({ inside: { retarder, is_existing } }: Candidate) =>
-      retarder && !is_existing ? retarder.cost.usd_per_ft2[end] : 0,
-  };
+  ];
 }
 
-function openingCount(windows: readonly BriefWindow[]): number {
-  return windows.reduce((sum, window) => sum + window.count, 0);
+function drivenShares(fasteners: FastenerCost): readonly CostShare[] {
+  return [
+    { item: 'fasteners', price: fasteners.material_usd_per_ft2, times: 1 },
+    { item: 'driving', price: fasteners.labour_usd_per_ft2, times: 1 },
+  ];
+}
+
+function insideShares({ inside: { retarder, is_existing } }: Candidate): readonly CostShare[] {
+  return retarder && !is_existing ? [{ item: retarder, price: retarder.cost.usd_per_ft2, times: 1 }] : [];
 }
 
 export type FastenerCost = {

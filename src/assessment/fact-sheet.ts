@@ -158,13 +158,15 @@ export function buckFacts(buck: Buck, part: BuckPart): FactSheet {
     'buck.support': buck.support,
     'buck.projection_in': part.projection_in,
     'buck.max_projection_in': buck.max_projection_in,
-    'buck.needs_larger_opening': buck.takes_room_in_opening_in > 0,
+    'buck.needs_larger_opening': part.needs_larger_opening,
     'buck.needed_rank': buck.min_crew_rank,
     'buck.verdict': part.worst?.verdict ?? null,
     'buck.utilisation': part.worst?.utilisation ?? null,
     'buck.worst_window': part.worst?.window ?? null,
     'buck.why': part.worst?.why ?? null,
     'buck.corner_temp_factor': part.corner_temp_factor,
+    'buck.corner_is_estimated': part.corner_not_estimated === null,
+    'buck.corner_not_estimated': part.corner_not_estimated,
     'buck.required_temp_factor': part.required_temp_factor,
   };
 }

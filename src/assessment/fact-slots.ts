@@ -44,9 +44,7 @@ export function factSlots(walls: WallSet, works: Works, context: AnswerContext):
     build: slot('build', [], (wall) => buildFacts(wall.build, wall.sheathing)),
     inside: slot('inside', [], (wall) => insideFacts(wall.inside)),
     barrier: slot('barrier', [], (wall) => barrierFacts(wall.barrier)),
-    buck: slot('buck', [buck], (wall) =>
-      buckFacts(wall.buck, buck.work(wall.buck, wall.build, wall.sheathing)),
-    ),
+    buck: slot('buck', [buck], (wall) => buckFacts(wall.buck, buck.work(wall))),
     face: slot('face', [thermal, energy, dewPoint, fastening, fasteners], ({ face }) =>
       faceFacts(face, {
         thermal: thermal.work(face),

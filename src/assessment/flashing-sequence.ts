@@ -41,13 +41,14 @@ function applies(when: When, traits: OpeningTraits): boolean {
     (when.project?.includes(traits.project) ?? true) &&
     (when.barrier?.includes(traits.barrier) ?? true) &&
     (when.foam?.includes(traits.foam) ?? true) &&
-    (when.finish?.includes(traits.finish) ?? true)
+    (when.finish?.includes(traits.finish) ?? true) &&
+    (when.furring?.includes(traits.furring) ?? true)
   );
 }
 
 /** What the flashing of one window depends on, with the buck that carries it. */
 export function openingTraits(
-  { barrier, build, cladding }: Candidate,
+  { barrier, build, cladding, seat }: Candidate,
   buck: Buck,
   window: BriefWindow,
   project: Brief['project'],
@@ -59,6 +60,12 @@ export function openingTraits(
     barrier: barrier.kind,
     foam: isPolystyrene(build.insulation.id) ? 'polystyrene' : 'other',
     finish: isPlastered(cladding) ? 'plaster' : 'boards',
+    furring:
+      seat.place.at === 'furring-face'
+        ? 'in-line-with-flange'
+        : seat.behind_furring_in > 0
+          ? 'outside-flange'
+          : 'none',
   };
 }
 

@@ -1,9 +1,8 @@
-import type { Buck, SheathingEntry } from '../assembly/catalogue-schema.ts';
 import { projection_in } from '../assembly/flange-projection.ts';
-import type { InsulationBuild } from '../assembly/insulation-builds.ts';
 import type { BuckStrength, BuckVerdict } from '../calculators/buck/buck-types.ts';
 import { judgeBuckInFull } from '../calculators/buck/judge-buck.ts';
 import type { AnswerContext } from './answer-context.ts';
+import type { Support } from './support.ts';
 import type { JobWindow } from './windows-part.ts';
 
 /** One window on one buck. */
@@ -18,9 +17,7 @@ export type OpeningJudgement = {
 
 /** Holds one buck against one window. */
 export function judgeOpening(
-  buck: Buck,
-  build: InsulationBuild,
-  sheathing: SheathingEntry,
+  { buck, build, sheathing, place }: Support,
   window: JobWindow,
   context: AnswerContext,
 ): OpeningJudgement {
@@ -36,7 +33,7 @@ export function judgeOpening(
     },
     { ...window, weight_lb: window.judged_weight_lb },
     {
-      projection_in: projection_in(buck, build, sheathing),
+      projection_in: projection_in(buck, build, sheathing, place),
       outward_wind_psf: context.outward_wind_psf,
       framing_gravity: framing.material === 'wood' ? framing.species_gravity : null,
       framing_depth_in: framing.depth_in,

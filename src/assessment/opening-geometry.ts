@@ -1,7 +1,8 @@
 import type { Candidate } from '../assembly/candidates.ts';
 import type { Buck } from '../assembly/catalogue-schema.ts';
+import type { SeatReason } from '../assembly/flange-seat.ts';
 import { loadOpeningDetails } from '../assembly/opening-details.ts';
-import type { BriefWindow } from '../brief/brief.ts';
+import type { BriefWindow, FlangePlaneName } from '../brief/brief.ts';
 import {
   openingNeeded,
   type RoughOpening,
@@ -14,14 +15,20 @@ import { isPlastered } from './flashing-sequence.ts';
 export type OpeningFit = {
   /** Rough opening that this unit needs with this buck. */
   readonly rough_opening_needed_in: RoughOpening;
-  /** Only where the openings can't change: what the opening, taken as made for this very unit, leaves. */
+  /** The opening as it is: as given, or taken as made for this very unit. */
+  readonly opening_in: RoughOpening;
+  readonly opening_is_given: boolean;
+  /** Shim and seal space left on each side by this unit with this buck; below 0 where it doesn't go in. */
+  readonly clearance_left_in: { readonly width_in: number; readonly height_in: number };
+  /** Only where the openings can't change: what unit each way of carrying leaves. */
   readonly kept_opening: {
     readonly opening_in: RoughOpening;
     /** With the buck inside that takes least room; null when less than 6 in. of window would be left. */
     readonly unit_with_buck_inside_in: UnitSize | null;
     readonly buck_inside: string;
-    /** On the face of the wall the buck takes nothing: the unit keeps its size. */
+    /** On the face of the wall the buck takes nothing: only shim and seal space go off. */
     readonly unit_with_buck_on_face_in: UnitSize;
+    readonly unit_keeps_its_size_on_face: boolean;
   } | null;
 };
 
@@ -40,38 +47,90 @@ export function openingFit(
   canChange: boolean,
 ): OpeningFit {
   const clearance_in = loadOpeningDetails().clearance_in.value;
-  const unit = { unit_width_in: window.width_in, unit_height_in: window.height_in };
-  const rough_opening_needed_in = openingNeeded({ ...unit, clearance_in, ...roomTaken(buck) });
-  const [slimmest] = [...inside].sort((a, b) => a.takes_room_in_opening_in - b.takes_room_in_opening_in);
-  if (canChange || !slimmest) return { rough_opening_needed_in, kept_opening: null };
-  const opening_in = openingNeeded({ ...unit, clearance_in, buck_takes_in: 0, sill_slope_in: 0 });
-  const taken = roomTaken(slimmest);
-  const room = 2 * (clearance_in + taken.buck_takes_in);
-  const isLeft =
-    opening_in.width_in - room >= LEAST_UNIT_IN &&
-    opening_in.height_in - room - taken.sill_slope_in >= LEAST_UNIT_IN;
-  return {
+  const rough_opening_needed_in = neededFor(window, buck);
+  const opening_in = openingAsItIs(window);
+  const opening_is_given = window.rough_opening_width_in !== null || window.rough_opening_height_in !== null;
+  const own = roomTaken(buck);
+  const common = {
     rough_opening_needed_in,
+    opening_in,
+    opening_is_given,
+    clearance_left_in: {
+      width_in: (opening_in.width_in - window.width_in) / 2 - own.buck_takes_in,
+      height_in: (opening_in.height_in - window.height_in - own.sill_slope_in) / 2 - own.buck_takes_in,
+    },
+  };
+  const [slimmest] = [...inside].sort((a, b) => a.takes_room_in_opening_in - b.takes_room_in_opening_in);
+  if (canChange || !slimmest) return { ...common, kept_opening: null };
+  const leftBy = (taken: RoomTaken): UnitSize | null => {
+    const room = 2 * (clearance_in + taken.buck_takes_in);
+    const isLeft =
+      opening_in.width_in - room >= LEAST_UNIT_IN &&
+      opening_in.height_in - room - taken.sill_slope_in >= LEAST_UNIT_IN;
+    if (!isLeft) return null;
+    return windowLeft({
+      opening_width_in: opening_in.width_in,
+      opening_height_in: opening_in.height_in,
+      clearance_in,
+      ...taken,
+    });
+  };
+  const unit: UnitSize = { width_in: window.width_in, height_in: window.height_in };
+  const onFace = leftBy({ buck_takes_in: 0, sill_slope_in: 0 });
+  const keeps =
+    onFace !== null && onFace.width_in >= unit.width_in - 1e-9 && onFace.height_in >= unit.height_in - 1e-9;
+  return {
+    ...common,
     kept_opening: {
       opening_in,
-      unit_with_buck_inside_in: isLeft
-        ? windowLeft({
-            opening_width_in: opening_in.width_in,
-            opening_height_in: opening_in.height_in,
-            clearance_in,
-            ...taken,
-          })
-        : null,
+      unit_with_buck_inside_in: leftBy(roomTaken(slimmest)),
       buck_inside: slimmest.label,
-      unit_with_buck_on_face_in: { width_in: window.width_in, height_in: window.height_in },
+      unit_with_buck_on_face_in: keeps || onFace === null ? unit : onFace,
+      unit_keeps_its_size_on_face: keeps,
     },
   };
 }
 
+/** Rough opening that a unit needs with a buck, in. */
+function neededFor(window: UnitOf, buck: Buck): RoughOpening {
+  return openingNeeded({
+    unit_width_in: window.width_in,
+    unit_height_in: window.height_in,
+    clearance_in: loadOpeningDetails().clearance_in.value,
+    ...roomTaken(buck),
+  });
+}
+
+/** The opening as given; a side that wasn't is taken as made for the unit with its shim and seal space. */
+export function openingAsItIs(window: UnitOf & GivenOpening): RoughOpening {
+  const clearance = 2 * loadOpeningDetails().clearance_in.value;
+  return {
+    width_in: window.rough_opening_width_in ?? window.width_in + clearance,
+    height_in: window.rough_opening_height_in ?? window.height_in + clearance,
+  };
+}
+
+/**
+ * Whether the opening, as given on both sides, has the room for this unit with that buck inside it. An opening that
+ * wasn't given never counts as having room.
+ */
+export function roomInside(window: UnitOf & GivenOpening, buck: Buck): boolean {
+  const { rough_opening_width_in: width_in, rough_opening_height_in: height_in } = window;
+  if (width_in === null || height_in === null) return false;
+  const needed = neededFor(window, buck);
+  return width_in >= needed.width_in - 1e-9 && height_in >= needed.height_in - SIXTEENTH_IN;
+}
+
+type UnitOf = Pick<BriefWindow, 'width_in' | 'height_in'>;
+type GivenOpening = Pick<BriefWindow, 'rough_opening_width_in' | 'rough_opening_height_in'>;
+type RoomTaken = { readonly buck_takes_in: number; readonly sill_slope_in: number };
+
+/** Openings are measured to a sixteenth; the rise of the slope is no round figure. */
+const SIXTEENTH_IN = 1 / 16;
 const LEAST_UNIT_IN = 6;
 
 /** On each side, and in height for the slope. */
-function roomTaken(buck: Buck): { readonly buck_takes_in: number; readonly sill_slope_in: number } {
+function roomTaken(buck: Buck): RoomTaken {
   const details = loadOpeningDetails();
   const frame_in = details.frame_inside_flange_in.value;
   return {
@@ -82,10 +141,14 @@ function roomTaken(buck: Buck): { readonly buck_takes_in: number; readonly sill_
 }
 
 export type FlangePlane = {
+  readonly at: FlangePlaneName;
+  readonly reason: SeatReason;
   readonly outside_framing_in: number;
   /** The water-resistive barrier lies on the sheathing. */
   readonly outside_barrier_in: number;
   readonly outside_insulation_in: number;
+  /** Furring that stands outside the flange. */
+  readonly behind_furring_in: number;
   readonly behind_finished_face_in: number;
 };
 
@@ -96,19 +159,22 @@ export type OpeningRoomOutside = {
   readonly joint_depth_in: number;
   readonly joint_has_room: boolean;
   readonly joint_width_in: number;
-  /** Front leg of the head flashing, from the plane of the flange to its drip. */
+  /** Top leg of the head flashing, from the outer face of the insulation (behind the drained space) to its drip. */
   readonly head_flashing_leg_in: number;
   readonly advice: string;
 };
 
 /** Where the plane of the flange (or of the buck's outer edge) lies in the wall. */
-export function flangePlane({ build, sheathing, cladding }: Candidate): FlangePlane {
+export function flangePlane({ build, sheathing, cladding, seat }: Candidate): FlangePlane {
   const outside_in = cladding.layers.reduce((sum, layer) => sum + layer.thickness_in, 0);
   return {
-    outside_framing_in: sheathing.thickness_in + build.thickness_in,
-    outside_barrier_in: build.thickness_in,
-    outside_insulation_in: 0,
-    behind_finished_face_in: outside_in,
+    at: seat.place.at,
+    reason: seat.reason,
+    outside_framing_in: sheathing.thickness_in + build.thickness_in + seat.place.beyond_insulation_in,
+    outside_barrier_in: build.thickness_in + seat.place.beyond_insulation_in,
+    outside_insulation_in: seat.place.beyond_insulation_in,
+    behind_furring_in: seat.behind_furring_in,
+    behind_finished_face_in: outside_in - seat.place.beyond_insulation_in,
   };
 }
 
@@ -133,7 +199,8 @@ export function roomOutside(window: BriefWindow, candidate: Candidate): OpeningR
     joint_depth_in,
     joint_has_room,
     joint_width_in: details.joint_width_in.value,
-    head_flashing_leg_in: face_in + details.drip_past_face_in.value,
+    head_flashing_leg_in:
+      face_in + candidate.seat.place.beyond_insulation_in + details.drip_past_face_in.value,
     advice: joint_has_room
       ? `The ${ends} can stop beside the frame with a backed sealant joint.`
       : `Frame and finish hardly overlap: line the reveal outside the frame with trim or a return of the finish, and put the sealant joint between that and the frame.`,

@@ -19,10 +19,3 @@ export function rememberPair<A extends object, B extends object, R>(
   const byFirst = remember((a: A) => remember((b: B) => work(a, b)));
   return (a, b) => byFirst(a)(b);
 }
-
-export function rememberTriple<A extends object, B extends object, C extends object, R>(
-  work: (a: A, b: B, c: C) => R,
-): (a: A, b: B, c: C) => R {
-  const byPair = rememberPair((a: A, b: B) => remember((c: C) => work(a, b, c)));
-  return (a, b, c) => byPair(a, b)(c);
-}

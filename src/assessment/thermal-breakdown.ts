@@ -4,6 +4,7 @@ import { transmittanceToUs } from '../calculators/thermal/si-units.ts';
 import type { AirGapLevel } from '../calculators/thermal/thermal-table.ts';
 import { openingPerimeter } from '../calculators/thermal/whole-wall.ts';
 import type { AnswerContext } from './answer-context.ts';
+import type { BuckPart } from './buck-part.ts';
 import { screwChi, type ThermalPart, wholeWall } from './thermal-part.ts';
 
 /** A wall's U-factor taken apart; all parts in Btu/(h·ft²·°F). */
@@ -32,10 +33,14 @@ export type ThermalBreakdown = {
 export function thermalBreakdown(
   { build, buck }: Candidate,
   thermal: ThermalPart,
+  supports: BuckPart,
   context: AnswerContext,
 ): ThermalBreakdown {
-  const whole = wholeWall(thermal, buck, context);
-  const isBracket = buck.support === 'steel-bracket';
+  const whole = wholeWall(thermal, supports.bridges, context);
+  const ofBrackets = whole.bridges.reduce(
+    (sum, { delta_u }, i) => sum + (supports.bridges[i]?.is_bracket ? delta_u : 0),
+    0,
+  );
   const boards = build.boards_in.length;
   const joints = boards >= 2 ? 'offset' : 'aligned';
   const level = boardAirGapLevel(boards, joints);
@@ -46,8 +51,8 @@ export function thermalBreakdown(
     clear_wall_u_factor: whole.clear_wall_u_factor,
     delta_u_fasteners: whole.delta_u_fasteners,
     delta_u_furring: 0,
-    delta_u_bucks: isBracket ? 0 : whole.delta_u_linear_bridges,
-    delta_u_steel_brackets: isBracket ? whole.delta_u_linear_bridges : 0,
+    delta_u_bucks: Math.max(0, whole.delta_u_linear_bridges - ofBrackets),
+    delta_u_steel_brackets: ofBrackets,
     whole_wall_u_factor: whole.whole_wall_u_factor,
     air_gap: {
       level,

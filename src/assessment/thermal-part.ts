@@ -1,9 +1,8 @@
 import type { Face } from '../assembly/candidates.ts';
-import type { Buck } from '../assembly/catalogue-schema.ts';
 import { pointTransmittanceToUs } from '../calculators/thermal/si-units.ts';
 import {
   fastenerDeltaU,
-  openingPerimeter,
+  type LinearBridge,
   type WholeWall,
   wholeWallU,
 } from '../calculators/thermal/whole-wall.ts';
@@ -50,17 +49,15 @@ export function screwChi({ brief, tables }: AnswerContext): number {
 }
 
 /** The wall with the bridges that the bucks make round the openings, spread over the wall; reported apart. */
-export function wholeWall(thermal: ThermalPart, buck: Buck, context: AnswerContext): WholeWall {
+export function wholeWall(
+  thermal: ThermalPart,
+  bridges: readonly LinearBridge[],
+  context: AnswerContext,
+): WholeWall {
   return wholeWallU(
     thermal.clear_wall_u_factor,
     thermal.delta_u_fasteners,
-    [
-      {
-        label: buck.label,
-        psi_btu_h_ft_f: buck.psi_btu_h_ft_f.value,
-        length_ft: openingPerimeter(context.brief.windows),
-      },
-    ],
+    bridges,
     context.brief.wall_area_ft2,
   );
 }

@@ -1,11 +1,10 @@
-import { bucksFor, reaches } from '../assembly/bucks-for.ts';
 import type { Candidate } from '../assembly/candidates.ts';
 import type { Buck } from '../assembly/catalogue-schema.ts';
-import { projection_in } from '../assembly/flange-projection.ts';
+import { loadOpeningDetails } from '../assembly/opening-details.ts';
 import { screwsAlong } from '../calculators/buck/screw-layout.ts';
 import { plausibleWeight } from '../calculators/window-weight.ts';
 import type { AnswerContext } from './answer-context.ts';
-import { type ApartReason, apartReason, sharedOut } from './buck-part.ts';
+import { type BuckCornerEstimate, buckCorner } from './buck-corner.ts';
 import { type FlashingSequence, flashingSequence, openingTraits } from './flashing-sequence.ts';
 import { judgeOpening, type OpeningJudgement, worstOf } from './judge-opening.ts';
 import {
@@ -16,6 +15,8 @@ import {
   openingFit,
   roomOutside,
 } from './opening-geometry.ts';
+import { type ApartReason, apartReason, bucksInside, ownSupport, sharedOut } from './own-support.ts';
+import { supportOf } from './support.ts';
 import { type JobWindow, windowsPart } from './windows-part.ts';
 
 /** How one kind of window is carried out to the new face, and why so. */
@@ -34,9 +35,13 @@ export type PlannedOpening = {
   readonly screws_in_sill: number | null;
   /** What to ask the user when the given weight can't be right for its glass. */
   readonly weight_question: string | null;
+  /** What to ask when the opening as given can't be right for the unit. */
+  readonly opening_question: string | null;
   readonly fit: OpeningFit;
   readonly plane: FlangePlane;
   readonly room: OpeningRoomOutside;
+  /** Its own coldest inside corner. */
+  readonly corner: BuckCornerEstimate;
   readonly flashing: FlashingSequence;
 };
 
@@ -46,17 +51,22 @@ export type PlannedOpening = {
  */
 export function windowPlan(candidate: Candidate, context: AnswerContext): PlannedOpening[] {
   const { windows } = windowsPart(context);
+  const support = supportOf(candidate);
   const { carried } = sharedOut(candidate.buck, windows);
-  const judged = new Map(
-    carried.map((window) => [window, judge(candidate.buck, window, candidate, context)]),
-  );
+  const judged = new Map(carried.map((window) => [window, judgeOpening(support, window, context)]));
   const worst = worstOf([...judged.values()]);
   return windows.map((window) => {
     const shared = judged.get(window);
     const apart = shared ? null : apartReason(candidate.buck, window);
     const { buck, judgement } = shared
       ? { buck: candidate.buck, judgement: shared }
-      : ownSupport(window, candidate, context);
+      : ownSupport(window, support, context);
+    const fit = openingFit(
+      window,
+      buck,
+      bucksInside(support, context),
+      context.brief.rough_opening_can_change,
+    );
     return {
       window,
       buck,
@@ -66,55 +76,14 @@ export function windowPlan(candidate: Candidate, context: AnswerContext): Planne
       is_worst: judgement === worst,
       screws_in_sill: buck.screw && judgement.strength ? inSill(buck, window, context) : null,
       weight_question: weightQuestion(window, context),
-      fit: openingFit(window, buck, inside(candidate, context), context.brief.rough_opening_can_change),
+      opening_question: openingQuestion(fit, buck, context.brief.rough_opening_can_change),
+      fit,
       plane: flangePlane(candidate),
       room: roomOutside(window, candidate),
+      corner: buckCorner({ ...support, buck }, context),
       flashing: flashingSequence(openingTraits(candidate, buck, window, context.brief.project)),
     };
   });
-}
-
-function judge(
-  buck: Buck,
-  window: JobWindow,
-  { build, sheathing }: Candidate,
-  context: AnswerContext,
-): OpeningJudgement {
-  return judgeOpening(buck, build, sheathing, window, context);
-}
-
-/** Bucks of the catalogue that line the opening and reach as far out as this wall asks. */
-function inside({ build, sheathing }: Candidate, { catalogue }: AnswerContext): Buck[] {
-  return bucksFor(build, sheathing, catalogue.bucks).filter(
-    (buck) => buck.support === 'bears-on-sill' && reaches(buck, projection_in(buck, build, sheathing)),
-  );
-}
-
-/**
- * The support of a window that stands apart: where the opening may change, the bearing buck that carries it and takes
- * least room; else engineered brackets. A door keeps a wall's buck that bears on the sill, with the sill by an engineer.
- */
-function ownSupport(
-  window: JobWindow,
-  candidate: Candidate,
-  context: AnswerContext,
-): { readonly buck: Buck; readonly judgement: OpeningJudgement } {
-  const judged = (buck: Buck) => ({ buck, judgement: judge(buck, window, candidate, context) });
-  if (candidate.buck.support === 'bears-on-sill') return judged(candidate.buck);
-  if (context.brief.rough_opening_can_change) {
-    const [best] = inside(candidate, context)
-      .map(judged)
-      .filter(({ judgement }) => judgement.verdict !== 'does-not-fit')
-      .sort(
-        (a, b) =>
-          Number(b.judgement.verdict === 'fits') - Number(a.judgement.verdict === 'fits') ||
-          a.buck.takes_room_in_opening_in - b.buck.takes_room_in_opening_in,
-      );
-    if (best) return best;
-  }
-  const bracket = context.catalogue.bucks.find((buck) => buck.support === 'steel-bracket');
-  // An engineer sizes brackets for any projection: the catalogue's least one is about whole walls of them.
-  return judged(bracket ?? candidate.buck);
 }
 
 function inSill({ screw }: Buck, { width_in }: JobWindow, { tables }: AnswerContext): number | null {
@@ -126,5 +95,32 @@ function inSill({ screw }: Buck, { width_in }: JobWindow, { tables }: AnswerCont
 
 function weightQuestion(window: JobWindow, { tables }: AnswerContext): string | null {
   if (window.weight_lb === null) return null;
-  return plausibleWeight(window.weight_lb, window, tables.openings.windows).question;
+  return plausibleWeight(window.weight_lb, { ...window, lite: window.lite_in }, tables.openings.windows)
+    .question;
+}
+
+/** More than this on each side is no shim and seal space any more, in. */
+const WIDE_GAP_IN = 1.5;
+
+/** Asked only of an opening that was given and that nobody is going to cut larger. */
+function openingQuestion(fit: OpeningFit, buck: Buck, canChange: boolean): string | null {
+  const { opening_is_given, opening_in, clearance_left_in: left } = fit;
+  if (!opening_is_given || (canChange && buck.takes_room_in_opening_in > 0)) return null;
+  const { low = 0.25 } = loadOpeningDetails().clearance_in;
+  const given = `${opening_in.width_in} x ${opening_in.height_in} in.`;
+  const least = Math.min(left.width_in, left.height_in);
+  if (least < low - SIXTEENTH_IN) {
+    return `Is the rough opening ${given}? It would leave ${tenths(least)} in. for shims and seal on each side, and ${low} in. is the least that is usual: measure opening and unit again.`;
+  }
+  const most = Math.max(left.width_in, left.height_in);
+  return most > WIDE_GAP_IN
+    ? `Is the rough opening ${given}? It would leave ${tenths(most)} in. on each side of the unit, which has to be packed out: is this the opening of this unit?`
+    : null;
+}
+
+/** Openings are measured to a sixteenth. */
+const SIXTEENTH_IN = 1 / 16;
+
+function tenths(value_in: number): string {
+  return String(Number(value_in.toFixed(2)));
 }

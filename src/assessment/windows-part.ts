@@ -62,7 +62,7 @@ export function windowsPart(context: AnswerContext): WindowsPart {
 
 function jobWindow(window: BriefWindow, { tables }: AnswerContext): JobWindow {
   const table = tables.openings.windows;
-  const estimate = windowWeight(window, table);
+  const estimate = windowWeight({ ...window, lite: window.lite_in }, table);
   const judged_weight_lb = window.weight_lb ?? estimate.high_lb;
   const area_ft2 = unitArea_ft2(window.width_in, window.height_in);
   const isLarge = area_ft2 >= table.large.area_ft2 || judged_weight_lb >= table.large.weight_lb;

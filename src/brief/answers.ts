@@ -47,6 +47,9 @@ const TELLERS: ReadonlyMap<string, Teller> = new Map<string, Teller>([
     windows.length > 0 ? windows.map(windowWords).join('; ') : 'none',
   ),
   asked('rough_opening_can_change', 'Can the rough openings change?', yesNo),
+  asked('flange_plane', 'Where should the window flange sit?', (plane) =>
+    plane === 'furring-face' ? 'at the face of the furring' : 'at the face of the insulation',
+  ),
   asked(
     'finish',
     'Which finish is wanted?',
@@ -111,5 +114,13 @@ function windowWords(window: Given<'windows'>[number]): string {
     ...(said(window.operation) ? [window.operation] : []),
   ];
   const weight = said(window.weight_lb) ? `, ${window.weight_lb} lb each` : '';
-  return `${parts.join(' ')}${weight}`;
+  const made = [
+    ...(said(window.frame) ? [`${plain(window.frame)} frame`] : []),
+    ...(said(window.lite_in) ? [`panes of ${window.lite_in} in.`] : []),
+  ].map((word) => `, ${word}`);
+  const sides = [window.rough_opening_width_in, window.rough_opening_height_in];
+  const opening = sides.some(said)
+    ? `, rough opening ${sides.map((side) => (said(side) ? side : '?')).join(' x ')} in.`
+    : '';
+  return `${parts.join(' ')}${weight}${made.join('')}${opening}`;
 }

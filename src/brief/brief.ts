@@ -4,9 +4,11 @@ import type {
   CREW_SKILLS,
   EXPOSURES,
   FINISHES,
+  FLANGE_PLANES,
   FRAMING_MATERIALS,
   FRAMING_STYLES,
   GLAZINGS,
+  LITES,
   MOUNTINGS,
   OPERATIONS,
   Place,
@@ -16,6 +18,7 @@ import type {
   SHEATHINGS,
   STEEL_THICKNESSES_MIL,
   TERMITE_AREAS,
+  WINDOW_FRAMES,
 } from './scenario.ts';
 
 type OneOf<T extends readonly string[]> = T[number];
@@ -31,6 +34,9 @@ export type TermiteArea = OneOf<typeof TERMITE_AREAS>;
 export type Glazing = OneOf<typeof GLAZINGS>;
 export type Mounting = OneOf<typeof MOUNTINGS>;
 export type Operation = OneOf<typeof OPERATIONS>;
+export type WindowFrame = OneOf<typeof WINDOW_FRAMES>;
+export type Lite = OneOf<typeof LITES>;
+export type FlangePlaneName = OneOf<typeof FLANGE_PLANES>;
 export type PriorityKey = OneOf<typeof PRIORITY_KEYS>;
 
 export type BriefWindow = {
@@ -42,6 +48,12 @@ export type BriefWindow = {
   readonly operation: Operation;
   /** Weight given by the user; null when it must be worked out from the glass and the frame. */
   readonly weight_lb: number | null;
+  /** For working the weight out; null when not known. */
+  readonly frame: WindowFrame | null;
+  readonly lite_in: Lite | null;
+  /** The opening as given; null when it must be assumed from the unit. */
+  readonly rough_opening_width_in: number | null;
+  readonly rough_opening_height_in: number | null;
 };
 
 /**
@@ -67,6 +79,8 @@ export type Brief = {
   readonly interior_vapour_retarder: RetarderClass | null;
   readonly windows: readonly BriefWindow[];
   readonly rough_opening_can_change: boolean;
+  /** The plane of the window flange that was asked for; null when it is chosen wall by wall. */
+  readonly flange_plane: FlangePlaneName | null;
   readonly finish: Finish;
   readonly budget_usd_per_ft2: number | null;
   readonly crew_skill: CrewSkill;

@@ -22,14 +22,16 @@ export function assumedWallArea_ft2(windows: readonly BriefWindow[]): number {
 
 /**
  * Refuses windows that the wall has no room for: one kind larger than the wall, all together larger than the wall, or
- * a unit taller than the roof is high.
+ * a unit taller than the roof is high; and a unit that doesn't go into its rough opening where that stays as it is.
  *
  * @throws Refusal naming the window, or `windows` when only all together are too much
  */
-export function checkOpenings({ windows, wall_area_ft2, mean_roof_height_ft }: Brief): void {
-  const alone = windows.flatMap((window, index) =>
-    tooLarge(window, index, wall_area_ft2, mean_roof_height_ft),
-  );
+export function checkOpenings(brief: Brief): void {
+  const { windows, wall_area_ft2, mean_roof_height_ft } = brief;
+  const alone = windows.flatMap((window, index) => [
+    ...tooLarge(window, index, wall_area_ft2, mean_roof_height_ft),
+    ...(brief.rough_opening_can_change ? [] : tooLargeForOpening(window, index)),
+  ]);
   if (alone.length > 0) throw new Refusal(alone);
   const together_ft2 = windowArea_ft2(windows);
   if (together_ft2 >= wall_area_ft2) {
@@ -62,4 +64,19 @@ function tooLarge(window: BriefWindow, index: number, wall_area_ft2: number, roo
     ];
   }
   return [];
+}
+
+/** A unit as large as the opening that is given for it, or larger, can't be set: one of the two is not right. */
+function tooLargeForOpening(window: BriefWindow, index: number): Issue[] {
+  return (['width_in', 'height_in'] as const).flatMap((side) => {
+    const opening_in = window[`rough_opening_${side}`];
+    if (opening_in === null || opening_in > window[side]) return [];
+    return [
+      {
+        field: `windows[${index}].rough_opening_${side}`,
+        value: showValue(opening_in),
+        accepted: `Give an opening larger than the unit (${window[side]} in.), a smaller unit, or "rough_opening_can_change": true.`,
+      },
+    ];
+  });
 }

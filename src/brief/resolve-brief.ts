@@ -45,6 +45,10 @@ const TYPICAL_WINDOW: BriefWindow = {
   mounting: 'flanged',
   operation: 'casement',
   weight_lb: null,
+  frame: null,
+  lite_in: null,
+  rough_opening_width_in: null,
+  rough_opening_height_in: null,
 };
 
 /** Windows to take when none are named: about 15 % of a small wall, at most the ordinary set. */
@@ -134,6 +138,7 @@ export function resolveBrief(scenario: Scenario, defaults: BriefDefaults = {}): 
           },
         ],
       ),
+    flange_plane: said(scenario.flange_plane) ?? null,
     finish:
       said(scenario.finish) ??
       assume(
@@ -212,6 +217,7 @@ export function resolveBrief(scenario: Scenario, defaults: BriefDefaults = {}): 
     priorities: resolvePriorities(scenario, assume),
     price_book: said(scenario.price_book) ?? null,
   };
+  assumeKeptOpenings(brief, assume);
   checkOpenings(brief);
   return { brief, assumptions };
 }
@@ -387,7 +393,26 @@ function resolveWindow(window: ScenarioWindow, index: number, assume: Assume): B
       said(window.operation) ??
       assume(at('operation'), 'fixed', 'Not said; a fixed unit, the harder case for a buck that hangs.'),
     weight_lb: weight ?? null,
+    frame: said(window.frame) ?? null,
+    lite_in: said(window.lite_in) ?? null,
+    rough_opening_width_in: said(window.rough_opening_width_in) ?? null,
+    rough_opening_height_in: said(window.rough_opening_height_in) ?? null,
   };
+}
+
+/** Openings that stay are taken as made for their units where nobody measured them. */
+function assumeKeptOpenings({ windows, rough_opening_can_change }: Brief, assume: Assume): void {
+  if (rough_opening_can_change) return;
+  windows.forEach((window, index) => {
+    for (const key of ['rough_opening_width_in', 'rough_opening_height_in'] as const) {
+      if (window[key] !== null) continue;
+      assume(
+        `windows[${index}].${key}`,
+        'as made for the unit',
+        'Not said; taken as the unit with its shim and seal space round it. Measure before ordering.',
+      );
+    }
+  });
 }
 
 const DEFAULT_PRIORITIES: Brief['priorities'] = {

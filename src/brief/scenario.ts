@@ -50,6 +50,11 @@ export const placeSchema = z.union(
 
 export const GLAZINGS = ['double', 'triple'] as const;
 export const MOUNTINGS = ['flanged', 'flangeless'] as const;
+export const WINDOW_FRAMES = ['vinyl', 'fibreglass', 'aluminium-thermally-broken', 'wood-clad'] as const;
+/** Nominal thickness of one pane, in. */
+export const LITES = ['1/8', '3/16', '1/4', '3/8', '1/2'] as const;
+/** Where the plane of the window flange may lie: the outer face of the insulation, or of the furring over it. */
+export const FLANGE_PLANES = ['insulation-face', 'furring-face'] as const;
 export const OPERATIONS = ['fixed', 'casement', 'awning', 'hung', 'sliding', 'door'] as const;
 
 export const windowSchema = z.strictObject({
@@ -62,6 +67,12 @@ export const windowSchema = z.strictObject({
   mounting: choice(MOUNTINGS).optional(),
   operation: choice(OPERATIONS).optional(),
   weight_lb: number(2, 3000, 'the weight of one unit in pounds', 130).optional(),
+  /** For a weight that must be worked out. */
+  frame: choice(WINDOW_FRAMES).optional(),
+  lite_in: choice(LITES).optional(),
+  /** The opening as it stands or will be framed, between its studs and from sill to header. */
+  rough_opening_width_in: number(6, 260, 'the width of the rough opening in inches', 37).optional(),
+  rough_opening_height_in: number(6, 200, 'the height of the rough opening in inches', 61).optional(),
 });
 
 export const PROJECT_KINDS = ['new', 'retrofit'] as const;
@@ -131,6 +142,8 @@ export const scenarioSchema = z.strictObject({
     })
     .optional(),
   rough_opening_can_change: yesNo('the rough openings can be enlarged').optional(),
+  /** Left out, the plane is chosen wall by wall, and the answer says which and why. */
+  flange_plane: choice(FLANGE_PLANES).optional(),
   finish: choice(FINISHES).optional(),
   budget_usd_per_ft2: number(1, 1000, 'US dollars per square foot of wall', 32).optional(),
   crew_skill: choice(CREW_SKILLS).optional(),

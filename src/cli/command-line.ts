@@ -6,6 +6,8 @@ import { CALCULATOR_NAMES } from './calculator-names.ts';
 import type { ConversationFlags } from './conversation-command.ts';
 import { EXIT, EXIT_HELP } from './exit-codes.ts';
 import { writeResult } from './output.ts';
+import type { RecordCheckFlags } from './record-check-command.ts';
+import type { AcceptFlags } from './record-status-commands.ts';
 import type { RulesFlags } from './rules-command.ts';
 import { commandNames, refuseExtraWords, unknownCommand, usageRefusal } from './usage.ts';
 import { TOOL_VERSION } from './version.ts';
@@ -92,6 +94,10 @@ function addAdvise(program: Command, act: Act): void {
     .option('--json', 'one JSON document')
     .option('--top <n>', 'how many assemblies to rank, 1 to 20', '3')
     .option('--save <dir>', 'write the decision record into this folder')
+    .option(
+      '--why-not <words>',
+      'instead of an answer: why this wall is not it, such as "stucco over 4 in. polyiso"',
+    )
     .option(...HOUSE_RULES)
     .option(...ASCII)
     .option('--edition <year>', `judge by this code edition: ${CODE_EDITIONS.join(', ')}`);
@@ -155,7 +161,10 @@ function addRules(program: Command, act: Act): void {
 }
 
 function addRecord(program: Command, act: Act): void {
-  const record = program.command('record').description('read saved decision records').argument('[command]');
+  const record = program
+    .command('record')
+    .description('read, check, compare and sign saved decision records')
+    .argument('[command]');
   act(record, async () => refuseGroup(record));
   const show = record
     .command('show')
@@ -167,8 +176,58 @@ function addRecord(program: Command, act: Act): void {
     refuseExtraWords(show, 1);
     return runRecordShow(show.args[0], show.optsWithGlobals<{ ascii?: true }>());
   });
-  addNotYet(record, act, 'check', 'Run "advise" again on the scenario.');
-  addNotYet(record, act, 'compare', 'Use "record show" on both.');
+  const check = record
+    .command('check')
+    .description('work saved records out again: do they still hold?')
+    .argument('[FILE...]', 'records, the .json files, or folders of them')
+    .option('--json', 'one JSON document')
+    .option(...HOUSE_RULES)
+    .option(...ASCII);
+  act(check, async () => {
+    const { runRecordCheck } = await import('./record-check-command.ts');
+    return runRecordCheck(check.args, check.optsWithGlobals<RecordCheckFlags>());
+  });
+  const compare = record
+    .command('compare')
+    .description('two records or scenarios side by side; a scenario is answered first')
+    .argument('[A]', 'a record or a scenario')
+    .argument('[B]', 'another')
+    .option('--json', 'one JSON document')
+    .option(...HOUSE_RULES)
+    .option(...ASCII);
+  act(compare, async () => {
+    const { runRecordCompare } = await import('./record-compare-command.ts');
+    refuseExtraWords(compare, 2);
+    return runRecordCompare(compare.args, compare.optsWithGlobals<RecordCheckFlags>());
+  });
+  addStatusCommands(record, act);
+}
+
+/** Commands that write a new revision of a record with another status. */
+function addStatusCommands(record: Command, act: Act): void {
+  const accept = record
+    .command('accept')
+    .description('accept a proposed record: a new revision, signed')
+    .argument('[FILE]', 'a record, the .json file')
+    .option('--owner <name>', 'the owner who signed')
+    .option('--builder <name>', 'the builder who signed')
+    .option('--designer <name>', 'the licensed designer who signed, where one must')
+    .option('--date <day>', 'the day of signing, for example 2026-03-14; today when left out');
+  act(accept, async () => {
+    const { runRecordAccept } = await import('./record-status-commands.ts');
+    refuseExtraWords(accept, 1);
+    return runRecordAccept(accept.args[0], accept.opts<AcceptFlags>());
+  });
+  const supersede = record
+    .command('supersede')
+    .description('let one record take the place of another: a new revision of each says so')
+    .argument('[OLD]', 'the record whose place is taken')
+    .argument('[NEW]', 'the record that takes it');
+  act(supersede, async () => {
+    const { runRecordSupersede } = await import('./record-status-commands.ts');
+    refuseExtraWords(supersede, 2);
+    return runRecordSupersede(supersede.args);
+  });
 }
 
 /** A command that is promised but does not stand yet: it says so, whatever comes with it. */

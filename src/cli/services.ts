@@ -1,7 +1,7 @@
 import type { Knowledge } from '../advice/judge-walls.ts';
 import type { Services } from '../conversation/session.ts';
 import { letInterruptsIn } from './interrupts.ts';
-import { TOOL_VERSION } from './version.ts';
+import { SOURCE_DIGEST, TOOL_VERSION } from './version.ts';
 
 /** Assemblies that a conversation ranks. */
 const RANKED = 3;
@@ -38,8 +38,12 @@ export async function conversationServices({ housePacks, recordDir }: ServiceOpt
       return findPlaces(text);
     },
     async saveRecord(scenario, advice) {
-      const { saveRecord } = await import('../record/save-record.ts');
-      return saveRecord({ dir: recordDir, scenario, advice, created: new Date() });
+      const [{ saveRecord }, { basisOf }] = await Promise.all([
+        import('../record/save-record.ts'),
+        import('../record/basis.ts'),
+      ]);
+      const basis = basisOf(await knowledge(), SOURCE_DIGEST);
+      return saveRecord({ dir: recordDir, scenario, advice, created: new Date(), basis });
     },
   };
 }

@@ -164,12 +164,15 @@ export function describeWindow(window: ScenarioWindow): string {
   const operation = known(window.operation);
   const glazing = known(window.glazing);
   const weight = known(window.weight_lb);
+  const openingWidth = known(window.rough_opening_width_in);
+  const openingHeight = known(window.rough_opening_height_in);
   const what = operation ? OPERATION_WORDS[operation] : ['window', 'windows'];
   const parts = [
     [count, glazing ? `${glazing}-glazed` : null, what?.[count === 1 ? 0 : 1]]
       .filter((word) => word !== null)
       .join(' '),
     width && height ? `${width} x ${height} in.` : null,
+    openingWidth && openingHeight ? `rough opening ${openingWidth} x ${openingHeight} in.` : null,
     known(window.mounting),
     weight === null
       ? window.weight_lb === 'unknown'

@@ -3,6 +3,7 @@ import type { Block, FigureRow } from './blocks.ts';
 import { houseBlocks } from './tell-house.ts';
 import { openingBlocks } from './tell-openings.ts';
 import { physicsBlocks } from './tell-physics.ts';
+import { findOutBlocks, kindLines, robustnessBlocks, scoreBlocks } from './tell-ranking.ts';
 import { scheduleBlocks } from './tell-schedule.ts';
 
 export { blocksToText } from './blocks.ts';
@@ -18,9 +19,11 @@ export function adviceBlocks(advice: Advice): Block[] {
     ...houseBlocks(advice),
     ...list('About the site', advice.site.notes),
     ...(advice.ranked.length === 0 ? nothingPasses(advice) : ranked(advice)),
+    ...robustnessBlocks(advice),
     ...comparisonBlocks(advice),
     ...fallbackBlocks(advice),
     ...excludedBlocks(advice),
+    ...findOutBlocks(advice),
     ...assumptionBlocks(advice),
     ...changeBlocks(advice),
     ...generalCautions(advice),
@@ -41,20 +44,21 @@ function ranked(advice: Advice): Block[] {
   const [first, ...others] = advice.ranked;
   if (!first) return [];
   return [
-    ...firstChoice(first),
+    ...firstChoice(first, advice),
     ...(others.length > 0 ? [{ kind: 'title' as const, text: 'Alternatives' }] : []),
     ...others.flatMap((wall) => alternative(wall, first)),
   ];
 }
 
-function firstChoice(wall: RankedAssembly): Block[] {
-  return [{ kind: 'title', text: 'First choice' }, ...wholeWall(wall)];
+function firstChoice(wall: RankedAssembly, advice: Advice): Block[] {
+  return [{ kind: 'title', text: 'First choice' }, ...wholeWall(wall), ...scoreBlocks(wall, advice)];
 }
 
 function wholeWall(wall: RankedAssembly): Block[] {
   return [
     { kind: 'heading', text: wall.title },
     { kind: 'figures', rows: wholeFigures(wall) },
+    ...list('Other ways to build the same wall', kindLines(wall)),
     ...list('Why', reasonLines(wall)),
     ...list('Layers, from inside to outside', layerLines(wall)),
     ...physicsBlocks(wall),
@@ -75,6 +79,7 @@ function alternative(wall: RankedAssembly, first: RankedAssembly): Block[] {
   return [
     { kind: 'heading', text: `${wall.rank}. ${wall.title}` },
     { kind: 'figures', rows: keyFigures(wall) },
+    ...list('Against the first choice', kindLines(wall)),
     ...list('Why it is in the running', reasonLines(wall).slice(0, 4)),
     ...list('What it gives up', wall.gives_up),
     ...cautionList('Cautions that the first choice does not have', own),
@@ -171,7 +176,7 @@ function cited(wall: RankedAssembly, rule: string): string {
 }
 
 /** The first clause of a citation; the whole stands in the record and in `rules explain`. */
-function shortCitation(citation: string): string {
+export function shortCitation(citation: string): string {
   const [clause = citation] = citation.split(/[:;(]|\. |, (?=[a-z])/, 1);
   const short = clause.trim().replace(/[.,]$/, '');
   if (citation.endsWith('(from memory, not verified)')) return `${short}, from memory`;

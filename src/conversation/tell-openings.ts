@@ -1,5 +1,6 @@
 import type { RankedAssembly } from '../advice/advice-schema.ts';
 import {
+  noteSentences,
   onceEach,
   openingSentences,
   openingTitle,
@@ -20,6 +21,7 @@ export function openingBlocks({ openings, buck }: RankedAssembly): Block[] {
       ),
     ),
     ...list('Where the windows sit', planeSentences(openings)),
+    ...list('What the window figures rest on', noteSentences(openings)),
     ...otherSequences(openings, buck.flashing_sequence).flatMap((opening) =>
       list(`${openingTitle(opening, 1)}: the same order, but`, ownSteps(opening, buck.flashing_sequence)),
     ),

@@ -46,6 +46,12 @@ export function mergeWindows(
   const clashes: { aspect: WindowAspect; index: number }[] = [];
   for (const { window, isForAll } of readings) {
     const said = WINDOW_ASPECTS.filter((aspect) => window[aspect] !== undefined);
+    const last = windows.at(-1);
+    if (said.length === 0 && last) {
+      // The opening alone: of the kind named last.
+      windows[windows.length - 1] = { ...last, ...window };
+      continue;
+    }
     if (isForAll && windows.length > 0) {
       windows.forEach((other, i) => {
         windows[i] = { ...window, ...defined(other) };

@@ -4,10 +4,12 @@ import type { Advice } from '../advice/advice-schema.ts';
 import type { Scenario } from '../brief/scenario.ts';
 import { canonicalJson } from './canonical-json.ts';
 import {
+  type Basis,
   type DecisionRecord,
   RECORD_SCHEMA,
   RECORD_VERSION,
   type RecordContent,
+  type RecordLink,
   recordContentSchema,
 } from './record-schema.ts';
 
@@ -20,7 +22,9 @@ export type RecordInput = {
   /** 1 for the first record of a wall. */
   readonly revision: number;
   /** The record that this one replaces. */
-  readonly supersedes?: { readonly file: string; readonly digest: string };
+  readonly supersedes?: RecordLink;
+  /** What the answer was worked out with; left out, a later check can only name whole packs. */
+  readonly basis?: Basis;
 };
 
 /**
@@ -34,6 +38,7 @@ export function buildRecord({
   created,
   revision,
   supersedes,
+  basis,
 }: RecordInput): DecisionRecord {
   const content: RecordContent = {
     schema: RECORD_SCHEMA,
@@ -46,6 +51,7 @@ export function buildRecord({
     title: scenario.name?.trim() || advice.name,
     scenario,
     advice,
+    ...(basis ? { basis } : {}),
     sign_off: { owner: null, builder: null, designer: null },
   };
   const checked = recordContentSchema.safeParse(content);

@@ -27,25 +27,32 @@ export function citationWithProvenance(citation: string, provenance: string): st
   return `${citation} (${provenanceText(provenance)})`;
 }
 
-/** A number to four significant digits, whole above 1000, thousands separated; "not known" for null. */
+/** A figure that an older record has not got is NaN. */
+const NOT_KNOWN = 'not known';
+
+/** A number to four significant digits, whole above 1000, thousands separated; "not known" for null and NaN. */
 export function numberText(value: number | null): string {
-  if (value === null) return 'not known';
+  if (value === null || Number.isNaN(value)) return NOT_KNOWN;
   const rounded = Math.abs(value) >= 1000 ? Math.round(value) : Number(value.toPrecision(4));
   return rounded.toLocaleString('en-US', { maximumFractionDigits: 12 }).replace(/^-0$/, '0');
 }
 
 /** A number with its unit: `14.9 psf`, `62 %`; a number without unit alone. */
 export function figureText(value: number | null, unit: string): string {
-  return value === null || unit === '' ? numberText(value) : `${numberText(value)} ${unit}`;
+  return value === null || Number.isNaN(value) || unit === ''
+    ? numberText(value)
+    : `${numberText(value)} ${unit}`;
 }
 
 /** Rounded to a fixed number of decimals: `0.041`. */
 export function fixed(value: number, decimals: number): string {
+  if (Number.isNaN(value)) return NOT_KNOWN;
   return value.toFixed(decimals).replace(/^-(0(?:\.0+)?)$/, '$1');
 }
 
 /** `$29`, `$7.50` below ten dollars. */
 export function dollars(value_usd: number): string {
+  if (Number.isNaN(value_usd)) return NOT_KNOWN;
   const whole = Math.abs(value_usd) >= 10 || Number.isInteger(value_usd);
   return `$${value_usd.toLocaleString('en-US', { minimumFractionDigits: whole ? 0 : 2, maximumFractionDigits: whole ? 0 : 2 })}`;
 }

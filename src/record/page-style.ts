@@ -76,27 +76,108 @@ svg.chart .stud{fill:none;stroke:currentColor;stroke-width:1.4;stroke-dasharray:
 svg.chart .dew-point{fill:none;stroke:var(--accent);stroke-width:2.4;stroke-dasharray:2 4}
 svg.chart .meeting{fill:none;stroke:var(--accent);stroke-width:2}
 svg.chart .bar{fill:var(--accent);stroke:currentColor;stroke-width:.8}
-svg.wall .pattern{fill:none;stroke:currentColor;stroke-width:.7;opacity:.65}
+svg .pattern{fill:none;stroke:currentColor;stroke-width:.7;opacity:.65}
+svg.wall .pattern circle,svg.detail .pattern circle{fill:currentColor;stroke:none}
+svg.detail,svg.elevation{display:block;width:100%;height:auto;margin:0 auto;color:var(--ink);font:12.5px Georgia,"Times New Roman",serif}
+svg.elevation{max-width:44rem}
+svg.detail text,svg.elevation text{fill:currentColor}
+svg .number{font-weight:bold}
+svg.detail .layer{stroke:currentColor;stroke-width:.8}
+svg.detail .wood,svg.detail .frame,svg.detail .block{fill:var(--panel);stroke:currentColor;stroke-width:1.2}
+svg.detail .buck{fill:var(--panel);stroke:currentColor;stroke-width:2}
+svg.detail .thin{fill:none;stroke:currentColor;stroke-width:.6}
+svg.detail .glass{fill:none;stroke:currentColor;stroke-width:2}
+svg.detail .flange{fill:none;stroke:currentColor;stroke-width:3}
+svg.detail .steel{fill:none;stroke:currentColor;stroke-width:4}
+svg.detail .barrier{fill:none;stroke:var(--accent);stroke-width:2;stroke-dasharray:7 3}
+svg.detail .skin{fill:none;stroke:var(--accent);stroke-width:3}
+svg.detail .pan{fill:none;stroke:var(--accent);stroke-width:2;stroke-dasharray:1 0}
+svg.detail .bead{fill:none;stroke:currentColor;stroke-width:2.4}
+svg.detail .seal{fill:var(--accent);stroke:currentColor;stroke-width:.6}
+svg.detail .rod{fill:var(--ground);stroke:currentColor;stroke-width:1}
+svg.detail .leader,svg.detail .dimension,svg.elevation .dimension{fill:none;stroke:currentColor;stroke-width:.8}
+svg.detail .spot{fill:currentColor}
+svg.detail .key{fill:var(--ground);stroke:currentColor;stroke-width:1.2}
+svg.elevation .zone{fill:var(--panel)}
+svg.elevation .zone-end{fill:none;stroke:var(--accent);stroke-width:1.6;stroke-dasharray:12 3 2 3}
+svg.elevation .board{fill:none;stroke:currentColor;stroke-width:1}
+svg.elevation .stud{fill:none;stroke:currentColor;stroke-width:.7;stroke-dasharray:6 4}
+svg.elevation .dot{fill:var(--accent);stroke:none}
+svg.elevation .ring{fill:var(--ground);stroke:currentColor;stroke-width:1.2}
+svg.elevation .cross{fill:none;stroke:currentColor;stroke-width:1.2}
+.details{display:grid;grid-template-columns:repeat(auto-fit,minmax(15rem,1fr));gap:1rem}
+.details figure{margin:0}
+details{margin:1rem 0}
+summary{cursor:pointer;color:var(--accent)}
+.appendix>summary{font-size:1.35rem;margin-top:2.5rem}
+.on-paper{display:none}
+.hold{font-weight:bold}
 .signatures{width:100%}
 .signatures td{height:3.2rem;border-bottom:1px solid var(--ink)}
 footer{padding-bottom:3rem}
 @media (max-width:40rem){dl{grid-template-columns:1fr}dd{margin-bottom:.5rem}}
 @media print{
-@page{margin:16mm 15mm}
-:root{${variables(LIGHT)};--ground:#fff;--panel:#fff}
-body{font-size:9pt;line-height:1.3}
+@page{margin:10mm 12mm}
+:root{${variables(LIGHT)};--ground:#fff;--panel:#f3f0e8}
+body{font-size:7.6pt;line-height:1.2}
 main,header,footer{max-width:none;padding:0}
-nav{display:none}
+header{padding-top:0}
+nav,details{display:none}
+.on-paper{display:block;font-style:italic}
 main section:first-child h2{border-top:0}
-h1{font-size:17pt}h2{font-size:12.5pt;margin:.9rem 0 .4rem;padding-top:.4rem}h3{font-size:10pt;margin:.7rem 0 .3rem}
-p,dl,.wide,figure{margin:.4rem 0}li{margin:.1rem 0}dl{gap:.05rem 1rem}
-th,td{padding:.15rem .5rem}
+h1{font-size:15pt;margin-bottom:.4rem}h1 .what{font-size:8.5pt}
+h2{font-size:11pt;margin:.55rem 0 .25rem;padding-top:.25rem}h3{font-size:9pt;margin:.4rem 0 .15rem}
+p,dl,.wide,figure{margin:.25rem 0}ul,ol{margin:.2rem 0;padding-left:1rem}li{margin:.05rem 0}
+.notice{margin:.4rem 0}
+dl{grid-template-columns:auto 1fr;gap:0 .7rem}
+.aside{font-size:.9em}
+th,td{padding:.08rem .35rem}
 h2,h3,caption{break-after:avoid}
-tr,li,figure,.notice,.signatures{break-inside:avoid}
+tr,li,dl,figure,.notice,.signatures{break-inside:avoid}
 thead{display:table-header-group}
-table{font-size:8.5pt}
-#trace table,#packs table{font-size:7.5pt}
+table{font-size:7pt;width:100%}
+caption{padding:.1rem 0}
+td,tbody th{min-width:1.6rem}
 .wide{overflow:visible}
-svg.wall,svg.chart{max-width:13cm}
+#situation dl,#cautions,#profile,#decision ul,#changes ul{columns:2;column-gap:1.4rem}
+#situation dl{display:block}
+#situation dt{float:left;clear:left;margin-right:.4rem}
+#situation dt::after{content:":"}
+#cautions h2,#profile h2{column-span:all}
+#cautions h3{margin-top:.25rem}
+svg.wall{max-width:8.6cm}svg.chart{max-width:8.6cm}svg.elevation{max-width:12cm}
+#condensate{break-inside:avoid}
+#condensate figure{float:left;width:8.6cm;margin-right:1rem}
+#condensate+section{clear:left}
+#cautions{font-size:7.1pt;line-height:1.17}
+#cautions .aside{display:none}
+#layers{display:grid;grid-template-columns:8.6cm 1fr;column-gap:.8rem;align-items:start}
+#layers :is(th,td):nth-child(3){display:none}
+#profile{break-inside:avoid}
+#excluded :is(th,td){width:34%}#excluded td+td{width:24%}#excluded th+th:not(:last-child),#excluded th+td{width:42%}
+#excluded table{table-layout:fixed}
+#layers h2,#layers p{grid-column:1/-1}
+thead,tbody tr:first-child{break-before:avoid}
+.details{grid-template-columns:repeat(3,1fr);gap:.3rem;max-width:15.5cm;margin:0 auto}
+#openings .details + .wide table{font-size:7pt}
+#openings .details + .wide tbody{display:grid;grid-template-columns:repeat(4,1fr)}
+#openings .details + .wide thead{display:none}
+.signatures td,.signatures th{vertical-align:bottom}
+.signatures td{height:1.5rem}
+.signatures td:nth-child(3),.signatures td:nth-child(4){min-width:3.6cm}
+.signatures td:nth-child(5){min-width:2cm}
+.signatures .duty{vertical-align:top;border-bottom-width:0}
+.build-sheet{font-size:7.4pt;line-height:1.17}
+.build-sheet h1{font-size:13pt}
+.build-sheet h2{font-size:9.5pt;margin:.35rem 0 .15rem;padding-top:.15rem}
+.build-sheet h3{font-size:8pt;margin:.2rem 0 .1rem}
+.build-sheet header dl{columns:2}
+.build-sheet .notice{margin:.2rem 0}
+.build-sheet table{font-size:6.8pt}
+.build-sheet :is(th,td){padding:.04rem .3rem}
+.build-sheet #fasteners :is(th,td):nth-child(2){width:32%}
+.build-sheet #sequence{columns:2;column-gap:1.2rem}
+.build-sheet #site{columns:3;column-gap:1rem}
+.build-sheet #sequence h2,.build-sheet #site h2{column-span:all}
 }
 `.trim();

@@ -1,14 +1,19 @@
 import { readFile, stat } from 'node:fs/promises';
+import { adviceSchema } from '../advice/advice-schema.ts';
 import { parseInput } from '../base/parse-input.ts';
 import { Refusal, showValue } from '../base/refusal.ts';
 import { recordDigest } from './build-record.ts';
+import { parseOlder } from './fill-missing.ts';
 import { errorCode } from './publish-files.ts';
 import { type DecisionRecord, RECORD_VERSION, recordSchema } from './record-schema.ts';
+import { upgradeAdvice } from './upgrade-advice.ts';
 
 export type ReadRecord = {
   readonly record: DecisionRecord;
   /** True when the content doesn't fit its digest: somebody changed the file after it was saved. It can still be shown. */
   readonly isAltered: boolean;
+  /** As it stands in the file, with keys that this program doesn't know. */
+  readonly data: object;
 };
 
 const WHAT_IS_READ = 'Give the .json file that --save wrote.';
@@ -17,15 +22,43 @@ const WHAT_IS_READ = 'Give the .json file that --save wrote.';
 const LARGEST_BYTES = 64 * 1024 * 1024;
 
 /**
- * Reads a saved decision record.
+ * Reads a saved decision record. What a later program writes into an answer and an older record can't have is read
+ * as not known.
  *
  * @throws Refusal when the file isn't there, can't be read, is cut off, isn't a record, or is of a newer version
  */
 export async function readRecord(path: string): Promise<ReadRecord> {
-  const data = parseJson(await fileText(path), path);
+  return asRecord(await readJsonFile(path), path);
+}
+
+/**
+ * Takes parsed JSON for a record.
+ *
+ * @param path  where it was read, for messages
+ * @throws Refusal as {@link readRecord}
+ */
+export function asRecord(data: unknown, path: string): ReadRecord {
   refuseOtherFormats(data, path);
-  const record = parseInput(recordSchema, data, showValue(path));
-  return { record, isAltered: recordDigest(data) !== record.digest };
+  const digest = recordDigest(data);
+  const advice: unknown = 'advice' in data ? upgradeAdvice(data.advice) : undefined;
+  const record = parseOlder(adviceSchema, advice, (filled) =>
+    parseInput(recordSchema, { ...data, advice: filled }, showValue(path)),
+  );
+  return { record, isAltered: digest !== record.digest, data };
+}
+
+/** @throws Refusal for a file that isn't there, can't be read, is empty, cut off or no JSON */
+export async function readJsonFile(path: string): Promise<unknown> {
+  return parseJson(await fileText(path), path);
+}
+
+/** What a JSON document says it is; null when it doesn't. */
+export function schemaName(data: unknown): string | null {
+  const name =
+    typeof data === 'object' && data !== null && 'schema' in data && Object.hasOwn(data, 'schema')
+      ? data.schema
+      : null;
+  return typeof name === 'string' ? name : null;
 }
 
 async function fileText(path: string): Promise<string> {

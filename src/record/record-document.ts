@@ -1,4 +1,5 @@
 import type { RankedAssembly } from '../advice/advice-schema.ts';
+import type { Opening } from '../advice/openings-schema.ts';
 import type { CondensateMonth, ProfileSeason } from '../advice/wall-physics-schema.ts';
 
 export type Layer = RankedAssembly['layers'][number];
@@ -11,6 +12,10 @@ export type RecordDocument = {
   readonly notice: string;
   /** Only sections that have something to say. */
   readonly sections: readonly RecordSection[];
+  /** What stands behind it: on screen and in the files, not on paper. Empty for none. */
+  readonly appendix: readonly RecordSection[];
+  /** Said on paper in place of the appendix. */
+  readonly appendixNote: string;
 };
 
 export type RecordSection = {
@@ -29,6 +34,8 @@ export type RecordBlock =
   /** A wall section to scale beside the table whose rows carry the numbers of the drawing. */
   | { readonly kind: 'drawn-wall'; readonly wall: DrawnWall; readonly table: TableBlock }
   /** A chart beside the table that holds its figures. */
+  /** Drawings of the wall beside the table that goes with them. */
+  | { readonly kind: 'drawing'; readonly drawing: WallDrawing; readonly table: TableBlock }
   | { readonly kind: 'drawn-chart'; readonly chart: DrawnChart; readonly table: TableBlock }
   | { readonly kind: 'signatures'; readonly rows: readonly SignatureRow[] };
 
@@ -38,6 +45,8 @@ export type ListItem = {
   /** Said first, emphasised. */
   readonly lead?: string;
   readonly text: string;
+  /** Where work stops until somebody has looked, said last and emphasised. */
+  readonly hold?: string;
   /** Rule id or citation, in brackets at the end. */
   readonly aside?: string;
 };
@@ -48,6 +57,10 @@ export type TableBlock = {
   readonly columns: readonly { readonly title: string; readonly isNumber?: boolean }[];
   readonly rows: readonly (readonly string[])[];
 };
+
+export type WallDrawing =
+  | { readonly kind: 'elevation'; readonly wall: RankedAssembly }
+  | { readonly kind: 'details'; readonly wall: RankedAssembly; readonly opening: Opening };
 
 export type DrawnWall = { readonly layers: readonly Layer[]; readonly added_thickness_in: number };
 
@@ -70,7 +83,13 @@ export type DrawnCondensate = {
   readonly months: readonly CondensateMonth[];
 };
 
-export type SignatureRow = { readonly role: string; readonly name: string; readonly date: string };
+export type SignatureRow = {
+  readonly role: string;
+  /** Whether this one must sign, and why. */
+  readonly duty: string;
+  readonly name: string;
+  readonly date: string;
+};
 
 /** Blocks that are there; a helper for sections whose parts may be missing. */
 export function present(blocks: readonly (RecordBlock | null)[]): RecordBlock[] {

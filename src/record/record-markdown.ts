@@ -1,17 +1,25 @@
 import { cleanText } from './clean-text.ts';
 import { composeDocument } from './compose-document.ts';
 import { sentence } from './figure-text.ts';
-import type { FactRow, ListItem, RecordBlock, TableBlock } from './record-document.ts';
+import type { FactRow, ListItem, RecordBlock, RecordDocument, TableBlock } from './record-document.ts';
 import type { DecisionRecord } from './record-schema.ts';
 
 /** The record as a Markdown page (CommonMark with tables). Everything in it is text: no name can become markup. */
 export function recordMarkdown(record: DecisionRecord): string {
-  const { title, head, notice, sections } = composeDocument(record);
+  const document = composeDocument(record);
+  return documentMarkdown({ ...document, title: `Decision record: ${document.title}` });
+}
+
+/** Any document of ours as a Markdown page; the appendix follows the rest. */
+export function documentMarkdown({ title, head, notice, sections, appendix }: RecordDocument): string {
   const parts = [
-    `# Decision record: ${escapeMarkdown(title)}`,
+    `# ${escapeMarkdown(title)}`,
     facts(head),
     `**${escapeMarkdown(notice)}**`,
-    ...sections.flatMap(({ heading, blocks }) => [`## ${escapeMarkdown(heading)}`, ...blocks.map(block)]),
+    ...[...sections, ...appendix].flatMap(({ heading, blocks }) => [
+      `## ${escapeMarkdown(heading)}`,
+      ...blocks.map(block),
+    ]),
   ];
   return `${parts.join('\n\n')}\n`;
 }
@@ -33,13 +41,14 @@ function block(given: RecordBlock): string {
     case 'table':
       return table(given);
     case 'drawn-wall':
+    case 'drawing':
     case 'drawn-chart':
       return table(given.table);
     case 'signatures':
       return tableText(
-        ['Role', 'Name', 'Signature', 'Date'],
-        given.rows.map(({ role, name, date }) => [role, name, '', date]),
-        [false, false, false, false],
+        ['Role', 'Why', 'Name', 'Signature', 'Date'],
+        given.rows.map(({ role, duty, name, date }) => [role, duty, name, '', date]),
+        [false, false, false, false, false],
       );
   }
 }
@@ -50,10 +59,11 @@ function facts(rows: readonly FactRow[]): string {
     .join('\n');
 }
 
-function item({ lead, text, aside }: ListItem): string {
+function item({ lead, text, hold, aside }: ListItem): string {
   const start = lead === undefined ? '' : `**${escapeMarkdown(lead)}:** `;
   const end = aside === undefined ? '' : ` (${escapeMarkdown(aside)})`;
-  return `${start}${escapeMarkdown(sentence(text))}${end}`;
+  const stop = hold === undefined ? '' : ` **Hold: ${escapeMarkdown(sentence(hold))}**`;
+  return `${start}${escapeMarkdown(sentence(text))}${stop}${end}`;
 }
 
 function table({ columns, rows }: TableBlock): string {

@@ -3,7 +3,7 @@ import wrapAnsi from 'wrap-ansi';
 import { cleanText } from './clean-text.ts';
 import { composeDocument } from './compose-document.ts';
 import { sentence } from './figure-text.ts';
-import type { FactRow, ListItem, RecordBlock, TableBlock } from './record-document.ts';
+import type { FactRow, ListItem, RecordBlock, RecordDocument, TableBlock } from './record-document.ts';
 import type { DecisionRecord } from './record-schema.ts';
 
 const NARROWEST = 40;
@@ -24,14 +24,31 @@ export function recordText(
   width: number,
   { isAltered = false }: { readonly isAltered?: boolean } = {},
 ): string {
+  const document = composeDocument(record);
+  return documentText(
+    { ...document, title: `Decision record: ${document.title}` },
+    width,
+    isAltered ? ALTERED : null,
+  );
+}
+
+/**
+ * Any document of ours as plain lines of at most `width` columns, without colour.
+ *
+ * @param warning  stands right below the title; null for none
+ */
+export function documentText(
+  { title, head, notice, sections, appendix }: RecordDocument,
+  width: number,
+  warning: string | null = null,
+): string {
   const columns = Math.max(NARROWEST, Math.floor(width));
-  const { title, head, notice, sections } = composeDocument(record);
   const parts = [
-    heading(`Decision record: ${title}`, '=', columns),
-    ...(isAltered ? [wrap(ALTERED, columns)] : []),
+    heading(title, '=', columns),
+    ...(warning === null ? [] : [wrap(warning, columns)]),
     facts(head, columns),
     wrap(notice, columns),
-    ...sections.flatMap((section) => [
+    ...[...sections, ...appendix].flatMap((section) => [
       heading(section.heading, '-', columns),
       ...section.blocks.map((given) => block(given, columns)),
     ]),
@@ -56,19 +73,21 @@ function block(given: RecordBlock, columns: number): string[] {
     case 'table':
       return table(given, columns);
     case 'drawn-wall':
+    case 'drawing':
     case 'drawn-chart':
       return table(given.table, columns);
     case 'signatures':
-      return given.rows.flatMap(({ role, name, date }) => [
-        ...wrap(role, columns),
+      return given.rows.flatMap(({ role, duty, name, date }) => [
+        ...wrap(`${role} (${duty})`, columns),
         ...wrap(`Name ${name || '_'.repeat(24)} Date ${date || '_'.repeat(10)}`, columns, STACKED),
         ...wrap(`Signature ${'_'.repeat(24)}`, columns, STACKED),
       ]);
   }
 }
 
-function itemText({ lead, text, aside }: ListItem): string {
-  return `${lead === undefined ? '' : `${lead}: `}${sentence(text)}${aside === undefined ? '' : ` (${aside})`}`;
+function itemText({ lead, text, hold, aside }: ListItem): string {
+  const stop = hold === undefined ? '' : ` HOLD: ${sentence(hold)}`;
+  return `${lead === undefined ? '' : `${lead}: `}${sentence(text)}${stop}${aside === undefined ? '' : ` (${aside})`}`;
 }
 
 function heading(text: string, rule: string, columns: number): string[] {

@@ -52,7 +52,10 @@ export function revisionName(name: string, revision: number): string {
 /** The revision that a file of this name belongs to, whatever its ending; null for a file of something else. */
 export function revisionOf(fileName: string, name: string): number | null {
   // Some file systems don't tell upper from lower case.
-  const match = /^(.*?)(?:-r([1-9]\d{0,5}))?\.(?:json|md|html)$/.exec(fileName.toLowerCase());
+  const match =
+    /^(.*?)(?:-r([1-9]\d{0,5}))?\.(?:json|md|html|build-sheet\.html|build-sheet\.md|take-off\.csv)$/.exec(
+      fileName.toLowerCase(),
+    );
   if (!match || match[1] !== name) return null;
   return match[2] === undefined ? 1 : Number(match[2]);
 }

@@ -26,12 +26,12 @@ export type WallSection = {
 export const KEY_RADIUS = 11;
 export const KEY_Y = 18;
 const KEY_GAP = 2 * KEY_RADIUS + 4;
-const MARGIN = 24;
-const WIDEST = 560;
+const MARGIN = 56;
+const WIDEST = 520;
 const MOST_PER_INCH = 60;
 const TOP = 64;
-const WALL_HEIGHT = 190;
-const BELOW = 96;
+const WALL_HEIGHT = 150;
+const BELOW = 112;
 const THINNEST_SHOWN = 2;
 
 /**

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { parseInput } from '../../src/base/parse-input.ts';
+import { resolveBrief } from '../../src/brief/resolve-brief.ts';
 import { scenarioSchema } from '../../src/brief/scenario.ts';
 import {
   answer,
@@ -44,9 +45,9 @@ describe('six windows of three kinds whose openings cannot change, against one l
     expect(young?.openings[0]).toMatchObject({ set_apart: null, own_buck: null, verdict: 'fits' });
   });
   it('take screws of their own', () => {
-    // Through 2-1/2 in. or more of buck and 1/2 in. of sheathing, against 3/4 in. of panel; 1-1/2 in. into the framing.
+    // Through 2-1/2 in. or more of buck and 1/2 in. of sheathing, against 1-3/4 in. of member; 1-1/2 in. into the framing.
     expect(old?.openings[0]?.min_screw_length_in).toBeGreaterThanOrEqual(4.5);
-    expect(young?.openings[0]?.min_screw_length_in).toBe(2.25);
+    expect(young?.openings[0]?.min_screw_length_in).toBe(3.25);
     for (const wall of [old, young])
       for (const { screw_length_in: length, min_screw_length_in: least } of wall?.openings ?? [])
         if (length !== null) expect(length).toBeGreaterThanOrEqual(least ?? Number.NaN);
@@ -62,9 +63,9 @@ describe('six windows of three kinds whose openings cannot change, against one l
     expect(old?.openings[2]?.flashing_sequence.join(' ')).toMatch(/Brackets set and fastened/);
   });
   it('say what unit a buck inside would leave, or what opening to frame', () => {
-    // 34 + 1 less 1 of clearance and 1-1/2 of panel.
+    // 34 + 1 less 1 of clearance and 1-1/2 of panel; 72 and 1 of clearance and twice 1-3/4, and the slope in height.
     expect(old?.openings[0]?.kept_opening?.unit_with_buck_inside_in?.width_in).toBe(32.5);
-    expect(young?.openings[0]?.rough_opening_needed_in).toEqual({ width_in: 74.5, height_in: 98.75 });
+    expect(young?.openings[0]?.rough_opening_needed_in).toEqual({ width_in: 76.5, height_in: 100.75 });
   });
   it('name psi, corner temperature and what mould asks for', () => {
     for (const wall of [old, young]) {
@@ -110,6 +111,31 @@ describe('what cannot be', () => {
   });
 });
 
+describe('a window set apart', () => {
+  it('has its own support in the price of the wall, and says so', async () => {
+    const kept = sample('retrofit-fixed-openings');
+    const { assess, walls, context } = await judge(resolveBrief(kept).brief, SMALL);
+    const wall = walls.find(({ candidate }) => candidate.buck.id === 'lumber-2x4-face');
+    const parts = assess.partsOf((wall ?? expect.unreachable()).candidate);
+    // Five frames on the face at $220 and one set of brackets at $550, as the catalogue prices them.
+    expect(
+      parts.buck.supports.reduce((sum, { buck, count }) => sum + count * buck.cost_each.usd.likely, 0),
+    ).toBe(5 * 220 + 550);
+    const [first] = (await answer(kept, SMALL)).ranked;
+    const large = first?.openings[2];
+    expect(large?.notes.join(' ')).toMatch(
+      /in the wall’s price: about \$550 each \(\$300 to \$1000, from memory\)/,
+    );
+    expect(large?.notes.join(' ')).toMatch(/Inside corner: Not estimated: steel brackets/);
+    expect(large?.corner.temp_factor).toBeNull();
+    // Brackets round 64 x 60 in. at 0.1, frames round the others at 0.025 Btu/(h·ft·°F), over 1,250 ft².
+    const frames_ft = (3 * 2 * (34 + 58) + 2 * 2 * (30 + 36)) / 12;
+    const brackets_ft = (2 * (64 + 60)) / 12;
+    expect(parts.buck.delta_u).toBeCloseTo((0.025 * frames_ft + 0.1 * brackets_ft) / 1250, 9);
+    expect(context.brief.wall_area_ft2).toBe(1250);
+  });
+});
+
 describe('what the bucks let out', () => {
   // 60 windows of 16 ft round: 960 ft of plywood box at 0.017 over 1,800 ft² add 0.0091 to the wall's U-factor.
   it('is counted against the energy of the wall, by its share', async () => {
@@ -129,13 +155,55 @@ describe('what the bucks let out', () => {
   });
 });
 
+describe('rough openings as they are measured', () => {
+  const measured = (by_in: number) => ({
+    rough_opening_can_change: false,
+    windows: [
+      {
+        ...WINDOW,
+        rough_opening_width_in: WINDOW.width_in + by_in,
+        rough_opening_height_in: WINDOW.height_in + by_in,
+      },
+    ],
+  });
+  it('keep bearing bucks out when they were made for the unit, and let them in when they have the room', async () => {
+    const tight = await answer(job(measured(1)), SMALL);
+    expect(excludedFor(tight, 'openings.no-room-in-the-opening')).toBeDefined();
+    for (const { buck } of tight.ranked) expect(buck.support).not.toBe('bears-on-sill');
+    // Clearance of 1/2 in. and a member of 1-1/2 in. on each side: 4 in., and the slope.
+    const roomy = await judge(briefOf(measured(4.25)), SMALL);
+    expect(roomy.admitted.some(({ candidate }) => candidate.buck.support === 'bears-on-sill')).toBe(true);
+  });
+  it('that leave no room for shims, or far too much, are asked about', async () => {
+    for (const [by_in, words] of [
+      [0.25, /Is the rough opening .* leave 0\.13 in\./],
+      [5, /leave 2\.5 in\. on each side .* is this the opening of this unit\?/],
+    ] as const) {
+      const advice = await answer(job(measured(by_in)), SMALL);
+      const asked = advice.ranked.flatMap(({ openings }) => openings.map((o) => o.opening_question));
+      if (by_in < 1) expect(asked.every((question) => words.test(question ?? ''))).toBe(true);
+      else expect(advice.ranked.length).toBeGreaterThan(0);
+    }
+  });
+  it('smaller than the unit are refused by name where they stay', async () => {
+    await expect(answer(job(measured(-1)))).rejects.toThrow(/^windows\[0\]\.rough_opening_width_in: /);
+  });
+});
+
 describe('the corner at the bucks', () => {
   it('is not known for steel studs, and says so instead of passing', async () => {
     const steel = { framing: { material: 'steel', depth_in: 6, spacing_in: 16 }, cavity_insulation_r: 19 };
     const advice = await answer(job(steel));
     for (const { verdicts, figures } of advice.ranked) {
       expect(verdicts.find(({ rule }) => rule === 'openings.buck-corner-mould')?.verdict).toBe('undecided');
-      expect(figures.find(({ id }) => id === 'buck-corner-factor')).toMatchObject({ value: null });
+      expect(figures.find(({ id }) => id === 'buck-corner-factor')).toMatchObject({
+        value: null,
+        note: expect.stringMatching(/^Not estimated: steel studs/),
+      });
+      expect(verdicts.find(({ rule }) => rule === 'openings.buck-corner-not-estimated')).toMatchObject({
+        verdict: 'caution',
+        text: expect.stringMatching(/Not estimated: steel studs/),
+      });
     }
   });
 });

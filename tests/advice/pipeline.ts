@@ -91,6 +91,16 @@ export const TINY: Knowledge = withCatalogue({
   ),
 });
 
+/** Two boards, four claddings, one barrier for each way of hanging them, two bucks: dozens of walls, for many answers. */
+export const MINUTE: Knowledge = withCatalogue({
+  builds: boards('eps-2.5', 'mineral-wool-4'),
+  claddings: KNOWLEDGE.catalogue.claddings.filter((c) =>
+    ['plaster-on-mat-integral-lath', 'fibre-cement-panels', 'wood-siding', 'insulated-finish'].includes(c.id),
+  ),
+  barriers: KNOWLEDGE.catalogue.barriers.filter((b) => b.id === 'sealed-permeable'),
+  bucks: KNOWLEDGE.catalogue.bucks.filter((b) => ['plywood-box', 'steel-bracket'].includes(b.id)),
+});
+
 /** One layer of a board that no market sells, to stand just inside or just outside a limit. */
 export function board(insulation: string, thickness_in: number): InsulationBuild {
   const found = KNOWLEDGE.catalogue.insulations.find(({ id }) => id === insulation);

@@ -45,7 +45,7 @@ const steel = fc.record({
   spacing_in: fc.constantFrom(16, 24),
 });
 
-/** Anything that a scenario may hold, at real and given places. */
+/** Any scenario that the schema lets through, with as little left open as makes a quick answer. */
 export const scenarios = fc
   .record(
     {

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it, vi } from 'vitest';
 import { CRITERIA, type Scores, totalScore, weightsOf } from '../../src/advice/scoring.ts';
 import { briefOf, judge, KNOWLEDGE, SMALL, TINY, withCatalogue } from './pipeline.ts';
@@ -47,6 +48,48 @@ describe('the score of a wall', () => {
       }
     },
   );
+});
+
+describe('a budget that grows', () => {
+  it('never makes the best wall score less', async () => {
+    let before = 0;
+    for (const budget of [14, 17, 20, 26, 35, 60]) {
+      const [first] = (await judge(briefOf({ budget_usd_per_ft2: budget }), TINY)).admitted;
+      expect(first?.score).toBeGreaterThanOrEqual(before - 1e-12);
+      before = first?.score ?? 0;
+    }
+    expect(before).toBeGreaterThan(0);
+  });
+});
+
+describe('any weight that grows, of walls of any scores', () => {
+  const parts = fc.array(fc.integer({ min: 0, max: 20 }), { minLength: 9, maxLength: 9 });
+  const toScores = (list: readonly number[]) =>
+    Object.fromEntries(CRITERIA.map((c, i) => [c, (list[i] ?? 0) / 20])) as Scores;
+
+  it('never leads to a wall that is worse in it', () => {
+    fc.assert(
+      fc.property(
+        fc.array(parts, { minLength: 2, maxLength: 12 }),
+        parts,
+        fc.constantFrom(...CRITERIA),
+        fc.double({ min: 0.01, max: 5, noNaN: true }),
+        (lists, weighing, criterion, more) => {
+          const weights = toScores(weighing);
+          const walls = lists.map(toScores);
+          // Of equal totals the better one in that criterion, whichever way the weight is moved.
+          const winner = (w: Scores) =>
+            [...walls].sort((a, b) => {
+              const ahead = totalScore(b, w) - totalScore(a, w);
+              return Math.abs(ahead) > 1e-9 ? ahead : b[criterion] - a[criterion];
+            })[0];
+          const before = winner({ ...weights, [criterion]: weights[criterion] + 1e-6 });
+          const after = winner({ ...weights, [criterion]: weights[criterion] + more });
+          expect(after?.[criterion]).toBeGreaterThanOrEqual((before?.[criterion] ?? 0) - 1e-6);
+        },
+      ),
+    );
+  });
 });
 
 describe('what is not known', () => {

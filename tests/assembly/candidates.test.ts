@@ -32,9 +32,16 @@ const briefs: fc.Arbitrary<Brief> = fc
 
 const ids = (walls: readonly Candidate[]) => walls.map(({ id }) => id);
 
-/** A buck in the opening starts at the studs, one on the face at the sheathing; the flange sits on the insulation. */
-function reaches(buck: Candidate['buck'], { build, sheathing }: Candidate): boolean {
-  const out_in = build.thickness_in + (buck.support === 'bears-on-sill' ? sheathing.thickness_in : 0);
+/**
+ * A buck in the opening starts at the studs, one on the face at the sheathing; the flange sits on the insulation, or on
+ * the furring over it, which a flange without a buck can't.
+ */
+function reaches(buck: Candidate['buck'], { build, sheathing, seat }: Candidate): boolean {
+  if (buck.support === 'flange-over-insulation' && seat.place.at === 'furring-face') return false;
+  const out_in =
+    build.thickness_in +
+    seat.place.beyond_insulation_in +
+    (buck.support === 'bears-on-sill' ? sheathing.thickness_in : 0);
   return buck.min_projection_in <= out_in && out_in <= buck.max_projection_in;
 }
 
@@ -96,7 +103,9 @@ describe('the walls that are drawn up', () => {
     expect(used((w) => w.cladding.id)).toEqual(all(catalogue.claddings));
     expect(used((w) => w.build.insulation.id)).toEqual(all(catalogue.insulations));
     expect(used((w) => w.barrier.id)).toEqual(all(catalogue.barriers));
-    expect(used((w) => w.buck.id)).toEqual(all(catalogue.bucks));
+    expect(used((w) => w.buck.id)).toEqual(
+      all(catalogue.bucks.filter((b) => b.for_units_from === undefined)),
+    );
   });
 });
 

@@ -11,13 +11,23 @@ import { flashingSequence } from '../../src/assessment/flashing-sequence.ts';
 const STEPS = loadFlashingSteps();
 
 function everyOpening(): OpeningTraits[] {
-  const { support, window, project, barrier, foam, finish } = OPENING_TRAITS;
+  const { support, window, project, barrier, foam, finish, furring } = OPENING_TRAITS;
   return support.flatMap((s) =>
     window.flatMap((w) =>
       project.flatMap((p) =>
         barrier.flatMap((b) =>
           foam.flatMap((f) =>
-            finish.map((x) => ({ support: s, window: w, project: p, barrier: b, foam: f, finish: x })),
+            finish.flatMap((x) =>
+              furring.map((y) => ({
+                support: s,
+                window: w,
+                project: p,
+                barrier: b,
+                foam: f,
+                finish: x,
+                furring: y,
+              })),
+            ),
           ),
         ),
       ),
@@ -39,6 +49,7 @@ const opening: OpeningTraits = {
   barrier: 'sheet',
   foam: 'other',
   finish: 'plaster',
+  furring: 'none',
 };
 const linesOf = (change: Partial<OpeningTraits>) => flashingSequence({ ...opening, ...change }).steps;
 const indexOf = (lines: readonly string[], words: RegExp) => lines.findIndex((line) => words.test(line));

@@ -154,11 +154,47 @@ describe('the opening', () => {
     const { plan, wall } = await planned([CASEMENT], 'plywood-box');
     const outside = wall.candidate.cladding.layers.reduce((sum, l) => sum + l.thickness_in, 0);
     expect(plan[0]?.plane).toEqual({
+      at: 'insulation-face',
+      reason: 'nothing-else',
+      behind_furring_in: 0,
       outside_framing_in: 3 + 0.4375,
       outside_barrier_in: 3,
       outside_insulation_in: 0,
       behind_finished_face_in: outside,
     });
+  });
+});
+
+describe('a flange at the face of the furring', () => {
+  // 3 in. of board and 3/4 in. of furring outside 7/16 in. of sheathing; 7/8 in. of plaster beside 1 in. of frame.
+  it('lies further out, gives the plaster a joint, and says where it is', async () => {
+    const judged = await judge(briefOf({ windows: [CASEMENT] }), ONE_BOARD);
+    const at = (buck: string) => {
+      const wall = judged.walls.find(
+        ({ candidate: c }) => c.cladding.id === 'plaster-on-furred-lath' && c.buck.id === buck,
+      );
+      const { candidate } = wall ?? expect.unreachable();
+      return { part: judged.assess.partsOf(candidate).buck, plan: windowPlan(candidate, judged.context)[0] };
+    };
+    const { part, plan } = at('plywood-box');
+    expect(part.projection_in).toBeCloseTo(3 + 0.75 + 0.4375, 9);
+    expect(plan?.plane).toMatchObject({
+      at: 'furring-face',
+      outside_framing_in: 4.1875,
+      outside_barrier_in: 3.75,
+      outside_insulation_in: 0.75,
+      behind_furring_in: 0,
+      behind_finished_face_in: 0.875,
+    });
+    // From the insulation: furring, plaster and 3/8 in. of drip.
+    expect(plan?.room).toMatchObject({ joint_depth_in: 0.875, joint_has_room: true, recess_in: -0.125 });
+    expect(plan?.room.head_flashing_leg_in).toBeCloseTo(2, 9);
+    expect(plan?.flashing.steps.join(' ')).toMatch(/in line with the outer edge of the buck/);
+    // A 2x4 on the face does not reach: colder at the furring than behind it.
+    const near = at('lumber-2x4-face');
+    expect(near.plan?.plane).toMatchObject({ at: 'insulation-face', behind_furring_in: 0.75 });
+    expect(near.plan?.flashing.steps.join(' ')).toMatch(/carry the trim/);
+    expect(part.corner_temp_factor).toBeLessThan(near.part.corner_temp_factor ?? 0);
   });
 });
 

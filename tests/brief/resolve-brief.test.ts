@@ -15,6 +15,8 @@ const LISTED: Readonly<Record<string, readonly string[]>> = {
   interior_vapour_retarder: ['interior_vapour_retarder'],
   windows: ['windows'],
   rough_opening_can_change: ['rough_opening_can_change'],
+  // Chosen wall by wall; every answer says where the flange sits and why.
+  flange_plane: [],
   finish: ['finish'],
   budget_usd_per_ft2: ['budget_usd_per_ft2'],
   crew_skill: ['crew_skill'],
@@ -130,14 +132,36 @@ describe('the thickness of steel studs', () => {
   });
 });
 
-describe.each(Object.keys(COMPLETE.windows[0]))('a window without its %s', (key) => {
-  const { [key as 'count']: _, ...window } = COMPLETE.windows[0];
-  it('has that one thing assumed, named by its place in the list', () => {
-    const listed = [`windows[1].${key}`];
-    expect(fieldsOf({ ...COMPLETE, windows: [COMPLETE.windows[0], window] })).toEqual(listed);
-    expect(
-      fieldsOf({ ...COMPLETE, windows: [COMPLETE.windows[0], { ...window, [key]: 'unknown' }] }),
-    ).toEqual(listed);
+/** Frame and glass serve to work a weight out; an opening that may change is framed to suit. */
+const NOT_MISSED = ['frame', 'lite_in', 'rough_opening_width_in', 'rough_opening_height_in'];
+
+describe.each(Object.keys(COMPLETE.windows[0]).filter((key) => !NOT_MISSED.includes(key)))(
+  'a window without its %s',
+  (key) => {
+    const { [key as 'count']: _, ...window } = COMPLETE.windows[0];
+    it('has that one thing assumed, named by its place in the list', () => {
+      const listed = [`windows[1].${key}`];
+      expect(fieldsOf({ ...COMPLETE, windows: [COMPLETE.windows[0], window] })).toEqual(listed);
+      expect(
+        fieldsOf({ ...COMPLETE, windows: [COMPLETE.windows[0], { ...window, [key]: 'unknown' }] }),
+      ).toEqual(listed);
+    });
+  },
+);
+
+describe('rough openings', () => {
+  const { rough_opening_width_in: _w, rough_opening_height_in: _h, ...bare } = COMPLETE.windows[0];
+  it('that stay and were not measured are taken as made for their unit, and that is said of each side', () => {
+    const kept = { ...COMPLETE, windows: [bare], rough_opening_can_change: false };
+    expect(fieldsOf(kept)).toEqual([
+      'windows[0].rough_opening_width_in',
+      'windows[0].rough_opening_height_in',
+    ]);
+    expect(fieldsOf({ ...kept, windows: COMPLETE.windows })).toEqual([]);
+  });
+  it('that may change, or windows whose weight is known, ask for nothing more', () => {
+    const { frame: _f, lite_in: _l, ...plain } = bare;
+    expect(fieldsOf({ ...COMPLETE, windows: [plain] })).toEqual([]);
   });
 });
 

@@ -99,7 +99,7 @@ describe('advise', () => {
     expect(reasons).toContain('house.no-plaster');
   });
 
-  it('saves three files without touching standard output, and a new revision the next time', async () => {
+  it('saves its files without touching standard output, and a new revision the next time', async () => {
     const dir = join(folder, 'records');
     const first = await advise({ ...FULL, name: 'Mill wall' }, '--json', '--save', dir);
     const before = readFileSync(join(dir, 'mill-wall.json'), 'utf8');
@@ -107,9 +107,11 @@ describe('advise', () => {
     expect([first.code, second.code]).toEqual([0, 0]);
     expect(first.stdout).toBe(second.stdout);
     expect(first.stderr.trim().split('\n')).toEqual(
-      ['json', 'md', 'html'].map((end) => `saved ${join(dir, `mill-wall.${end}`)}`),
+      ['json', 'md', 'html', 'build-sheet.md', 'build-sheet.html', 'take-off.csv'].map(
+        (end) => `saved ${join(dir, `mill-wall.${end}`)}`,
+      ),
     );
-    expect(readdirSync(dir)).toHaveLength(6);
+    expect(readdirSync(dir)).toHaveLength(12);
     expect(readFileSync(join(dir, 'mill-wall.json'), 'utf8')).toBe(before);
     const shown = await runProgram(['record', 'show', join(dir, 'mill-wall.json')]);
     expect({ code: shown.code, stderr: shown.stderr }).toEqual({ code: 0, stderr: '' });

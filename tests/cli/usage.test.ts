@@ -62,6 +62,21 @@ describe('wrong usage ends with 2, one message and no output', () => {
     ['an option of another command', ['rules', 'check', '--json'], /option: "--json"/],
     ['record alone', ['record'], /record: \(nothing\)/],
     ['record show without a file', ['record', 'show'], /FILE: \(nothing\)/],
+    ['record check without a file', ['record', 'check'], /FILE: \(nothing\)/],
+    ['record check of a missing file', ['record', 'check', 'none.json'], /"none\.json".*no such file/],
+    [
+      'record check of a folder without records',
+      ['record', 'check', 'scenarios'],
+      /no record in that folder/,
+    ],
+    ['record compare with one file', ['record', 'compare', 'scenarios/marine-new.json'], /B: \(nothing\)/],
+    ['record accept without a file', ['record', 'accept'], /FILE: \(nothing\)/],
+    [
+      'record accept on no day',
+      ['record', 'accept', 'a.json', '--date', '2026-02-31x'],
+      /--date: "2026-02-31x"/,
+    ],
+    ['record supersede with one file', ['record', 'supersede', 'a.json'], /NEW: \(nothing\)/],
     ['record show of a missing file', ['record', 'show', 'none.json'], /"none\.json".*no such file/],
     ['help for an unknown command', ['help', 'advis'], /command: "advis"/],
     ['an empty folder for the record', ['--save', ''], /--save: ""/],
@@ -72,13 +87,12 @@ describe('wrong usage ends with 2, one message and no output', () => {
     expect(ended.stderr.trim().split('\n')).toHaveLength(1);
   });
 
-  it.each([
-    [['batch', 'a.json', '--json', '--jobs', '2'], '`batch`'],
-    [['record', 'check', 'a.json'], '`check`'],
-    [['record', 'compare', 'a.json', 'b.json'], '`compare`'],
-  ])('%j says that it is not part of this version yet', async (args, name) => {
-    const ended = await runProgram(args);
-    expect({ code: ended.code, stdout: ended.stdout }).toEqual({ code: 2, stdout: '' });
-    expect(ended.stderr).toContain(`${name} is not part of this version yet`);
-  });
+  it.each([[['batch', 'a.json', '--json', '--jobs', '2'], '`batch`']])(
+    '%j says that it is not part of this version yet',
+    async (args, name) => {
+      const ended = await runProgram(args);
+      expect({ code: ended.code, stdout: ended.stdout }).toEqual({ code: 2, stdout: '' });
+      expect(ended.stderr).toContain(`${name} is not part of this version yet`);
+    },
+  );
 });

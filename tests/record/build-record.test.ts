@@ -10,8 +10,8 @@ describe('buildRecord', () => {
   it('holds everything that was asked and answered, unsigned and proposed', () => {
     const record = buildRecord(input);
     expect(record).toMatchObject({
-      schema: 'cladwright-record/1',
-      schema_version: 1,
+      schema: 'cladwright-record/2',
+      schema_version: 2,
       tool_version: '0.1.0',
       created: '2026-03-14T15:09:26.000Z',
       revision: 1,

@@ -24,28 +24,39 @@ describe('recordHtml of a full answer', () => {
 
   it('has every section', () => {
     expect(headings(elements)).toEqual([
-      'The situation',
-      'Questions and answers',
-      'Assumptions',
-      'What mattered',
       'Decision',
+      'The situation',
+      'Settle before ordering',
       'The wall, inside to outside',
-      'Heat and the energy code',
+      'Windows, bucks and flashing',
+      'Fastening',
       'Temperature and dew point through the wall',
       'Condensate by month',
-      'Fastening schedule',
-      'Window buck and flashing',
       'What it costs and weighs',
-      'What it asks of the crew',
       'Figures',
-      'Alternatives, and why not first',
+      'Alternatives, and what each gives up',
       'Left out, and why',
       'What would change the answer',
       'Cautions',
-      'Rule trace',
-      'Rule packs',
+      'What the rules said',
       'Sign-off',
       'Who has the last word',
+      'Notes on the place',
+      'Questions and answers',
+      'Assumptions',
+      'What mattered',
+      'How it scores',
+      'How temperature and dew point were worked out',
+      'Heat and the energy code',
+      'Fastening schedule',
+      'Window buck and flashing',
+      'Dead load',
+      'What it asks of the crew',
+      'All figures',
+      'Alternatives in full',
+      'Left out, in full',
+      'Rule trace',
+      'Rule packs',
     ]);
   });
 
@@ -76,7 +87,7 @@ describe('recordHtml of a full answer', () => {
     const count = (wanted: string) => elements.filter(({ tag }) => tag === wanted).length;
     expect(count('caption')).toBe(count('table'));
     expect(count('title')).toBe(1 + count('svg')); // the page's and each drawing's
-    expect(count('svg')).toBe(4); // section, two profiles, condensate
+    expect(count('svg')).toBe(5); // section, fastening pattern, two profiles, condensate
   });
 
   it('has unique ids, and every link and label points at one', () => {
@@ -110,16 +121,19 @@ describe('recordHtml without a first choice', () => {
   it('has no empty section and says what comes closest', () => {
     const html = recordHtml(recordOf(EMPTY_ADVICE));
     expect(headings(checkHtml(html))).toEqual([
+      'Decision',
       'The situation',
+      'Settle before ordering',
+      'Left out, and why',
+      'Cautions',
+      'Sign-off',
+      'Who has the last word',
+      'Notes on the place',
       'Questions and answers',
       'Assumptions',
       'What mattered',
-      'Decision',
-      'Left out, and why',
-      'Cautions',
+      'Left out, in full',
       'Rule packs',
-      'Sign-off',
-      'Who has the last word',
     ]);
     expect(html).toContain('None of the walls passes every rule');
     expect(html).toContain('What would admit it');

@@ -17,28 +17,39 @@ describe('recordMarkdown of a full answer', () => {
   it('has every section in reading order', () => {
     expect(markdown).toMatch(/^# Decision record: Quarry Lane duplex, north wall\n/);
     expect(headings(markdown)).toEqual([
-      'The situation',
-      'Questions and answers',
-      'Assumptions',
-      'What mattered',
       'Decision',
+      'The situation',
+      'Settle before ordering',
       'The wall, inside to outside',
-      'Heat and the energy code',
+      'Windows, bucks and flashing',
+      'Fastening',
       'Temperature and dew point through the wall',
       'Condensate by month',
-      'Fastening schedule',
-      'Window buck and flashing',
       'What it costs and weighs',
-      'What it asks of the crew',
       'Figures',
-      'Alternatives, and why not first',
+      'Alternatives, and what each gives up',
       'Left out, and why',
       'What would change the answer',
       'Cautions',
-      'Rule trace',
-      'Rule packs',
+      'What the rules said',
       'Sign-off',
       'Who has the last word',
+      'Notes on the place',
+      'Questions and answers',
+      'Assumptions',
+      'What mattered',
+      'How it scores',
+      'How temperature and dew point were worked out',
+      'Heat and the energy code',
+      'Fastening schedule',
+      'Window buck and flashing',
+      'Dead load',
+      'What it asks of the crew',
+      'All figures',
+      'Alternatives in full',
+      'Left out, in full',
+      'Rule trace',
+      'Rule packs',
     ]);
   });
 
@@ -82,7 +93,7 @@ describe('recordMarkdown of a full answer', () => {
     ],
     ['a remembered citation', 'table of maximum U-factors (from memory, not verified)'],
     ['a rule pack with its digest', `| drying | 1.2.0 | ${'b'.repeat(64)} |`],
-    ['a line to sign', '| Designer |  |  |  |'],
+    ['a line to sign', '| Owner | must sign: pays for it and lives with it |  |  |  |'],
     ['who decides', 'The building official has the last word.'],
   ])('says %s', (_, text) => {
     expect(markdown).toContain(text);
@@ -114,7 +125,10 @@ describe('recordMarkdown of a full answer', () => {
   });
 
   it('puts the cautions about people and structure before those about money', () => {
-    const cautions = markdown.slice(markdown.indexOf('## Cautions'), markdown.indexOf('## Rule trace'));
+    const cautions = markdown.slice(
+      markdown.indexOf('## Cautions'),
+      markdown.indexOf('## What the rules said'),
+    );
     const order = [...cautions.matchAll(/^### (.+)$/gm)].map((m) => m[1]);
     expect(order).toEqual(['Who decides', 'Structure', 'Health', 'Work on site', 'Cost', 'Practice']);
   });
@@ -135,7 +149,7 @@ describe('recordMarkdown of other answers', () => {
       /### What comes closest\n\n- \*\*One-coat stucco[^\n]+\n\n### What would admit it\n\n- Look what/,
     );
     expect(headings(markdown)).not.toContain('Fastening schedule');
-    expect(headings(markdown)).not.toContain('Alternatives, and why not first');
+    expect(headings(markdown)).not.toContain('Alternatives, and what each gives up');
   });
 
   it('describes the fallback, and calls it one', () => {
@@ -164,12 +178,13 @@ describe('recordMarkdown of other answers', () => {
     const markdown = markdownOf(advice, scenario);
     expect(markdown).toContain('No weights were given. Taken as: equal, carbon at half weight.');
     expect(headings(markdown)).toEqual([
-      'The situation',
-      'Assumptions',
-      'What mattered',
       'Decision',
+      'The situation',
       'Sign-off',
       'Who has the last word',
+      'Notes on the place',
+      'Assumptions',
+      'What mattered',
     ]);
   });
 

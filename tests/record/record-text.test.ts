@@ -19,7 +19,7 @@ describe('recordText', () => {
       '  1. Slope the sill of the buck outward.',
       'Rule trace\n----',
       'from memory, not',
-      'Designer\n    Name ____',
+      'Owner (must sign: pays for it and lives with it)\n    Name ____',
     ]) {
       expect(text).toContain(wanted);
     }

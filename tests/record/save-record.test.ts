@@ -22,7 +22,14 @@ afterEach(async () => {
 
 const input = { scenario: SCENARIO, advice: FULL_ADVICE, created: CREATED };
 const BASE = 'quarry-lane-duplex-north-wall';
-const three = (base: string) => [`${base}.html`, `${base}.json`, `${base}.md`];
+const sixFiles = (base: string) => [
+  `${base}.build-sheet.html`,
+  `${base}.build-sheet.md`,
+  `${base}.html`,
+  `${base}.json`,
+  `${base}.md`,
+  `${base}.take-off.csv`,
+];
 
 async function refusalOf(dir: string): Promise<Refusal> {
   const error: unknown = await saveRecord({ ...input, dir }).catch((reason: unknown) => reason);
@@ -34,9 +41,9 @@ describe('saveRecord', () => {
   it('writes the record as JSON, Markdown and HTML and makes the folder', async () => {
     const dir = join(root, 'records', '2026');
     const { paths, record } = await saveRecord({ ...input, dir });
-    expect(paths).toEqual([join(dir, `${BASE}.json`), join(dir, `${BASE}.md`), join(dir, `${BASE}.html`)]);
-    expect((await readdir(dir)).sort()).toEqual(three(BASE));
-    expect(await readRecord(join(dir, `${BASE}.json`))).toEqual({ record, isAltered: false });
+    expect(paths.slice(0, 3)).toEqual(['json', 'md', 'html'].map((end) => join(dir, `${BASE}.${end}`)));
+    expect((await readdir(dir)).sort()).toEqual(sixFiles(BASE));
+    expect(await readRecord(join(dir, `${BASE}.json`))).toMatchObject({ record, isAltered: false });
     expect(await readFile(join(dir, `${BASE}.md`), 'utf8')).toBe(recordMarkdown(record));
     expect(await readFile(join(dir, `${BASE}.html`), 'utf8')).toBe(recordHtml(record));
   });
@@ -48,25 +55,28 @@ describe('saveRecord', () => {
 
   it('makes a new revision of a name that is taken and leaves the old files alone', async () => {
     await saveRecord({ ...input, dir: root });
-    const before = await Promise.all(three(BASE).map((file) => readFile(join(root, file), 'utf8')));
+    const before = await Promise.all(sixFiles(BASE).map((file) => readFile(join(root, file), 'utf8')));
     const later = new Date('2026-04-01T00:00:00.000Z');
     const second = await saveRecord({ ...input, dir: root, created: later });
     const third = await saveRecord({ ...input, dir: root, created: later });
     expect([second.record.revision, third.record.revision]).toEqual([2, 3]);
     expect(second.paths[0]).toBe(join(root, `${BASE}-r2.json`));
     expect((await readdir(root)).sort()).toEqual(
-      [...three(`${BASE}-r2`), ...three(`${BASE}-r3`), ...three(BASE)].sort(),
+      [...sixFiles(`${BASE}-r2`), ...sixFiles(`${BASE}-r3`), ...sixFiles(BASE)].sort(),
     );
-    expect(await Promise.all(three(BASE).map((file) => readFile(join(root, file), 'utf8')))).toEqual(before);
+    expect(await Promise.all(sixFiles(BASE).map((file) => readFile(join(root, file), 'utf8')))).toEqual(
+      before,
+    );
   });
 
-  it('passes a revision over when any of its three names is taken, and never fills a gap', async () => {
+  it('passes a revision over when any of its names is taken, and never fills a gap', async () => {
     await writeFile(join(root, `${BASE}.md`), 'my own notes');
     expect((await saveRecord({ ...input, dir: root })).record.revision).toBe(2);
-    await writeFile(join(root, `${BASE}-r7.html`), 'kept');
+    await writeFile(join(root, `${BASE}-r5.take-off.csv`), 'kept');
+    await writeFile(join(root, `${BASE}-r7.build-sheet.html`), 'kept');
     expect((await saveRecord({ ...input, dir: root })).record.revision).toBe(8);
     expect(await readFile(join(root, `${BASE}.md`), 'utf8')).toBe('my own notes');
-    expect(await readFile(join(root, `${BASE}-r7.html`), 'utf8')).toBe('kept');
+    expect(await readFile(join(root, `${BASE}-r7.build-sheet.html`), 'utf8')).toBe('kept');
   });
 
   it('keeps projects apart whose names look like revisions of each other', async () => {
@@ -76,23 +86,22 @@ describe('saveRecord', () => {
     expect((await named('Quarry')).paths[0]).toBe(join(root, 'quarry-r2.json'));
   });
 
-  it.each(HOSTILE_NAMES)(
-    'writes three plain files into the folder and nothing elsewhere: %j',
-    async (name) => {
-      const dir = join(root, 'a', 'b', 'c');
-      const { paths } = await saveRecord({ ...input, scenario: { ...SCENARIO, name }, dir });
-      expect(await readdir(root)).toEqual(['a']);
-      const files = await readdir(dir);
-      expect(files).toHaveLength(3);
-      for (const file of files) expect(file).toMatch(/^[a-z0-9-]{1,60}\.(json|md|html)$/);
-      expect((await readRecord(paths[0] ?? '')).isAltered).toBe(false);
-    },
-  );
+  it.each(HOSTILE_NAMES)('writes plain files into the folder and nothing elsewhere: %j', async (name) => {
+    const dir = join(root, 'a', 'b', 'c');
+    const { paths } = await saveRecord({ ...input, scenario: { ...SCENARIO, name }, dir });
+    expect(await readdir(root)).toEqual(['a']);
+    const files = await readdir(dir);
+    expect(files).toHaveLength(6);
+    for (const file of files) {
+      expect(file).toMatch(/^[a-z0-9-]{1,60}\.(json|md|html|build-sheet\.(md|html)|take-off\.csv)$/);
+    }
+    expect((await readRecord(paths[0] ?? '')).isAltered).toBe(false);
+  });
 
   it('gives each of many saves at once a revision of its own', async () => {
     const saves = await Promise.all(Array.from({ length: 8 }, () => saveRecord({ ...input, dir: root })));
     expect(saves.map(({ record }) => record.revision).sort()).toEqual([1, 2, 3, 4, 5, 6, 7, 8]);
-    expect(await readdir(root)).toHaveLength(24);
+    expect(await readdir(root)).toHaveLength(48);
     for (const { paths, record } of saves) {
       expect((await readRecord(paths[0] ?? '')).record.revision).toBe(record.revision);
     }
@@ -130,7 +139,7 @@ describe('saveRecord', () => {
     expect(await Promise.all([run(), run()])).toEqual([0, 0]);
     const files = await readdir(dir);
     expect(files.filter((file) => file.endsWith('.json'))).toHaveLength(10);
-    expect(files).toHaveLength(30);
+    expect(files).toHaveLength(60);
     for (const file of files.filter((name) => name.endsWith('.json'))) {
       const { record, isAltered } = await readRecord(join(dir, file));
       expect(isAltered).toBe(false);

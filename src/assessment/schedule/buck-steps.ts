@@ -60,19 +60,18 @@ function buckStep(buck: Buck, openings: readonly PlannedOpening[], job: Schedule
     corrosion: corrosion('treated-wood', context.brief),
     aim: null,
     zones: sameInBothZones(job.wind_psf, null, [
-      byFlange ? flangeCheck(buck, candidate.build.thickness_in) : strengthCheck(worst?.utilisation ?? null),
+      strengthCheck(worst?.utilisation ?? null),
+      ...(byFlange ? [flangeCheck(buck, candidate.build.thickness_in)] : []),
     ]).map((zone) => ({ ...zone, spacing_along_in: screw ? spacingOf(screw, job) : null })),
     project_count: screw ? screwCount(screw, openings, job) : null,
-    verdict: isSized ? (byFlange ? 'practice' : 'checked') : 'design-required',
+    verdict: isSized ? 'checked' : 'design-required',
     why:
       buck.screw && !screw
         ? 'Wood screws do not hold in steel framing: an engineer names the fastener and its number.'
         : (worst?.why ?? ''),
     source: [
       `${buck.limit_source} (${buck.limit_provenance})`,
-      ...(byFlange || !screw
-        ? []
-        : ['screws: NDS-2018 chapter 12, weight with load duration 0.9, wind with 1.6']),
+      ...(!screw ? [] : ['screws: NDS-2018 chapter 12, weight with load duration 0.9, wind with 1.6']),
     ],
     notes: [
       byFlange
@@ -105,12 +104,12 @@ function strengthCheck(utilisation: number | null): ScheduleCheck {
 function flangeCheck({ max_projection_in, limit_source }: Buck, board_in: number): ScheduleCheck {
   return {
     check: 'practice',
-    what: 'board under the flange against the trade’s limit; no strength check exists',
+    what: 'board under the flange against the trade’s limit',
     demand: board_in,
     capacity: max_projection_in,
     unit: 'in.',
     utilisation: board_in / max_projection_in,
-    decides: true,
+    decides: false,
     source: limit_source,
   };
 }

@@ -9,6 +9,7 @@ import {
   NO_UTILISATION,
 } from './buck-types.ts';
 import { lengthShortfall, type MemberAndScrew, minimumScrewLength_in, percent } from './check-parts.ts';
+import { acrossSill, alongSill, jambBracket, type ProjectingBuck } from './member-bending.ts';
 import { DEAD, DEAD_AND_WIND, screwCapacity, screwStiffness_lb_per_in } from './screw-capacity.ts';
 import { screwsAlong } from './screw-layout.ts';
 import { compressionPerp_psi, type WoodTable } from './wood-table.ts';
@@ -23,7 +24,8 @@ const TRIMMERS_IN = 3;
  *
  * Checks the bearing of the sill piece, its ties, and the way the weight gets from outside the face to the
  * framing: a panel sill may bend across the wall; a lumber sill may not (it would bend across its grain), so the
- * jambs carry. Wind goes through the jamb and head screws in shear.
+ * jambs carry, as brackets. A large unit stands on its setting blocks, and the sill must bring their load to the jambs
+ * first. Wind goes through the jamb and head screws in shear.
  *
  * @throws Refusal outside the ranges of the connection formulas
  */
@@ -31,7 +33,7 @@ export function checkBearing(
   option: BuckOption,
   parts: MemberAndScrew,
   window: BuckWindow,
-  context: BuckContext & { readonly framing_gravity: number },
+  context: BuckContext & { readonly framing_gravity: number; readonly stands_on_blocks: boolean },
   table: WoodTable,
 ): BuckStrength {
   const { member, gravity, screw, spacing_in } = parts;
@@ -40,7 +42,11 @@ export function checkBearing(
   const perJamb = screwsAlong(window.height_in, spacing_in, corner);
   const perSill = screwsAlong(window.width_in, spacing_in, corner);
   const min_screw_length_in = minimumScrewLength_in(member.thickness_in, 0, screw, table);
-  const fixed = { screws_per_side: perJamb, min_screw_length_in };
+  const fixed = {
+    screws_per_side: perJamb,
+    min_screw_length_in,
+    screw_count: `Screws: ${perJamb} in each jamb, ${perSill} in the head and ${perSill} tying the sill down.`,
+  };
 
   const tie_distance_in = context.framing_depth_in - TIE_FROM_INSIDE_IN;
   if (tie_distance_in <= statics.sill_strip_in / 2) {
@@ -116,16 +122,26 @@ export function checkBearing(
   const throughJambs = Math.hypot(jamb.direct_lb, jamb.couple_lb) / (capacity.lateral_lb * DEAD);
   const joined = option.corners_joined ?? true;
   const uncut = 1 - (option.sill_kerf_in ?? 0) / member.thickness_in;
-  const acrossSill = sillBendingUse(
-    member.nominal,
+  const projecting: ProjectingBuck = {
+    member,
+    gravity,
+    window_lb: window.weight_lb,
     weight_lb,
     eccentricity_in,
+    width_in: window.width_in,
+    height_in: window.height_in,
     spread_length_in,
     uncut,
-    table,
-  );
-  const path = wayToFraming(acrossSill, throughJambs, joined);
-  const gravityUse = Math.max(tie, path ?? throughJambs);
+  };
+  const across = acrossSill(projecting, table);
+  const along = alongSill(projecting, table);
+  const bracket = jambBracket(projecting, table);
+  // A smaller unit may hang on its flange or jamb screws; a large one stands on its blocks.
+  const onBlocks = context.stands_on_blocks && context.projection_in > statics.frame_behind_flange_in;
+  const viaJambs = Math.max(throughJambs, bracket.shear_use, onBlocks ? along.use : 0);
+  const blocksDecide = onBlocks && viaJambs === along.use;
+  const path = wayToFraming(across.use, viaJambs, joined);
+  const gravityUse = Math.max(tie, path ?? viaJambs);
 
   const suction_lb = Math.abs(context.outward_wind_psf) * unitArea_ft2(window.width_in, window.height_in);
   const eachWind_lb = suction_lb / (2 * perJamb + perSill);
@@ -137,8 +153,11 @@ export function checkBearing(
 
   const stiffness = screwStiffness_lb_per_in(screw, 0, serviceability.slip_lb_per_in_1_5);
   const outermost_in = (jambSpacing_in(window.height_in, perJamb, corner) * (perJamb - 1)) / 2;
+  const slip_in = (jamb.direct_lb + (jamb.couple_lb * lever_in) / outermost_in) / stiffness;
+  const sagViaJambs_in = slip_in + bracket.sag_in + (onBlocks ? along.sag_in : 0);
   const sag_in =
-    (serviceability.creep_factor * (jamb.direct_lb + (jamb.couple_lb * lever_in) / outermost_in)) / stiffness;
+    serviceability.creep_factor *
+    (!joined ? across.sag_in : onBlocks ? Math.min(sagViaJambs_in, across.sag_in) : sagViaJambs_in);
 
   return {
     ...fixed,
@@ -154,7 +173,7 @@ export function checkBearing(
             `The screws that hold the inner edge of the sill down are used to ${percent(tie)}: close them up, use thicker ones with longer threads, or have an engineer design a bracket.`,
           ]
         : []),
-      ...(path !== null && path > 1
+      ...(path !== null && path > 1 && !blocksDecide
         ? [
             `The weight outside the face uses the buck to ${percent(path)}: bring the window inward, close up the jamb screws or use thicker ones.`,
           ]
@@ -171,13 +190,34 @@ export function checkBearing(
         ? [`The rough sill is crushed (${percent(bearing)} of its strength): use longer setting blocks.`]
         : []),
     ],
+    doubts: [
+      ...(path !== null && path > 1 && blocksDecide
+        ? [
+            `The projecting strip of the sill piece is used to ${percent(along.use)} by bringing the load of the setting blocks to the jambs, with the blocks ${statics.setting_block_from_jamb_in} in. from them; across the sill nothing more may be counted. Use a thicker or laminated sill piece, bring the window inward until its frame stands over the rough sill, or ask an engineer.`,
+          ]
+        : []),
+      ...(bracket.across_grain_psi > table.bending.across_tension_limit_psi
+        ? [
+            `The jambs would be pulled across their grain by ${bracket.across_grain_psi.toFixed(1)} psi: use panel jambs, or have an engineer look.`,
+          ]
+        : []),
+    ],
     sag_in,
     notes: [
       `Counted as bearing on all ${context.framing_depth_in} in. of the rough sill: sill and jamb pieces reach back over it, so they are ${Number(width_in.toFixed(3))} in. wide in all or built up; the nominal size limits only the part outside the framing.`,
       member.kind === 'lumber'
         ? 'A flat lumber sill past the framing would bend across its grain, which has no design value: the jambs are counted, not the sill.'
         : 'The panel sill is counted in bending across its weaker axis (strength from memory), or the jambs where the corners are joined.',
-      `Screws: ${perJamb} in each jamb, ${perSill} in the head and ${perSill} tying the sill down.`,
+      `Each jamb as a bracket in its own plane: shear along the grain ${percent(bracket.shear_use)}${
+        member.kind === 'lumber'
+          ? `, tension across it ${bracket.across_grain_psi.toFixed(1)} psi, for which sawn lumber has no design value (held under ${table.bending.across_tension_limit_psi} psi)`
+          : ''
+      }.`,
+      ...(onBlocks
+        ? [
+            `A unit this large stands on its setting blocks, no further than ${statics.setting_block_from_jamb_in} in. from the jambs, with the window maker’s consent: the strip of the sill past the framing brings their load to the jambs (${percent(along.use)}).`,
+          ]
+        : []),
       ...(option.sill_kerf_in
         ? [
             `A drip kerf ${option.sill_kerf_in} in. deep is counted where the sill bends most; keep it outside the rough sill, or it takes bearing away as well.`,
@@ -189,25 +229,6 @@ export function checkBearing(
 
 function jambSpacing_in(height_in: number, screws: number, from_corner_in: number): number {
   return (height_in - 2 * Math.min(from_corner_in, height_in / 3)) / (screws - 1);
-}
-
-/**
- * Use of a panel sill in bending across the wall; null for lumber, which is not counted. A saw kerf leaves the share
- * `uncut` of the thickness, and strength goes with its square.
- */
-function sillBendingUse(
-  nominal: string,
-  weight_lb: number,
-  eccentricity_in: number,
-  length_in: number,
-  uncut: number,
-  table: WoodTable,
-): number | null {
-  if (eccentricity_in <= 0) return 0;
-  const known = Object.entries(table.panel_bending.lb_in_per_ft_by_nominal).find(
-    ([name]) => name === nominal,
-  );
-  return known ? (weight_lb * eccentricity_in) / ((known[1] * uncut ** 2 * DEAD * length_in) / 12) : null;
 }
 
 /** The better of the ways that may be counted; null when none may. */

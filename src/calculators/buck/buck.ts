@@ -1,10 +1,10 @@
 import { z } from 'zod';
 import { Refusal, showValue } from '../../base/refusal.ts';
 import { bounded, gravityField } from '../connections/inputs.ts';
-import { plausibleWeight, unitArea_ft2 } from '../window-weight.ts';
+import { plausibleWeight } from '../window-weight.ts';
 import { ASSUMED, type BuckJudgement, type BuckOption, type BuckWindow } from './buck-types.ts';
 import { judgeBuckInFull, minimumSpacing_in } from './judge-buck.ts';
-import { holdsByFlangeOnly } from './trade-rules.ts';
+import { holdsByFlangeOnly, isLarge } from './trade-rules.ts';
 import { type BuckTables, memberNamed } from './wood-table.ts';
 
 const ROOT_MESSAGE = 'Give a root diameter not above the nominal diameter, for example 0.152.';
@@ -110,7 +110,11 @@ export function computeBuck(input: BuckInput, tables: BuckTables): BuckAnswer {
     min_screw_length_in: strength?.min_screw_length_in ?? null,
     why,
     source: sources(input, tables),
-    notes: [...(strength?.notes ?? []), ...notes(input, window, strength?.sag_in ?? null, tables)],
+    notes: [
+      ...(strength?.screw_count ? [strength.screw_count] : []),
+      ...(strength?.notes ?? []),
+      ...notes(input, window, strength?.sag_in ?? null, tables),
+    ],
   };
 }
 
@@ -137,7 +141,11 @@ function sources(input: BuckInput, tables: BuckTables): string[] {
           `Reach: ${wood.face_fastened.max_projection_source}`,
           `Large windows: ${windows.large.source}`,
         ]
-      : [`Compression perpendicular to grain: ${wood.fc_perp.source}`, `Reach: ${wood.members.source}`]),
+      : [
+          `Compression perpendicular to grain: ${wood.fc_perp.source}`,
+          `Bending: ${wood.bending.source}; ${wood.panel_bending.source}`,
+          `Reach: ${wood.members.source}`,
+        ]),
     `Screws: ${wood.screws.min_penetration_source}; ${wood.screws.spacing_source}`,
   ];
 }
@@ -146,13 +154,10 @@ function notes(input: BuckInput, window: BuckWindow, sag_in: number | null, tabl
   const { serviceability, screws, statics } = tables.wood;
   const least = minimumSpacing_in(input.screw.diameter_in, tables);
   const weight = plausibleWeight(window.weight_lb, window, tables.windows);
-  const { large } = tables.windows;
-  const isLarge =
-    unitArea_ft2(window.width_in, window.height_in) >= large.area_ft2 || window.weight_lb >= large.weight_lb;
   return [
     ...(window.operation === null || window.glazing === null
       ? [
-          isLarge && input.support === 'face-fastened'
+          isLarge(window, tables) && input.support === 'face-fastened'
             ? 'Operation or glazing not given: taken as a large fixed triple-glazed unit until known.'
             : 'Operation or glazing not given: a door, or a large fixed triple-glazed unit, would be judged more strictly.',
         ]
@@ -167,7 +172,7 @@ function notes(input: BuckInput, window: BuckWindow, sag_in: number | null, tabl
     ...(sag_in === null
       ? []
       : [
-          `Sag from slip of the screws, with creep, about ${Math.max(sag_in, 0.001).toFixed(3)} in.; proposed limit at the glass ${serviceability.sag_limit_in} in. Shrinkage, and turning as screws draw out, are not in it.`,
+          `Sag at the glass from screws, jambs and sill, with creep, about ${Math.max(sag_in, 0.001).toFixed(3)} in.; proposed limit at the glass ${serviceability.sag_limit_in} in. Shrinkage, and turning as screws draw out, are not in it.`,
         ]),
     `The window’s weight is taken in the plane of its flange, the buck at ${statics.buck_density_pcf} lb/ft³. Studs ${input.framing_depth_in} in. deep${input.support === 'face-fastened' ? ` behind ${input.gap_in} in. of sheathing` : ''}.`,
     'A guide, not a design: follow the window maker’s instructions and the local code, and have an engineer check anything unusual.',

@@ -10,6 +10,7 @@ import {
 } from './buck-types.ts';
 import { lengthShortfall, type MemberAndScrew, minimumScrewLength_in, percent } from './check-parts.ts';
 import { type FaceForces, faceForces } from './face-statics.ts';
+import { betweenScrewsUse } from './member-bending.ts';
 import {
   DEAD,
   DEAD_AND_WIND,
@@ -74,8 +75,11 @@ export function checkFace(
     statics.first_screw_from_corner_in,
   );
   const min_screw_length_in = minimumScrewLength_in(through_in, gap_in, screw, table);
-  const fixed = { screws_per_side: layout.per_jamb, min_screw_length_in };
-  const countNote = `Screws: ${layout.per_jamb} in each jamb, ${layout.per_sill} in the sill and ${layout.per_sill} in the head, into solid framing all round.`;
+  const fixed = {
+    screws_per_side: layout.per_jamb,
+    min_screw_length_in,
+    screw_count: `Screws: ${layout.per_jamb} in each jamb, ${layout.per_sill} in the sill and ${layout.per_sill} in the head, into solid framing all round.`,
+  };
 
   const blocked =
     member.kind === 'panel'
@@ -87,7 +91,7 @@ export function checkFace(
       utilisation: NO_UTILISATION,
       failures: [blocked],
       sag_in: null,
-      notes: [countNote],
+      notes: [],
     };
   }
 
@@ -130,10 +134,26 @@ export function checkFace(
   const sillAlone = faceScrewUse({ ...sill, wind_tension_lb: 0 }, capacity, DEAD);
   const wholeFrame = faceScrewUse({ ...frame, wind_tension_lb: 0 }, capacity, DEAD);
 
+  const between = betweenScrewsUse(
+    weight_lb,
+    spacing_in,
+    flat ? member.thickness_in : context.projection_in,
+    piece_in,
+    gravity,
+    table,
+  );
+
   return {
     ...fixed,
     utilisation: { gravity: gravityUse, wind, combined, bearing: null },
-    failures: faceFailures(gravityUse, wind, combined, joined, wholeFrame),
+    failures: [
+      ...faceFailures(gravityUse, wind, combined, joined, wholeFrame),
+      ...(between > 1
+        ? [
+            `Between its screws the sill piece bends to ${percent(between)} of its strength under the setting blocks: close up the screws or set the blocks over them.`,
+          ]
+        : []),
+    ],
     sag_in:
       (serviceability.creep_factor * counted.shear_lb) /
       screwStiffness_lb_per_in(screw, gap_in, serviceability.slip_lb_per_in_1_5),
@@ -145,7 +165,7 @@ export function checkFace(
       flat
         ? 'The lumber is taken laid flat against the wall.'
         : `The lumber is taken on edge, ripped to the projection, its ${member.thickness_in} in. edge against the wall; the screws go through ${context.projection_in} in. of it.`,
-      countNote,
+      `Between two screws the sill piece bends to ${percent(between)} of its strength under a setting block (along the grain).`,
       'Screw heads are taken as round heads of the given diameter; pull-through is from memory. Hardened structural screws have tested values in their evaluation reports, to be used instead.',
     ],
   };

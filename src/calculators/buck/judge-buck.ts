@@ -9,7 +9,8 @@ import {
 } from './buck-types.ts';
 import { type MemberAndScrew, percent } from './check-parts.ts';
 import { checkFace, isFlatFrame } from './face-check.ts';
-import { type RuleVerdict, tradeRule } from './trade-rules.ts';
+import { checkFlange } from './flange-check.ts';
+import { isLarge, type RuleVerdict, tradeRule } from './trade-rules.ts';
 import { type BuckTables, memberNamed } from './wood-table.ts';
 
 /**
@@ -51,6 +52,8 @@ export function judgeBuckInFull(
   if (!strength) return { ...withoutStrength(option), strength };
   const [failure] = strength.failures;
   if (failure) return { verdict: 'does-not-fit', why: strength.failures.join(' '), strength };
+  const doubts = strength.doubts ?? [];
+  if (doubts.length > 0) return { verdict: 'engineer', why: doubts.join(' '), strength };
   const limit = tables.wood.serviceability.sag_limit_in;
   if (strength.sag_in !== null && strength.sag_in > limit) {
     return {
@@ -68,15 +71,34 @@ function strengthOf(
   context: BuckContext,
   tables: BuckTables,
 ): BuckStrength | null {
-  const parts = partsOf(option, tables);
   const { framing_gravity } = context;
-  if (!parts || framing_gravity === null) return null;
-  const onWood = { ...context, framing_gravity };
+  if (framing_gravity === null) return null;
+  if (option.support === 'flange-over-insulation') {
+    return flangeStrength(option, window, { ...context, framing_gravity }, tables);
+  }
+  const parts = partsOf(option, tables);
+  if (!parts) return null;
+  // A door stands on its threshold, which is an engineer's in any case.
+  const stands_on_blocks = isLarge(window, tables) && window.operation !== 'door';
+  const onWood = { ...context, framing_gravity, stands_on_blocks };
   const strength =
     option.support === 'bears-on-sill'
       ? checkBearing(option, parts, window, onWood, tables.wood)
       : checkFace(option, parts, window, onWood, tables.wood);
   return { ...strength, failures: [...edgeFailures(option, parts, context, tables), ...strength.failures] };
+}
+
+/** Null where the screws are not known, or a window without a flange or too far out leaves nothing to count. */
+function flangeStrength(
+  option: BuckOption,
+  window: BuckWindow,
+  context: BuckContext & { readonly framing_gravity: number },
+  tables: BuckTables,
+): BuckStrength | null {
+  const { screw, screw_spacing_in } = option;
+  if (!screw || screw_spacing_in === null || tradeRule(option, window, context, tables)) return null;
+  const spacing_in = Math.max(screw_spacing_in, minimumSpacing_in(screw.diameter_in, tables));
+  return checkFlange(option, screw, spacing_in, window, context, tables.wood);
 }
 
 /** The member and screw of a wood buck; null for supports without them. */
@@ -117,15 +139,13 @@ function edgeFailures(
 }
 
 function withoutStrength(option: BuckOption): RuleVerdict {
-  return option.support === 'flange-over-insulation'
-    ? {
-        verdict: 'fits',
-        why: 'Within the trade’s limits for a flange over insulation; a rule of practice, not a strength check. Window associations ask for a support element all the same: follow the window maker’s instructions.',
-      }
-    : {
-        verdict: 'engineer',
-        why: 'Member or screws are not known, so nothing can be worked out: name them, or ask an engineer.',
-      };
+  return {
+    verdict: 'engineer',
+    why:
+      option.support === 'flange-over-insulation'
+        ? 'The screws through the flange are not known, so nothing can be worked out: name them, or ask an engineer.'
+        : 'Member or screws are not known, so nothing can be worked out: name them, or ask an engineer.',
+  };
 }
 
 function fitsBecause(
@@ -141,6 +161,9 @@ function fitsBecause(
     ...(combined === null ? [] : [`both ${percent(combined)}`]),
     ...(bearing === null ? [] : [`bearing on the rough sill ${percent(bearing)}`]),
   ].join(', ');
+  if (option.support === 'flange-over-insulation') {
+    return `The flange screws carry ${Math.round(window.weight_lb)} lb through ${context.projection_in} in. of board, within the trade’s limit. Used: ${uses}. Window associations ask for a support element all the same: follow the window maker’s instructions.`;
+  }
   const how =
     option.support === 'bears-on-sill' ? 'bearing on the rough sill' : 'screwed to the face of the framing';
   return `The ${option.member?.nominal ?? 'wood'} buck ${how} carries ${Math.round(window.weight_lb)} lb at ${context.projection_in} in. Used: ${uses}.`;

@@ -67,17 +67,19 @@ export const DEAD_AND_WIND = LOAD_DURATION.wind_or_seismic;
 const STEEL_E_PSI = 29_000_000;
 
 /**
- * Shear stiffness of one screw, lb/in.: slip in the wood, and bending of the screw across a gap, in series.
+ * Shear stiffness of one screw, lb/in.: slip in the wood, and bending of the screw across a gap, in series. Its head is
+ * held from turning in a wood member, free in a flange.
  *
  * Source: NDS-2018 11.3.6 slip modulus (180,000 D^1.5 for dowels in wood, from memory); beam fixed at both ends
- * over the gap.
+ * over the gap, or at the framing alone.
  */
 export function screwStiffness_lb_per_in(
   screw: BuckScrew,
   gap_in: number,
   slip_lb_per_in_1_5: number,
+  head: 'held' | 'free' = 'held',
 ): number {
   const slip = slip_lb_per_in_1_5 * screw.diameter_in ** 1.5;
   const inertia = (Math.PI * screw.root_diameter_in ** 4) / 64;
-  return 1 / (1 / slip + gap_in ** 3 / (12 * STEEL_E_PSI * inertia));
+  return 1 / (1 / slip + gap_in ** 3 / ((head === 'held' ? 12 : 3) * STEEL_E_PSI * inertia));
 }

@@ -94,10 +94,15 @@ function reach(option: BuckOption, context: BuckContext, tables: BuckTables): Ru
   );
 }
 
+/** At or over the trade's border in area or weight. */
+export function isLarge({ width_in, height_in, weight_lb }: BuckWindow, { windows }: BuckTables): boolean {
+  return unitArea_ft2(width_in, height_in) >= windows.large.area_ft2 || weight_lb >= windows.large.weight_lb;
+}
+
 function largeWindow(option: BuckOption, window: BuckWindow, tables: BuckTables): RuleVerdict | null {
   const { large } = tables.windows;
   const area_ft2 = unitArea_ft2(window.width_in, window.height_in);
-  if (area_ft2 < large.area_ft2 && window.weight_lb < large.weight_lb) return null;
+  if (!isLarge(window, tables)) return null;
   const size = `${Number(area_ft2.toFixed(1))} ft² and ${Math.round(window.weight_lb)} lb`;
   if (option.support === 'flange-over-insulation') {
     return no(

@@ -30,8 +30,33 @@ export const woodTableSchema = z.strictObject({
     note: z.string(),
     source,
   }),
+  bending: z.strictObject({
+    rows: z
+      .array(
+        z.strictObject({
+          species: z.string(),
+          specific_gravity: positive,
+          fb_psi: positive,
+          fv_psi: positive,
+          e_psi: positive,
+          provenance,
+        }),
+      )
+      .min(1),
+    note: z.string(),
+    source,
+    across_stiffness_ratio: positive.max(1),
+    across_stiffness_source: source,
+    across_stiffness_provenance: provenance,
+    across_tension_limit_psi: positive,
+    across_tension_source: source,
+    across_tension_provenance: provenance,
+  }),
   panel_bending: z.strictObject({
     lb_in_per_ft_by_nominal: z.record(z.string(), positive),
+    along_lb_in_per_ft_by_nominal: z.record(z.string(), positive),
+    stiffness_lb_in2_per_ft_by_nominal: z.record(z.string(), positive),
+    along_stiffness_lb_in2_per_ft_by_nominal: z.record(z.string(), positive),
     note: z.string(),
     source,
     provenance,
@@ -50,6 +75,9 @@ export const woodTableSchema = z.strictObject({
     sill_strip_in: positive,
     setting_blocks: z.number().int().positive(),
     setting_block_length_in: positive,
+    /** Middle of a block from the jamb that carries it, under large units. */
+    setting_block_from_jamb_in: positive,
+    frame_behind_flange_in: positive,
     face_contact_strip_in: positive,
     first_screw_from_corner_in: positive,
     /** Weight of the buck itself, whatever the species. */
@@ -88,6 +116,24 @@ export function compressionPerp_psi(specific_gravity: number, table: WoodTable):
   const highest = Math.max(...rows.map((row) => row.specific_gravity));
   const counted = denser.length > 0 ? denser : rows.filter((row) => row.specific_gravity === highest);
   return Math.min(...counted.map((row) => row.psi));
+}
+
+export type LumberBending = { readonly fb_psi: number; readonly fv_psi: number; readonly e_psi: number };
+
+/**
+ * Bending and shear strength along the grain and stiffness of lumber of that gravity, psi: the lowest of the listed
+ * species of that gravity or more, as for {@link compressionPerp_psi}.
+ */
+export function lumberBending(specific_gravity: number, { bending: { rows } }: WoodTable): LumberBending {
+  const denser = rows.filter((row) => row.specific_gravity >= specific_gravity - 1e-9);
+  const highest = Math.max(...rows.map((row) => row.specific_gravity));
+  const counted = denser.length > 0 ? denser : rows.filter((row) => row.specific_gravity === highest);
+  const least = (pick: (row: (typeof rows)[number]) => number) => Math.min(...counted.map(pick));
+  return {
+    fb_psi: least((row) => row.fb_psi),
+    fv_psi: least((row) => row.fv_psi),
+    e_psi: least((row) => row.e_psi),
+  };
 }
 
 /** The member of that nominal size. @throws Refusal that lists the known sizes */

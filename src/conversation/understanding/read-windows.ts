@@ -7,6 +7,10 @@ import type { Gathering } from './reading.ts';
 
 const UNIT = String.raw`(?:\s*(inches|inch|in\b\.?|"|feet|foot|ft\b\.?|'|mm|cm|m(?![a-z0-9])))?`;
 const SIZE = new RegExp(`(?<![\\w.])(${NUMBER})${UNIT}\\s*(?:x|by)\\s*(${NUMBER})${UNIT}`);
+/** "rough opening 37 x 61 in.", "RO of 37x61" */
+const ROUGH_OPENING = new RegExp(
+  `\\b(?:in an? |with an? )?(?:rough openings?|ro)(?: (?:of|is|are|measures?|measuring))?:?\\s*(${NUMBER})${UNIT}\\s*(?:x|by)\\s*(${NUMBER})${UNIT}`,
+);
 /** Trade shorthand: 3-0 x 5-0 is three feet no inches by five feet no inches; so is the callout 3050. */
 const FEET_DASH_INCHES = /(?<![\w.-])(\d+)'?-(\d{1,2})"?\s*(?:x|by)\s*(\d+)'?-(\d{1,2})"?(?![\w.-])/;
 const FEET_AND_INCHES =
@@ -60,6 +64,11 @@ export function readWindows(clause: Clause, gathering: Gathering): WindowReading
   if (!asked && !isTalk) return null;
 
   const window: ScenarioWindow = {};
+  const opening = takeOpening(clause, gathering);
+  if (opening) {
+    window.rough_opening_width_in = opening.width_in;
+    window.rough_opening_height_in = opening.height_in;
+  }
   const size = takeSize(clause, gathering, isTalk);
   if (size) Object.assign(window, size);
   const workOut = clause.take(WORK_OUT);
@@ -112,6 +121,12 @@ function takeFigure(clause: Clause, window: ScenarioWindow, asked: boolean, hasW
     return readSigned(text);
   }
   return saysWhat && clause.take(/^(?:an?|the)\b/) && !/s\b/.test(clause.text) ? 1 : null;
+}
+
+/** The rough opening of the kind; taken before the unit's own size, which looks the same. */
+function takeOpening(clause: Clause, gathering: Gathering): Size | null {
+  const taken = clause.take(ROUGH_OPENING);
+  return taken && sizeOf(taken.groups, taken.words, gathering);
 }
 
 type Size = { width_in: number; height_in: number };

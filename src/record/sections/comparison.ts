@@ -4,7 +4,7 @@ import { dollars, fixed, keyWords, sentence, sentenceList } from '../figure-text
 import { type ListItem, listOf, present, type RecordBlock, tableOf } from '../record-document.ts';
 import { insulationText } from './decision.ts';
 
-/** The other walls that pass: side by side, then one by one what each gives up and why it came after. */
+/** The other walls that pass, side by side, and in a line each what it gives up. */
 export function alternatives({ ranked, comparison }: Advice): RecordBlock[] {
   const [first, ...others] = ranked;
   if (!first || others.length === 0) return [];
@@ -30,13 +30,30 @@ export function alternatives({ ranked, comparison }: Advice): RecordBlock[] {
         dollars(wall.installed_cost_usd_per_ft2.likely),
       ]),
     ),
+    listOf(
+      others.flatMap((wall) => [
+        {
+          lead: `Choice ${wall.rank} gives up`,
+          text: wall.gives_up.length > 0 ? wall.gives_up.join(' ') : 'nothing that was found',
+        },
+        ...(wall.tie && wall.tie_with_first ? [{ lead: 'A tie', text: wall.tie.words }] : []),
+      ]),
+    ),
+    ...syntheticFinish(comparison),
+  ]);
+}
+
+/** One by one what sets each alternative apart from the first choice. */
+export function alternativesInFull({ ranked }: Advice): RecordBlock[] {
+  const [first, ...others] = ranked;
+  if (!first || others.length === 0) return [];
+  return [
     {
       kind: 'paragraph',
       text: 'Below stands what sets each alternative apart. What was said for and against the first choice and is left out there holds for it too, with its own figures; all of them are in the .json file of this record.',
     },
     ...others.flatMap((wall) => alternative(wall, first)),
-    ...syntheticFinish(comparison),
-  ]);
+  ];
 }
 
 /** The synthetic finish that the wall is to do without: shown, not ranked. */
@@ -59,7 +76,8 @@ function alternative(wall: RankedAssembly, first: RankedAssembly): RecordBlock[]
   const items: ListItem[] = [
     { lead: 'Wall', text: `${insulationText(wall)}; ${wall.attachment}; ${wall.buck.label}` },
     { lead: 'Why not first', text: whyNotFirst(wall, first) },
-    ...wall.gives_up.map((text) => ({ lead: 'Gives up', text })),
+    ...(wall.tie ? [{ lead: wall.tie_with_first ? 'A tie' : 'No tie', text: wall.tie.words }] : []),
+    ...(wall.folded && wall.folded.count > 1 ? [{ lead: 'Other ways', text: wall.folded.words }] : []),
     ...ofItsOwn(wall.reasons, first.reasons).map((reason) => ({ lead: 'For it', ...reason })),
     ...ofItsOwn(wall.cautions, first.cautions).map((caution) => ({ lead: 'Caution', ...caution })),
   ];

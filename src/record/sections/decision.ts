@@ -17,16 +17,21 @@ function chosen(first: RankedAssembly, advice: Advice): RecordBlock[] {
   ];
 }
 
-function scoreTable(first: RankedAssembly): RecordBlock | null {
-  const parts = Object.entries(first.scores).map(([key, score]) => [
-    capitalised(keyWords(key)),
-    fixed(score, 2),
-  ]);
+/** The scores of a wall, one by one, with the weight of each. */
+export function scores(wall: RankedAssembly, { weights }: Advice): RecordBlock[] {
+  return present([scoreTable(wall, weights)]);
+}
+
+function scoreTable(first: RankedAssembly, weights: Advice['weights']): RecordBlock | null {
+  const parts = Object.entries(first.scores).map(([key, score]) => {
+    const weight = weights?.[key];
+    return [capitalised(keyWords(key)), fixed(score, 2), weight === undefined ? '' : numberText(weight)];
+  });
   if (parts.length === 0) return null;
   return tableOf(
     'Scores from 0 (worst) to 1 (best)',
-    [{ title: 'Criterion' }, { title: 'Score', isNumber: true }],
-    [...parts, ['All, weighted', fixed(first.score, 2)]],
+    [{ title: 'Criterion' }, { title: 'Score', isNumber: true }, { title: 'Weight', isNumber: true }],
+    [...parts, ['All, weighted', fixed(first.score, 2), '']],
   );
 }
 
@@ -69,7 +74,6 @@ function fallback({ why, assembly }: NonNullable<Advice['fallback']>): RecordBlo
 
 /** What a wall is made of, why it, and what it gives up. */
 function wallBlocks(wall: RankedAssembly): RecordBlock[] {
-  const undecided = wall.verdicts.filter((v) => v.verdict === 'undecided');
   return present([
     factsOf([
       { label: 'Cladding', value: wall.cladding },
@@ -84,10 +88,9 @@ function wallBlocks(wall: RankedAssembly): RecordBlock[] {
     ...under('Because', listOf(wall.reasons.map(withRule))),
     ...under('What it gives up', listOf(wall.gives_up.map((text) => ({ text })))),
     ...under(
-      'Still open: what no rule could decide',
-      listOf(undecided.map((v) => ({ lead: v.title, text: v.text, aside: v.rule }))),
+      'Other ways to build the same wall',
+      wall.folded && wall.folded.count > 1 ? listOf([{ text: wall.folded.words }]) : null,
     ),
-    ...under('How it scores', scoreTable(wall)),
   ]);
 }
 

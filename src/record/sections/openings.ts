@@ -1,5 +1,6 @@
 import type { RankedAssembly } from '../../advice/advice-schema.ts';
 import {
+  noteSentences,
   onceEach,
   openingSentences,
   openingTitle,
@@ -24,6 +25,7 @@ export function everyWindow({ openings, buck }: RankedAssembly): RecordBlock[] {
       ),
     ),
     ...under('Where the windows sit', listOf(texts(planeSentences(openings)))),
+    ...under('What the window figures rest on', listOf(texts(noteSentences(openings)))),
     ...otherSequences(openings, buck.flashing_sequence).flatMap((opening) =>
       under(
         `Flashing in its own order: ${openingTitle(opening, 1)}`,

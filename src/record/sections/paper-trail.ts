@@ -76,8 +76,13 @@ export function trace({ verdicts }: RankedAssembly): RecordBlock[] {
     (a, b) =>
       VERDICT_ORDER.indexOf(a.verdict) - VERDICT_ORDER.indexOf(b.verdict) || (a.rule < b.rule ? -1 : 1),
   );
+  const undecided = verdicts.filter(({ verdict }) => verdict === 'undecided');
   const [silent, speaking] = [sorted.filter(isSilent), sorted.filter((v) => !isSilent(v))];
   return present([
+    ...under(
+      'Still open: what no rule could decide',
+      listOf(undecided.map((v) => ({ lead: v.title, text: v.text, aside: v.rule }))),
+    ),
     tableOf(
       'What the rules said of this wall',
       [{ title: 'Rule' }, { title: 'Verdict' }, { title: 'What it found' }, { title: 'Citation' }],

@@ -102,11 +102,20 @@ function orDash(value: number | null): string {
 /** Temperature and dew point through the wall in the coldest and the warmest month, drawn and as tables. */
 export function profile({ temperature_profile, layers }: RankedAssembly): RecordBlock[] {
   const { winter, summer, notes } = temperature_profile;
+  const isDrawn = winter !== null || summer !== null;
   return present([
     ...(winter ? drawnSeason('winter', 'Coldest month', winter, layers) : []),
     ...(summer ? drawnSeason('summer', 'Warmest month', summer, layers) : []),
-    listOf(notes.map((text) => ({ text }))),
+    // Without a drawing the notes say why; with one they stand in the appendix.
+    isDrawn ? null : listOf(notes.map((text) => ({ text }))),
   ]);
+}
+
+/** What the profile rests on and leaves out. */
+export function profileNotes({
+  temperature_profile: { winter, summer, notes },
+}: RankedAssembly): RecordBlock[] {
+  return winter === null && summer === null ? [] : present([listOf(notes.map((text) => ({ text })))]);
 }
 
 function drawnSeason(

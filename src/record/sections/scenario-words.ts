@@ -54,6 +54,12 @@ export function scenarioFields(scenario: Scenario): SaidField[] {
       label: 'Rough openings',
       value: text(scenario.rough_opening_can_change, (yes) => (yes ? 'can change' : 'stay as they are')),
     },
+    {
+      label: 'Window flange',
+      value: text(scenario.flange_plane, (plane) =>
+        plane === 'furring-face' ? 'at the face of the furring' : 'at the face of the insulation',
+      ),
+    },
     { label: 'Finish wanted', value: word(FINISH, scenario.finish) },
     { label: 'Budget', value: text(scenario.budget_usd_per_ft2, (usd) => `$${usd} per ft² of wall`) },
     { label: 'Crew', value: word(CREW, scenario.crew_skill) },
@@ -96,6 +102,10 @@ function windows(given: Scenario['windows']): string | null {
 
 function windowText(window: ScenarioWindow): string {
   const size = [window.width_in, window.height_in].map((inch) => text(inch, String) ?? '?');
+  const opening = [window.rough_opening_width_in, window.rough_opening_height_in].map(
+    (inch) => text(inch, String) ?? '?',
+  );
+  const hasOpening = opening.some((side) => side !== '?');
   const hasSize = size.some((side) => side !== '?');
   const parts = [
     text(window.glazing, (panes) => `${panes}-glazed`),
@@ -103,6 +113,9 @@ function windowText(window: ScenarioWindow): string {
     text(window.operation, (operation) => operation),
     hasSize ? `${size.join(' x ')} in.` : null,
     text(window.weight_lb, (lb) => `${lb} lb each`),
+    text(window.frame, (frame) => `${frame.replaceAll('-', ' ')} frame`),
+    text(window.lite_in, (lite) => `panes of ${lite} in.`),
+    hasOpening ? `rough opening ${opening.join(' x ')} in.` : null,
   ].filter((part) => part !== null);
   const count = text(window.count, String) ?? 'number not said';
   return parts.length > 0 ? `${count}: ${parts.join(', ')}` : count;

@@ -1,5 +1,5 @@
 import { figureText, keyWords, numberText, sentence } from '../figure-text.ts';
-import { factsOf, present, type RecordBlock, tableOf } from '../record-document.ts';
+import { factsOf, listOf, present, type RecordBlock, tableOf } from '../record-document.ts';
 import type { DecisionRecord } from '../record-schema.ts';
 import { fieldWords, scenarioFields } from './scenario-words.ts';
 
@@ -31,9 +31,13 @@ export function situation({ scenario, advice }: DecisionRecord): RecordBlock[] {
       { label: 'Yearly precipitation', value: figureText(site.annual_precip_in, 'in.') },
       { label: 'Code edition', value: advice.code_edition },
       ...fields.map(({ label, value }) => (value === null ? null : { label, value })),
-      ...site.notes.map((value) => ({ label: 'Note', value })),
     ]),
   ]);
+}
+
+/** What is said of the climate data of the place. */
+export function placeNotes({ advice }: DecisionRecord): RecordBlock[] {
+  return present([listOf(advice.site.notes.map((text) => ({ text })))]);
 }
 
 function withSource(value: string, source: string | null): string {

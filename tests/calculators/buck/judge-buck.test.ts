@@ -58,12 +58,69 @@ describe('judgeBuck', () => {
     expect(judge({ max_projection_in: 2.5 }).why).toContain('reaches 2.5 in.');
   });
 
+  describe('a unit of 20 ft² or 150 lb', () => {
+    const LARGE: Partial<BuckWindow> = { width_in: 72, height_in: 96, weight_lb: 430, operation: 'fixed' };
+    const laminated: Partial<BuckOption> = { member: { nominal: 'LVL-1-3/4', specific_gravity: 0.5 } };
+    // 430/2 lb 4 in. from the jamb: 860 lb·in. on a strip of 2-1/4 in.; 2x 645, laminated 1-3/4 in. 930.
+    it('stands on its blocks: a 2x sill is an engineer’s, a thicker one carries', () => {
+      const thin = judge({ member: { nominal: '2x6', specific_gravity: 0.42 } }, LARGE);
+      expect(thin.verdict).toBe('engineer');
+      expect(thin.why).toMatch(/load of the setting blocks .* thicker or laminated sill piece/);
+      expect(thin.utilisation.gravity).toBeCloseTo(860 / 645.469, 3);
+      const thick = judge(laminated, LARGE);
+      expect(thick.verdict).toBe('fits');
+      expect(thick.utilisation.gravity).toBeCloseTo(860 / 930.23, 3);
+    });
+    it('brings its blocks onto the rough sill where its frame reaches back over it', () => {
+      const near = judge({ member: { nominal: '2x6', specific_gravity: 0.42 } }, LARGE, {
+        projection_in: 2.25,
+      });
+      expect(near.verdict).toBe('fits');
+    });
+    it('asks nothing of the sill strip of a smaller unit, which hangs on its flange or jambs, nor of a door', () => {
+      expect(judge({}, { weight_lb: 149, width_in: 36, height_in: 60 }).verdict).toBe('fits');
+      const door = judge(
+        { member: { nominal: '2x6', specific_gravity: 0.42 } },
+        { ...LARGE, operation: 'door' },
+      );
+      expect(door.verdict).toBe('engineer');
+      expect(door.why).toMatch(/walked on/);
+      expect(door.utilisation.gravity).toBeLessThan(860 / 645.469);
+    });
+  });
+
   describe('flange over insulation', () => {
-    it('passes a small flanged window to 1-1/2 in., as a rule of practice without figures', () => {
-      const answer = judge(bare, {}, { projection_in: 1.5 });
-      expect(answer).toMatchObject({ verdict: 'fits', screws_per_side: null });
-      expect(answer.utilisation).toEqual({ gravity: null, wind: null, combined: null, bearing: null });
-      expect(answer.why).toContain('not a strength check');
+    const screwed: Partial<BuckOption> = {
+      ...bare,
+      screw: { diameter_in: 0.19, root_diameter_in: 0.152, length_in: 3.5, bending_yield_psi: 80_000 },
+      screw_spacing_in: 12,
+    };
+    it('counts the screws through 1-1/2 in. of board under a small flanged window', () => {
+      const answer = judge(screwed, {}, { projection_in: 1.5 });
+      expect(answer).toMatchObject({ verdict: 'fits', screws_per_side: 6 });
+      expect(answer.min_screw_length_in).toBeCloseTo(1.5 + 0.4375 + 1.5, 9);
+      expect(answer.utilisation.bearing).toBeNull();
+      expect(answer.utilisation.gravity).toBeGreaterThan(0.4);
+      expect(answer.why).toContain('Window associations ask for a support element');
+    });
+    it('does not pass one whose screws are not known, nor one that they do not hold', () => {
+      expect(judge(bare, {}, { projection_in: 1.5 })).toMatchObject({
+        verdict: 'engineer',
+        screws_per_side: null,
+      });
+      const sparse = judge({ ...screwed, screw_spacing_in: 48 }, { weight_lb: 149 }, { projection_in: 1.5 });
+      expect(sparse.verdict).toBe('does-not-fit');
+      expect(sparse.why).toMatch(/give the window a buck/);
+      expect(
+        judge(
+          {
+            ...screwed,
+            screw: { diameter_in: 0.19, root_diameter_in: 0.152, bending_yield_psi: 80_000, length_in: 3 },
+          },
+          {},
+          { projection_in: 1.5 },
+        ).why,
+      ).toMatch(/too short: use at least 3.44/);
     });
     it.each([
       ['further out', {}, { projection_in: 1.6 }, 'reaches 1.5 in.'],

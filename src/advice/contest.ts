@@ -1,0 +1,192 @@
+import type { Face } from '../assembly/candidates.ts';
+import type { Cladding, Insulation, Price } from '../assembly/catalogue-schema.ts';
+import { type CostItem, costShares, fastenerCost } from '../assessment/cost-part.ts';
+import { addedThickness } from '../assessment/wall-layers.ts';
+import type { Facts } from '../rulebook/rule-schema.ts';
+import { Rulebook } from '../rulebook/rulebook.ts';
+import { competing } from './choose-alternatives.ts';
+import { byScore, type Judged, type JudgedWall, type Knowledge } from './judge-walls.ts';
+import { CRITERIA, costScore, weightsOf } from './scoring.ts';
+
+/** How far a price or the budget is moved: to half and to twice what it is now. */
+export const PRICE_RANGE = { low: 0.5, high: 2 } as const;
+
+/** What is moved, all else staying as it is. */
+export type Moved =
+  /** A price, in times of what it is now, within `PRICE_RANGE`. */
+  | { readonly kind: 'price'; readonly item: Cladding | Insulation }
+  /** $/ft² */
+  | { readonly kind: 'budget' }
+  /** The room outside the sheathing, in. */
+  | { readonly kind: 'room' };
+
+/** Facts that a move changes. Rules that forbid by them are judged again. */
+const MOVED_FACTS: readonly string[] = [
+  'cost.low_usd_per_ft2',
+  'cost.likely_usd_per_ft2',
+  'cost.high_usd_per_ft2',
+  'project.budget_usd_per_ft2',
+  'project.max_added_thickness_in',
+  'project.has_thickness_limit',
+];
+const THICKNESS = 'thickness.added_in';
+
+type Entrant = {
+  readonly wall: JudgedWall;
+  /** The score without what cost adds to it. */
+  readonly withoutCost: number;
+  readonly cost: Price;
+  /** What of the cost goes to the price that is moved. */
+  readonly share: Price;
+  readonly thickness_in: number;
+};
+
+const NOTHING: Price = { low: 0, likely: 0, high: 0 };
+
+/**
+ * Who would win if a price, the budget or the room outside were another. Only what cost adds to the scores, and the
+ * rules that read these facts, can change then; nothing else is worked out again.
+ */
+export class Contest {
+  readonly #judged: Judged;
+  readonly #entrants: readonly Entrant[];
+  /** The rules that a move can make speak or fall silent. */
+  readonly #rules: Rulebook;
+  /** Whether these rules look at nothing but money and thickness, so that cheaper and thinner never hurts. */
+  readonly #isPlain: boolean;
+  readonly #costWeight: number;
+
+  constructor(judged: Judged, { rulebook }: Knowledge) {
+    const { brief } = judged.context;
+    const weights = weightsOf(brief.priorities);
+    const moved = rulebook
+      .rulesOf(brief.code_edition)
+      .filter(({ rule, reads }) => rule.verdict === 'forbid' && reads.some((id) => MOVED_FACTS.includes(id)));
+    const ids = moved.map(({ rule }) => rule.id);
+    const canBeAdmitted = (wall: JudgedWall) =>
+      wall.forbids === 0 ||
+      (wall.forbids <= ids.length &&
+        ids.filter((id) => wall.verdicts.verdictOf(id) === 'forbid').length === wall.forbids);
+    this.#judged = judged;
+    this.#rules = new Rulebook({ facts: rulebook.facts, limits: rulebook.limits }, rulebook.packs, moved);
+    this.#isPlain = moved.every(({ reads }) =>
+      reads.every((id) => id === THICKNESS || MOVED_FACTS.includes(id)),
+    );
+    this.#costWeight = weights.cost / CRITERIA.reduce((sum, criterion) => sum + weights[criterion], 0);
+    const entrants = competing(judged.walls.filter(canBeAdmitted)).map((wall) => this.#entrantOf(wall));
+    this.#entrants = this.#isPlain ? bestOfFaces(entrants) : entrants;
+  }
+
+  /** For one kind of move: the winner at each value of it, null where no wall passes. */
+  winners(moved: Moved): (value: number) => Promise<JudgedWall | null> {
+    const entrants =
+      moved.kind === 'price' ? this.#entrants.map((one) => this.#withShare(one, moved.item)) : this.#entrants;
+    const able = this.#isPlain ? withoutHopeless(entrants) : entrants;
+    return (value) => this.#winner(able, moved, value);
+  }
+
+  #entrantOf(wall: JudgedWall): Entrant {
+    const { candidate } = wall;
+    return {
+      wall,
+      withoutCost: wall.score - this.#costWeight * wall.scores.cost,
+      cost: this.#judged.assess.partsOf(candidate).cost,
+      share: NOTHING,
+      thickness_in: addedThickness(candidate.face, candidate.barrier),
+    };
+  }
+
+  #withShare(entrant: Entrant, item: Cladding | Insulation): Entrant {
+    const { cladding, build } = entrant.wall.candidate;
+    if (cladding !== item && build.insulation !== item) return entrant;
+    return { ...entrant, share: shareOf(entrant.wall, item, this.#judged) };
+  }
+
+  async #winner(entrants: readonly Entrant[], moved: Moved, value: number): Promise<JudgedWall | null> {
+    const { brief } = this.#judged.context;
+    const times = moved.kind === 'price' ? value : 1;
+    const budget = moved.kind === 'budget' ? value : brief.budget_usd_per_ft2;
+    const scored = entrants
+      .map((entrant) => {
+        const cost = atTimes(entrant, times);
+        return {
+          entrant,
+          cost,
+          score: entrant.withoutCost + this.#costWeight * costScore(cost.likely, budget),
+        };
+      })
+      .sort((a, b) => b.score - a.score || byScore(a.entrant.wall, b.entrant.wall));
+    // The best wall is mostly admitted: ask for few at first.
+    for (let at = 0, size = 1; at < scored.length; at += size, size *= 8) {
+      const some = scored.slice(at, at + size);
+      const sheets = some.map(
+        ({ entrant, cost }): Facts => ({
+          ...entrant.wall.verdicts.facts,
+          'cost.low_usd_per_ft2': cost.low,
+          'cost.likely_usd_per_ft2': cost.likely,
+          'cost.high_usd_per_ft2': cost.high,
+          ...(moved.kind === 'budget' ? { 'project.budget_usd_per_ft2': value } : {}),
+          ...(moved.kind === 'room'
+            ? { 'project.max_added_thickness_in': value, 'project.has_thickness_limit': true }
+            : {}),
+        }),
+      );
+      const verdicts = await this.#rules.evaluateAll(sheets, brief.code_edition);
+      const best = some.find((_, i) => !verdicts[i]?.isForbidden);
+      if (best) return best.entrant.wall;
+    }
+    return null;
+  }
+}
+
+/** What of a wall's installed cost is paid for one thing, $/ft². */
+export function shareOf(wall: JudgedWall, item: CostItem, { assess, context }: Judged): Price {
+  const { fasteners, buck } = assess.partsOf(wall.candidate);
+  const shares = costShares(wall.candidate, fastenerCost(fasteners, context), buck.supports, context).filter(
+    (share) => share.item === item,
+  );
+  const sum = (end: keyof Price) => shares.reduce((total, { price, times }) => total + price[end] * times, 0);
+  return { low: sum('low'), likely: sum('likely'), high: sum('high') };
+}
+
+function atTimes({ cost, share }: Entrant, times: number): Price {
+  if (times === 1) return cost;
+  return {
+    low: cost.low + (times - 1) * share.low,
+    likely: cost.likely + (times - 1) * share.likely,
+    high: cost.high + (times - 1) * share.high,
+  };
+}
+
+/** The same cladding over the same boards pays the same prices for both: there the hopeless are known beforehand. */
+function bestOfFaces(entrants: readonly Entrant[]): Entrant[] {
+  const byFace = new Map<Face, Entrant[]>();
+  for (const entrant of entrants) {
+    const { face } = entrant.wall.candidate;
+    const known = byFace.get(face);
+    if (known) known.push(entrant);
+    else byFace.set(face, [entrant]);
+  }
+  return [...byFace.values()].flatMap(withoutHopeless);
+}
+
+/** Leaves out the walls that another one beats in all that counts, at every value within the range. */
+function withoutHopeless(entrants: readonly Entrant[]): Entrant[] {
+  const kept: { entrant: Entrant; costs: readonly number[] }[] = [];
+  const bestFirst = [...entrants].sort((a, b) => b.withoutCost - a.withoutCost || byScore(a.wall, b.wall));
+  for (const entrant of bestFirst) {
+    const [cheap, dear] = [atTimes(entrant, PRICE_RANGE.low), atTimes(entrant, PRICE_RANGE.high)];
+    const costs = [
+      cheap.likely,
+      dear.likely,
+      cheap.low,
+      dear.low,
+      cheap.high,
+      dear.high,
+      entrant.thickness_in,
+    ];
+    if (!kept.some((other) => other.costs.every((cost, i) => cost <= (costs[i] ?? 0))))
+      kept.push({ entrant, costs });
+  }
+  return kept.map(({ entrant }) => entrant);
+}

@@ -1,0 +1,107 @@
+import { fits } from '../assembly/candidates.ts';
+import type { InsulationBuild } from '../assembly/insulation-builds.ts';
+import { remember } from '../assessment/remember.ts';
+import { inches } from '../base/inches.ts';
+import type { RankedAssembly } from './advice-schema.ts';
+import type { Judged, JudgedWall } from './judge-walls.ts';
+import { round } from './rounded.ts';
+
+type Folded = NonNullable<RankedAssembly['folded']>;
+type Admitted = Pick<Judged, 'admitted' | 'assess' | 'context'>;
+
+/**
+ * Near-duplicates have one key: the same cladding over the same family of boards. Another thickness, barrier, retarder
+ * or buck, or grey instead of white polystyrene, is a detail of the same wall, not another choice.
+ */
+export function foldOf({ candidate }: JudgedWall): string {
+  return `${candidate.cladding.id}/${candidate.build.insulation.family}`;
+}
+
+/** What is folded into a ranked wall: every admitted wall of its kind, and what each way of building it is best for. */
+export function foldedInto(wall: JudgedWall, judged: Admitted): Folded {
+  const key = foldOf(wall);
+  const group = judged.admitted.filter((other) => foldOf(other) === key);
+  const costOf = remember((other: JudgedWall) => judged.assess.partsOf(other.candidate).cost.likely);
+  const weightOf = remember((other: JudgedWall) => {
+    const { fastening } = judged.assess.partsOf(other.candidate);
+    return fastening.cladding_psf + fastening.insulation_psf;
+  });
+  const heatOf = remember((other: JudgedWall) => judged.assess.partsOf(other.candidate).thermal.u_factor);
+  const cheapest = least(group, costOf) ?? wall;
+  const lightest = least(group, weightOf) ?? wall;
+  const warmest = least(group, heatOf) ?? wall;
+  const passing = distinct(group.map(({ candidate }) => candidate.build.thickness_in));
+  const folded = {
+    count: group.length,
+    thickness_in: { low: passing[0] ?? 0, high: passing.at(-1) ?? 0 },
+    insulations: [...new Set(group.map(({ candidate }) => candidate.build.insulation.label))].sort(),
+    cheapest: { ...told(cheapest), usd_per_ft2: round(costOf(cheapest), 1) },
+    lightest: { ...told(lightest), weight_psf: round(weightOf(lightest), 1) },
+    least_heat_loss: { ...told(warmest), u_factor: round(heatOf(warmest), 4) },
+  };
+  return { ...folded, words: foldedWords(folded, passing, missingBetween(wall, passing, judged)) };
+}
+
+function told({ candidate }: JudgedWall): { id: string; insulation: string; thickness_in: number } {
+  return {
+    id: candidate.id,
+    insulation: candidate.build.insulation.label,
+    thickness_in: candidate.build.thickness_in,
+  };
+}
+
+/** Thicknesses on the market between the thinnest and the thickest that passes at which nothing passes. */
+function missingBetween(wall: JudgedWall, passing: readonly number[], judged: Admitted): number[] {
+  const { cladding, build } = wall.candidate;
+  const isSameFamily = (other: InsulationBuild) => other.insulation.family === build.insulation.family;
+  const [low = 0] = passing;
+  const high = passing.at(-1) ?? 0;
+  const market = judged.context.catalogue.builds
+    .filter((other) => isSameFamily(other) && fits(cladding, other))
+    .map((other) => other.thickness_in);
+  return distinct(market).filter((t) => t > low && t < high && !passing.includes(t));
+}
+
+function foldedWords(
+  folded: Omit<Folded, 'words'>,
+  passing: readonly number[],
+  missing: readonly number[],
+): string {
+  const { cheapest, lightest, least_heat_loss: warmest, insulations } = folded;
+  const several = insulations.length > 1;
+  const name = (one: { insulation: string; thickness_in: number }) =>
+    several ? `${inches(one.thickness_in)} in. ${one.insulation}` : `${inches(one.thickness_in)} in.`;
+  const dollars = `about $${cheapest.usd_per_ft2.toFixed(1)} a square foot`;
+  if (passing.length === 1 && !several) {
+    return `Only ${inches(passing[0] ?? 0)} in. of it passes; the cheapest way to build it costs ${dollars}.`;
+  }
+  const range =
+    passing.length === 1
+      ? `Of the thicknesses only ${inches(passing[0] ?? 0)} in. passes`
+      : missing.length === 0
+        ? `${inches(passing[0] ?? 0)} to ${inches(passing.at(-1) ?? 0)} in. all pass`
+        : `${inches(passing[0] ?? 0)} to ${inches(passing.at(-1) ?? 0)} in. pass, but not ${missing.map(inches).join(', ')} in.`;
+  const merits = [
+    `${name(cheapest)} is the cheapest (${dollars})`,
+    ...(name(lightest) === name(cheapest)
+      ? []
+      : [`${name(lightest)} is the lightest (${lightest.weight_psf.toFixed(1)} psf)`]),
+    ...(name(warmest) === name(cheapest)
+      ? []
+      : [`${name(warmest)} loses the least heat (U ${warmest.u_factor.toFixed(3)})`]),
+  ];
+  const boards = several ? `, as ${insulations.join(' or ')}` : '';
+  const suiting = passing.length > 1 ? ' (barrier, lining and buck to suit)' : '';
+  return `${range}${boards}${suiting}; ${merits.join('; ')}.`;
+}
+
+function least(walls: readonly JudgedWall[], of: (wall: JudgedWall) => number): JudgedWall | undefined {
+  let best = walls[0];
+  // Best score first, so that of equals the better wall stays.
+  for (const wall of walls) if (best && of(wall) < of(best) - 1e-9) best = wall;
+  return best;
+}
+
+function distinct(values: readonly number[]): number[] {
+  return [...new Set(values)].sort((a, b) => a - b);
+}

@@ -1,0 +1,108 @@
+import { criterionWords } from '../advice/criterion-words.ts';
+import type { WhyNot } from '../advice/why-not-schema.ts';
+import type { Block } from './blocks.ts';
+import { shortCitation } from './tell-advice.ts';
+
+/** Why a wall that somebody named is not the first choice, as plain structured text. */
+export function whyNotBlocks(told: WhyNot): Block[] {
+  return [
+    { kind: 'title', text: 'Why not that wall', aside: told.name },
+    { kind: 'paragraph', text: `Understood: ${told.understood}.` },
+    ...told.notes.map((text): Block => ({ kind: 'paragraph', text, role: 'note' })),
+    ...verdictBlocks(told),
+  ];
+}
+
+function verdictBlocks(told: WhyNot): Block[] {
+  switch (told.verdict) {
+    case 'first-choice':
+      return [{ kind: 'paragraph', text: `It is the first choice: ${told.wall?.title ?? told.understood}.` }];
+    case 'admitted':
+      return admitted(told);
+    case 'excluded':
+    case 'not-made':
+      return [...excluded(told), ...changes(told)];
+  }
+}
+
+function reasonLine({ text, rule, citation }: WhyNot['because'][number]): string {
+  if (rule === undefined || citation === undefined) return text;
+  return `${text} [${shortCitation(citation)}; rule ${rule}]`;
+}
+
+function admitted({ wall, beaten_by: first, would_win, considered, others_excluded }: WhyNot): Block[] {
+  if (!wall || !first) return [];
+  const lead = first.in_everything
+    ? 'The first choice is at least as good in everything.'
+    : 'Where that comes from, weights counted:';
+  return [
+    {
+      kind: 'paragraph',
+      text: `It passes: ${considered.admitted} of ${considered.candidates} ways to build it break no rule. The best of them, ${lower(wall.title)}, scores ${wall.score.toFixed(3)}; the first choice, ${lower(first.title)}, scores ${first.score.toFixed(3)}.`,
+    },
+    { kind: 'heading', text: lead },
+    {
+      kind: 'list',
+      items: first.parts.map(({ criterion, here, there, adds }) => {
+        const side = adds > 0 ? `costs it ${adds.toFixed(3)}` : `wins it ${(-adds).toFixed(3)}`;
+        return `${criterionWords(criterion)}: ${here.toFixed(2)} against ${there.toFixed(2)}, which ${side}`;
+      }),
+    },
+    { kind: 'heading', text: 'What would make it the first choice' },
+    {
+      kind: 'list',
+      items:
+        would_win.length > 0
+          ? would_win
+          : ['No single weight, from nothing to ten times what it is now, makes it the first choice.'],
+    },
+    ...others_excluded.flatMap(({ title, because }): Block[] => [
+      { kind: 'heading', text: `What does not pass: ${lower(title)}` },
+      { kind: 'list', items: because.map(reasonLine) },
+    ]),
+  ];
+}
+
+function excluded({ verdict, wall, because, considered }: WhyNot): Block[] {
+  const lead =
+    verdict === 'not-made'
+      ? 'Nothing like it is put together here:'
+      : considered.candidates === 1
+        ? `It breaks these rules: ${wall?.title ?? ''}`
+        : `None of the ${considered.candidates} ways to build it passes. The closest, ${lower(wall?.title ?? '')}, breaks these rules:`;
+  return [
+    { kind: 'paragraph', text: lead },
+    {
+      kind: 'list',
+      items: because.map(reasonLine),
+    },
+  ];
+}
+
+function changes({ smallest_changes: found, tried }: WhyNot): Block[] {
+  const heading: Block = { kind: 'heading', text: 'The smallest change that would admit it' };
+  if (found.length === 0)
+    return [
+      heading,
+      { kind: 'paragraph', text: 'None of the changes that were judged admits it.' },
+      { kind: 'paragraph', text: tried, role: 'note' },
+    ];
+  const [first, ...others] = found.map(
+    ({ sentence, then }) => `${sentence} Then: ${lower(then.title)}, score ${then.score.toFixed(3)}.`,
+  );
+  return [
+    heading,
+    { kind: 'paragraph', text: first ?? '' },
+    ...(others.length > 0
+      ? [
+          { kind: 'heading' as const, text: 'Or' },
+          { kind: 'list' as const, items: others },
+        ]
+      : []),
+    { kind: 'paragraph', text: tried, role: 'note' },
+  ];
+}
+
+function lower(text: string): string {
+  return text.charAt(0).toLowerCase() + text.slice(1);
+}
