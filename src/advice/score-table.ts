@@ -87,7 +87,7 @@ export function plainTotals({ factors }: ScoreTable, count: number): Float64Arra
   );
 }
 
-/** What `scoreWall` gives for the wall at a place, to the last bit. */
+/** The scores of the wall at a place: each the product of its factors. */
 export function scoresAt({ factors }: ScoreTable, place: number): Scores {
   let next = 0;
   const scoreOf = (criterion: Criterion): number => {

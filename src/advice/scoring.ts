@@ -105,12 +105,6 @@ export const SCORE_FACTORS: Readonly<Record<Criterion, readonly ScoreFactor[]>> 
   ],
 };
 
-export function scoreWall(candidate: Candidate, parts: CalculatedParts, context: AnswerContext): Scores {
-  const score = (criterion: Criterion) =>
-    SCORE_FACTORS[criterion].reduce((product, factor) => product * factor.of(candidate, parts, context), 1);
-  return Object.fromEntries(CRITERIA.map((criterion) => [criterion, score(criterion)])) as Scores;
-}
-
 /** Straight line from 0 at `zero` to 1 at `one`, flat outside. */
 function ramp(value: number, zero: number, one: number): number {
   return Math.min(1, Math.max(0, (value - zero) / (one - zero)));

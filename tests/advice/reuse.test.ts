@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it, vi } from 'vitest';
 import { firstChoice } from '../../src/advice/choose-alternatives.ts';
 import { type Judged, judgeWalls, type Knowledge } from '../../src/advice/judge-walls.ts';
-import { totalScore, weightsOf } from '../../src/advice/scoring.ts';
+import { CRITERIA, SCORE_FACTORS, type Scores, totalScore, weightsOf } from '../../src/advice/scoring.ts';
 import { parseInput } from '../../src/base/parse-input.ts';
 import { Refusal } from '../../src/base/refusal.ts';
 import { resolveBrief } from '../../src/brief/resolve-brief.ts';
@@ -91,7 +91,17 @@ describe('what walls share', () => {
     for (const [, scenario] of SAMPLES) {
       const { walls, assess, context, set } = await judged(scenario, TINY);
       const weights = weightsOf(context.brief.priorities);
-      for (const wall of walls) expect(wall.score).toBe(totalScore(wall.scores, weights));
+      for (const wall of walls) {
+        const parts = assess.partsOf(wall.candidate);
+        const alone = Object.fromEntries(
+          CRITERIA.map((criterion) => [
+            criterion,
+            SCORE_FACTORS[criterion].reduce((all, { of }) => all * of(wall.candidate, parts, context), 1),
+          ]),
+        ) as Scores;
+        expect(wall.scores).toEqual(alone);
+        expect(wall.score).toBe(totalScore(alone, weights));
+      }
       for (let i = 0; i < walls.length; i += 37) {
         const wall = set.candidates[i];
         if (!wall) continue;
