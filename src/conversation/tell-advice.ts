@@ -141,7 +141,8 @@ function fasteningWords(fastening: RankedAssembly['fastening']): string {
     'design-required': 'the code table asks for a design here',
     'outside-table': 'outside the code table',
   }[fastening.table_verdict];
-  return `${fastening.fastener}, ${length}, every ${figure(fastening.spacing_along_stud_in, 1)} in. along studs at ${figure(fastening.stud_spacing_in, 1)} in.; ${fastening.lath_or_furring}; ${fastening.washer}; ${table}`;
+  const washer = fastening.washer.replace(/^none\b/, 'no washer');
+  return `${fastening.fastener}, ${length}, every ${figure(fastening.spacing_along_stud_in, 1)} in. along studs at ${figure(fastening.stud_spacing_in, 1)} in.; ${fastening.lath_or_furring}; ${washer}; ${table}`;
 }
 
 function loadWords(fastening: RankedAssembly['fastening']): string {
