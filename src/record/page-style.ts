@@ -145,7 +145,7 @@ td,tbody th{min-width:1.6rem}
 #situation dt::after{content:":"}
 #cautions h2,#profile h2{column-span:all}
 #cautions h3{margin-top:.25rem}
-svg.wall{max-width:8.6cm}svg.chart{max-width:8.6cm}svg.elevation{max-width:12cm}
+svg.wall{max-width:8.6cm}svg.chart{max-width:8.6cm}svg.elevation{max-width:11.5cm}
 #condensate{break-inside:avoid}
 #condensate figure{float:left;width:8.6cm;margin-right:1rem}
 #condensate+section{clear:left}
@@ -153,7 +153,7 @@ svg.wall{max-width:8.6cm}svg.chart{max-width:8.6cm}svg.elevation{max-width:12cm}
 #cautions .aside{display:none}
 #layers{display:grid;grid-template-columns:8.6cm 1fr;column-gap:.8rem;align-items:start}
 #layers :is(th,td):nth-child(3){display:none}
-#profile{break-inside:avoid}
+#profile{break-inside:avoid}#profile svg.chart{max-width:6.8cm}#profile h3{font-size:8pt}
 #excluded :is(th,td){width:34%}#excluded td+td{width:24%}#excluded th+th:not(:last-child),#excluded th+td{width:42%}
 #excluded table{table-layout:fixed}
 #layers h2,#layers p{grid-column:1/-1}

@@ -12,7 +12,7 @@ export function fastenerLines({ wall }: TakeOffJob): TakeOffLine[] {
     waste_percent: count === 0 ? 0 : Math.round((count_with_waste / count - 1) * 100),
     order: count_with_waste,
     order_unit: 'pieces',
-    how: `line ${for_steps.join(', ')} of the schedule, corner and field each at its spacing`,
+    how: `schedule, line ${for_steps.join(', ')}, zone by zone`,
     provenance: 'common-practice',
   }));
 }

@@ -6,7 +6,7 @@ import { DETAIL_PARTS } from '../drawing/opening-detail.ts';
 import { capitalised, figureText, fixed, numberText, sentence } from '../figure-text.ts';
 import { factsOf, present, type RecordBlock, tableOf } from '../record-document.ts';
 import type { DecisionRecord } from '../record-schema.ts';
-import { fieldWords } from './scenario-words.ts';
+import { fieldsWords } from './scenario-words.ts';
 
 /** Only the assumptions that could change the answer: what somebody has to settle before ordering. */
 export function toSettle({ advice }: DecisionRecord): RecordBlock[] {
@@ -17,8 +17,8 @@ export function toSettle({ advice }: DecisionRecord): RecordBlock[] {
     tableOf(
       'Taken as given; settle these before ordering material, they could change the answer',
       [{ title: 'What' }, { title: 'Taken as' }, { title: 'Why' }],
-      open.map(({ field, value, why }) => [
-        fieldWords(field),
+      takenAlike(open).map(([{ value, why }, fields]) => [
+        fieldsWords(fields),
         value === null ? 'not known' : value === true ? 'yes' : value === false ? 'no' : String(value),
         why,
       ]),
@@ -30,6 +30,20 @@ export function toSettle({ advice }: DecisionRecord): RecordBlock[] {
           text: `${rest} more ${rest === 1 ? 'assumption was' : 'assumptions were'} made that would not change the answer; the appendix lists ${rest === 1 ? 'it' : 'them'}.`,
         },
   ]);
+}
+
+type Assumption = DecisionRecord['advice']['assumptions'][number];
+
+/** What was taken in the same words for the same reason stands together: every kind of window, often. */
+function takenAlike(assumptions: readonly Assumption[]): [Assumption, string[]][] {
+  const groups = new Map<string, [Assumption, string[]]>();
+  for (const one of assumptions) {
+    const key = JSON.stringify([one.value, one.why]);
+    const group = groups.get(key);
+    if (group) group[1].push(one.field);
+    else groups.set(key, [one, [one.field]]);
+  }
+  return [...groups.values()];
 }
 
 /** The lines of the schedule as somebody on site reads them, with the pattern drawn. */

@@ -1,6 +1,6 @@
 import { priceBookWords } from '../../brief/price-book.ts';
 import type { Scenario, ScenarioWindow } from '../../brief/scenario.ts';
-import { keyWords } from '../figure-text.ts';
+import { keyWords, sentenceList } from '../figure-text.ts';
 
 type Said<T> = Exclude<T, 'unknown' | undefined>;
 type Words<K extends keyof Scenario> = Readonly<Record<Extract<Said<Scenario[K]>, string>, string>>;
@@ -142,9 +142,36 @@ const FIELD_WORDS: Readonly<Record<string, string>> = {
   max_added_thickness_in: 'room outside the sheathing, in.',
 };
 
-/** A path in the scenario as a reader would say it: `windows[0].weight_lb` → "windows, kind 1: weight lb". */
+const WINDOW_WORDS: Readonly<Record<string, string>> = {
+  weight_lb: 'weight, lb',
+  width_in: 'width, in.',
+  height_in: 'height, in.',
+  rough_opening_width_in: 'width of the rough opening, in.',
+  rough_opening_height_in: 'height of the rough opening, in.',
+};
+
+/** A path in the scenario as a reader would say it: `windows[0].weight_lb` → "windows, kind 1: weight, lb". */
 export function fieldWords(field: string): string {
-  const window = /^windows\[(\d+)\]\.(.+)$/.exec(field);
-  if (window) return `windows, kind ${Number(window[1]) + 1}: ${keyWords(window[2] ?? '')}`;
+  const ofWindow = windowField(field);
+  if (ofWindow) return `windows, kind ${ofWindow.kind}: ${ofWindow.words}`;
   return (Object.hasOwn(FIELD_WORDS, field) ? FIELD_WORDS[field] : undefined) ?? keyWords(field);
+}
+
+/** Several paths together: "windows, kinds 1 and 2: width, in.; height, in." */
+export function fieldsWords(fields: readonly string[]): string {
+  const windows = fields.map(windowField).filter((one) => one !== null);
+  const kinds = [...new Set(windows.map(({ kind }) => `${kind}`))];
+  const words = [...new Set(windows.map((one) => one.words))];
+  // Only where every kind lacks the same: "kinds 1 and 2" must not say of one what is true of the other.
+  if (windows.length < fields.length || kinds.length < 2 || kinds.length * words.length !== fields.length) {
+    return fields.map(fieldWords).join('; ');
+  }
+  return `windows, kinds ${sentenceList(kinds)}: ${words.join('; ')}`;
+}
+
+function windowField(field: string): { readonly kind: number; readonly words: string } | null {
+  const [, index, key] = /^windows\[(\d+)\]\.(.+)$/.exec(field) ?? [];
+  if (index === undefined || key === undefined) return null;
+  const words = Object.hasOwn(WINDOW_WORDS, key) ? WINDOW_WORDS[key] : undefined;
+  return { kind: Number(index) + 1, words: words ?? keyWords(key) };
 }
