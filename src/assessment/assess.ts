@@ -275,14 +275,23 @@ function requirementOf({ brief, tables, climate_zone }: AnswerContext): EnergyRe
   });
 }
 
-/** A buck in a plane over a build carries the same windows behind every cladding. */
+/**
+ * A buck in a plane carries the same windows behind every cladding, and over all boards of one thickness. Only where no
+ * buck lines the opening does the corner feel what the boards are made of.
+ */
 function buckParts(windows: WindowsPart, context: AnswerContext): (wall: Candidate) => BuckPart {
   const inPlace = rememberPair((sheathing: SheathingEntry, place: FlangePlace) =>
     rememberPair((buck: Buck, build: InsulationBuild) =>
       buckPart({ buck, build, sheathing, place }, windows, context),
     ),
   );
-  return ({ sheathing, seat, buck, build }) => inPlace(sheathing, seat.place)(buck, build);
+  const asThick = new Map<number, InsulationBuild>();
+  return ({ sheathing, seat, buck, build }) => {
+    const { thickness_in } = build;
+    const first = asThick.get(thickness_in) ?? build;
+    asThick.set(thickness_in, first);
+    return inPlace(sheathing, seat.place)(buck, buck.support === 'flange-over-insulation' ? build : first);
+  };
 }
 
 /** The table knows a cladding as vented or not, no more. */

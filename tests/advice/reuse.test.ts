@@ -4,6 +4,7 @@ import { describe, expect, it, vi } from 'vitest';
 import { firstChoice } from '../../src/advice/choose-alternatives.ts';
 import { type Judged, judgeWalls, type Knowledge } from '../../src/advice/judge-walls.ts';
 import { CRITERIA, SCORE_FACTORS, type Scores, totalScore, weightsOf } from '../../src/advice/scoring.ts';
+import { buckPart } from '../../src/assessment/buck-part.ts';
 import { parseInput } from '../../src/base/parse-input.ts';
 import { Refusal } from '../../src/base/refusal.ts';
 import { resolveBrief } from '../../src/brief/resolve-brief.ts';
@@ -106,6 +107,13 @@ describe('what walls share', () => {
         const wall = set.candidates[i];
         if (!wall) continue;
         const [one, all] = [assess.partsOf(wall), assess.partsAt(set, i)];
+        const { buck, build, sheathing, seat } = wall;
+        const own = buckPart(
+          { buck, build, sheathing, place: seat.place },
+          assess.works.windows.work,
+          context,
+        );
+        expect(one.buck).toEqual(own);
         expect([all.cost, all.moisture]).toEqual([one.cost, one.moisture]);
       }
     }
