@@ -11,7 +11,7 @@ import { wallTitle } from './titles.ts';
 export function syntheticComparison(judged: Judged, chosen: readonly JudgedWall[]): Advice['comparison'] {
   const wall = judged.admitted.find(isSynthetic);
   if (!wall || chosen.some(isSynthetic)) return null;
-  const { thermal, cost, fastening } = judged.assess.partsOf(wall.candidate);
+  const { thermal, cost, fastening } = wall.parts;
   return {
     title: wallTitle(wall.candidate),
     score: round(wall.score, 4),

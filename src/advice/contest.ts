@@ -90,7 +90,7 @@ export class Contest {
     return {
       wall,
       withoutCost: wall.score - this.#costWeight * wall.scores.cost,
-      cost: this.#judged.assess.partsOf(candidate).cost,
+      cost: wall.parts.cost,
       share: NOTHING,
       thickness_in: addedThickness(candidate.face, candidate.barrier),
     };
@@ -140,8 +140,8 @@ export class Contest {
 }
 
 /** What of a wall's installed cost is paid for one thing, $/ft². */
-export function shareOf(wall: JudgedWall, item: CostItem, { assess, context }: Judged): Price {
-  const { fasteners, buck } = assess.partsOf(wall.candidate);
+export function shareOf(wall: JudgedWall, item: CostItem, { context }: Judged): Price {
+  const { fasteners, buck } = wall.parts;
   const shares = costShares(wall.candidate, fastenerCost(fasteners, context), buck.supports, context).filter(
     (share) => share.item === item,
   );

@@ -76,11 +76,10 @@ function nearMisses(judged: Judged): Excluded[] {
 }
 
 /** The rules that forbid a wall, each with what would admit it. */
-export function reasonsAgainst(wall: JudgedWall, { assess, context }: Judged): Excluded['because'] {
+export function reasonsAgainst(wall: JudgedWall, { context }: Judged): Excluded['because'] {
   const { candidate } = wall;
   return wall.verdicts.outcomesWith('forbid').map((outcome: RuleOutcome) => {
-    const thickness =
-      outcome.concern === 'energy' ? energyRemedy(candidate, assess.partsOf(candidate), context) : null;
+    const thickness = outcome.concern === 'energy' ? energyRemedy(candidate, wall.parts, context) : null;
     return {
       rule: outcome.rule.id,
       citation: outcome.citation,

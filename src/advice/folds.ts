@@ -7,7 +7,7 @@ import type { Judged, JudgedWall } from './judge-walls.ts';
 import { round } from './rounded.ts';
 
 type Folded = NonNullable<RankedAssembly['folded']>;
-type Admitted = Pick<Judged, 'admitted' | 'assess' | 'context'>;
+type Admitted = Pick<Judged, 'admitted' | 'context'>;
 
 /**
  * Near-duplicates have one key: the same cladding over the same family of boards. Another thickness, barrier, retarder
@@ -21,12 +21,12 @@ export function foldOf({ candidate }: JudgedWall): string {
 export function foldedInto(wall: JudgedWall, judged: Admitted): Folded {
   const key = foldOf(wall);
   const group = judged.admitted.filter((other) => foldOf(other) === key);
-  const costOf = remember((other: JudgedWall) => judged.assess.partsOf(other.candidate).cost.likely);
+  const costOf = remember((other: JudgedWall) => other.parts.cost.likely);
   const weightOf = remember((other: JudgedWall) => {
-    const { fastening } = judged.assess.partsOf(other.candidate);
+    const { fastening } = other.parts;
     return fastening.cladding_psf + fastening.insulation_psf;
   });
-  const heatOf = remember((other: JudgedWall) => judged.assess.partsOf(other.candidate).thermal.u_factor);
+  const heatOf = remember((other: JudgedWall) => other.parts.thermal.u_factor);
   const cheapest = least(group, costOf) ?? wall;
   const lightest = least(group, weightOf) ?? wall;
   const warmest = least(group, heatOf) ?? wall;

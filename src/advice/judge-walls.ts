@@ -11,6 +11,7 @@ import {
 import { type AnswerContext, answerContext } from '../assessment/answer-context.ts';
 import { type Assessor, assessor } from '../assessment/assess.ts';
 import type { CodeTables } from '../assessment/code-tables.ts';
+import type { CalculatedParts } from '../assessment/fact-sheet.ts';
 import { factSlots } from '../assessment/fact-slots.ts';
 import type { Brief } from '../brief/brief.ts';
 import { FactSheets } from '../rulebook/fact-sheets.ts';
@@ -50,6 +51,12 @@ export class JudgedWall {
   /** How many rules forbid the wall. */
   get forbids(): number {
     return this.#answer.verdicts.forbids[this.#index] ?? 0;
+  }
+
+  /** What the calculators find for it, from what is worked out for all walls at once. */
+  get parts(): CalculatedParts {
+    const { assess, set } = this.#answer;
+    return assess.partsAt(set, this.#index);
   }
 
   get scores(): Scores {

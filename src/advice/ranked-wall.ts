@@ -23,9 +23,8 @@ export function rankedWall(
   judged: Judged,
   better: JudgedWall | null,
 ): RankedAssembly {
-  const { context, assess } = judged;
-  const { candidate } = wall;
-  const parts = assess.partsOf(candidate);
+  const { context } = judged;
+  const { candidate, parts } = wall;
   const outcomes = wall.verdicts.outcomes();
   const { cladding, build, inside, barrier, buck } = candidate;
   const { brief } = context;
@@ -85,7 +84,7 @@ export function rankedWall(
     },
     scores: Object.fromEntries(Object.entries(wall.scores).map(([k, v]) => [k, round(v, 3)])),
     reasons: reasonsOf(outcomes, candidate),
-    gives_up: givesUp(wall, judged, better),
+    gives_up: givesUp(wall, better),
     cautions: [
       ...cautionsOf(outcomes).filter((caution) => !isGeneral(caution)),
       ...questionCautions(openings),
@@ -183,12 +182,11 @@ function fasteningOf(
 }
 
 /** What is given up: by the system itself, and in figures against the first choice. */
-function givesUp(wall: JudgedWall, judged: Judged, better: JudgedWall | null): string[] {
-  const { candidate } = wall;
-  const list = [...candidate.cladding.gives_up];
+function givesUp(wall: JudgedWall, better: JudgedWall | null): string[] {
+  const list = [...wall.candidate.cladding.gives_up];
   if (!better) return list;
-  const mine = judged.assess.partsOf(candidate);
-  const first = judged.assess.partsOf(better.candidate);
+  const mine = wall.parts;
+  const first = better.parts;
   const dearer = mine.cost.likely - first.cost.likely;
   if (dearer >= 0.5) list.push(`About $${dearer.toFixed(1)} a square foot more than the first choice.`);
   const heavier = mine.fastening.cladding_psf - first.fastening.cladding_psf;
@@ -199,7 +197,7 @@ function givesUp(wall: JudgedWall, judged: Judged, better: JudgedWall | null): s
       `Lets more heat through: U ${mine.thermal.u_factor.toFixed(3)} against ${first.thermal.u_factor.toFixed(3)}.`,
     );
   const thicker =
-    addedThickness(candidate.face, candidate.barrier) -
+    addedThickness(wall.candidate.face, wall.candidate.barrier) -
     addedThickness(better.candidate.face, better.candidate.barrier);
   if (thicker >= 0.5) list.push(`${thicker.toFixed(1)} in. thicker.`);
   return list;

@@ -26,7 +26,7 @@ export function tieWithFirst(wall: JudgedWall, first: JudgedWall, judged: Judged
   const weights = weightsOf(brief.priorities);
   const sum = CRITERIA.reduce((s, criterion) => s + weights[criterion], 0);
   const swing_usd = priceSwing(first, wall, judged);
-  const costOf = (one: JudgedWall) => judged.assess.partsOf(one.candidate).cost.likely;
+  const costOf = (one: JudgedWall) => one.parts.cost.likely;
   const scored = (usd: number) => costScore(Math.max(0, usd), brief.budget_usd_per_ft2);
   const lost = scored(costOf(first)) - scored(costOf(first) + swing_usd);
   const won = scored(costOf(wall) - swing_usd) - scored(costOf(wall));
@@ -42,7 +42,7 @@ export function priceSwing(first: JudgedWall, other: JudgedWall, judged: Judged)
     [first, 1],
     [other, -1],
   ] as const) {
-    const { fasteners, buck } = judged.assess.partsOf(wall.candidate);
+    const { fasteners, buck } = wall.parts;
     const driven = fastenerCost(fasteners, judged.context);
     for (const { item, price, times } of costShares(wall.candidate, driven, buck.supports, judged.context)) {
       const move = moves.get(item) ?? { low: 0, high: 0 };
