@@ -17,6 +17,8 @@ export type Utterance = {
   readonly place?: string;
   readonly complete?: boolean;
   readonly detailsUnknown?: boolean;
+  /** What of the line must be asked about; all the rest is taken. */
+  readonly unclear?: readonly string[];
 };
 
 const wood = (depth_in: number, spacing_in?: number): Partial<Answers> => ({

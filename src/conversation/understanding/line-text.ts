@@ -18,6 +18,7 @@ export function straighten(line: string): string {
     .replace(/[–—−‑]/g, '-')
     .replace(/''/g, '"')
     .replace(/(\d),(?=\d{3}(?!\d))/g, '$1')
+    .replace(/…/g, '...')
     .replace(/\s+/g, ' ')
     .trim();
 }
@@ -26,17 +27,22 @@ const SENTENCE_END = /(?<!\b(?:in|ft|sq|lb|lbs|approx|st|mt|no|o\.c|oc|min|max|e
 
 /** Splits a normalised line where one thing ends and the next begins: commas, semicolons, "and", "with", sentences. */
 export function splitClauses(line: string): string[] {
-  return line
-    .replace(/[()[\]]/g, ',')
-    .replace(SENTENCE_END, ', ')
-    .split(/\s*[,;\n]\s*|\s+(?:and|plus|with|also)\s+|\s*&\s*/)
-    .map((clause) =>
-      clause
-        .replace(/^(?:and|plus|with|also)\s+/, '')
-        .replace(/[.!]+$/, '')
-        .trim(),
-    )
-    .filter((clause) => clause !== '');
+  return (
+    line
+      .replace(/[()[\]]/g, ',')
+      .replace(/\.{2,}/g, ', ')
+      // A range is one thing said, though it has an "and" in it.
+      .replace(/\b(between \S+) and (\S+)/g, '$1 to $2')
+      .replace(SENTENCE_END, ', ')
+      .split(/\s*[,;\n]\s*|\s+(?:and|plus|with|also)\s+|\s*&\s*/)
+      .map((clause) =>
+        clause
+          .replace(/^(?:and|plus|with|also)\s+/, '')
+          .replace(/[.!]+$/, '')
+          .trim(),
+      )
+      .filter((clause) => clause !== '')
+  );
 }
 
 /** What has been read out of a clause is overwritten with this, so that no other reader takes it again. */

@@ -4,10 +4,20 @@ import type { Reader } from './reading.ts';
 /** Dressed depth of nominal lumber, in. (American Softwood Lumber Standard PS 20, dry dressed sizes). */
 export const DRESSED_DEPTH_IN: ReadonlyMap<string, number> = new Map([
   ['4', 3.5],
+  ['four', 3.5],
+  ['89', 3.5],
   ['6', 5.5],
+  ['six', 5.5],
+  ['140', 5.5],
   ['8', 7.25],
+  ['eight', 7.25],
+  ['184', 7.25],
   ['10', 9.25],
+  ['ten', 9.25],
+  ['235', 9.25],
   ['12', 11.25],
+  ['twelve', 11.25],
+  ['286', 11.25],
 ]);
 
 /** Designators of cold-formed studs ("600S162-54") begin with the web depth in hundredths of an inch, cut short (from memory). */
@@ -22,7 +32,10 @@ const DESIGNATED_DEPTH_IN: ReadonlyMap<string, number> = new Map([
   ['1000', 10],
 ]);
 
-const NOMINAL = /\b2\s*(?:x|by|-by-)\s*(4|6|8|10|12)s?\b(?!\s*(?:ft|feet|foot|'|"|in\b|inch|x\b))/;
+const NOMINAL =
+  /\b(?:2|two)\s*(?:x|by|-by-)\s*(4|6|8|10|12|four|six|eight|ten|twelve)s?\b(?!\s*(?:ft|feet|foot|'|"|in\b|inch|x\b))/;
+/** Lumber of 38 mm by its dressed depth, as it is named where lumber goes by millimetres. */
+const NOMINAL_MM = /\b38\s*x\s*(89|140|184|235|286)\b(?:\s*mm\b)?/;
 const DESIGNATOR = /\b(\d{3,4})s(\d{3})(?:-(\d+))?\b/;
 const MILS = new RegExp(`(?<![\\w.])(${NUMBER})[ -]?mils?\\b(?: (?:thick|studs?|steel|metal))*`);
 const GAUGE = /\b(1[0-9]|2[0-9])[ -]?(?:gau?ge|ga)\b\.?(?: (?:studs?|steel|metal))*/;
@@ -50,7 +63,7 @@ const DEEP = new RegExp(
 /** Studs: nominal lumber ("2x6" is 5.5 in. of wood), steel designators, depth, spacing. */
 export const readFraming: Reader = (clause, gathering) => {
   const asked = gathering.isAsked('framing');
-  const isAboutStuds = asked || clause.has(STUDS) || clause.has(NOMINAL) || clause.has(DESIGNATOR);
+  const isAboutStuds = asked || [STUDS, NOMINAL, NOMINAL_MM, DESIGNATOR].some((sign) => clause.has(sign));
   const saysSteel = isAboutStuds && clause.has(STEEL);
 
   readSteelThickness(clause, gathering, isAboutStuds);
@@ -70,7 +83,7 @@ export const readFraming: Reader = (clause, gathering) => {
     }
   }
   if (!isWindowTalk(clause.text)) {
-    for (const taken of clause.takeAll(NOMINAL)) {
+    for (const taken of [...clause.takeAll(NOMINAL), ...clause.takeAll(NOMINAL_MM)]) {
       const depth_in = DRESSED_DEPTH_IN.get(taken.groups[0] ?? '');
       if (saysSteel) {
         gathering.puzzle(

@@ -2,7 +2,8 @@ import { NO_THICKNESS_LIMIT_IN } from '../describe.ts';
 import { hundredths, LENGTH, NUMBER, readLengthIn, readNumber, readSigned } from './numbers.ts';
 import type { Reader } from './reading.ts';
 
-const NEW = /\bnew[- ]?(?:build|house|home|wall|construction|work|addition|building)\b|\bfrom scratch\b/;
+const NEW =
+  /\bnew[- ]?(?:build|house|home|wall|construction|work|addition|building)\b|\bfrom scratch\b|\b(?:an? )?additions?\b(?! to)/;
 const OLD =
   /\bretro-?fit(?:ting|ted)?\b|\bre-?(?:side|siding|clad|cladding|cover)\b|\brenovat\w+|\bremodel\w*|\b(?:existing|old) (?:house|home|wall|building)\b/;
 const STANDING = /\b(?:existing|old|(?:it )?stands(?: already)?|already (?:there|built|standing))\b/;
@@ -38,7 +39,7 @@ const FREE =
   /\bopenings? (?:can|may|could|might)(?: be)? (?:change\w*|enlarged?|made (?:larger|bigger)|grow|move\w*)\b|\b(?:can|may|could) (?:change|enlarge) (?:the )?(?:rough )?openings?\b/;
 const YES = /^(?:yes|y|yeah|yep|sure|ok|okay|they (?:can|may)|can change|may change)$/;
 const NO =
-  /^(?:no|n|nope|they (?:can'?t|cannot|may not|stay)|(?:stay|keep|leave)(?: them)?(?: as (?:they are|is))?|fixed)$/;
+  /^(?:no|n|nope|they (?:can'?t|cannot|may not|stay|remain)(?: as they are)?|(?:stay|keep|leave)(?: them)?(?: as (?:they are|is))?|fixed)$/;
 
 /** Whether rough openings may be made larger. */
 export const readOpenings: Reader = (clause, gathering) => {
@@ -71,6 +72,9 @@ export const readFinish: Reader = (clause, gathering) => {
     if (any) gathering.add('finish', 'any', any);
     const look = clause.take(/^(?:just |only )?(?:the )?look(?: is enough| only)?$/);
     if (look) gathering.add('finish', 'stucco-look', look);
+    // It adds nothing to the finish that was named before it.
+    if (gathering.findings.some(({ field }) => field === 'finish'))
+      clause.take(/^nothing else(?: will do)?$/);
     const real = clause.take(/^(?:the )?(?:true|real) (?:one|thing)$/);
     if (real) gathering.add('finish', 'cement-stucco', real);
   }

@@ -13,7 +13,7 @@ export type PlaceReading = {
 };
 
 const ZONE =
-  /(?<!\b(?:wind|wall|seismic|fire|lot)\s)\b(?:(?:climate |iecc |doe )*zone|cz)\s*([0-8])\s*-?\s*([abc])?\b(?:\s*\(?(moist|humid|damp|dry|marine)\)?)?/i;
+  /(?<!\b(?:wind|wall|seismic|fire|lot)\s)\b(?:(?:climate |iecc |doe )*zone|cz)\s*(\d{1,2})\s*-?\s*([abc])?\b(?:\s*\(?(moist|humid|damp|dry|marine)\)?)?/i;
 const BARE_ZONE = /^\s*([0-6])\s?([abc])\s*$|^\s*([78])\s*$/i;
 const MOISTURE_LETTER: Readonly<Record<string, string>> = {
   moist: 'A',
@@ -26,7 +26,7 @@ const MOISTURE_LETTER: Readonly<Record<string, string>> = {
 const stateNames = [...STATE_NAMES].sort((a, b) => b.length - a.length).join('|');
 /** "Gallatin County, MT", in any case: the word county makes it sure. */
 const COUNTY_AND_STATE = new RegExp(
-  `\\b(?:in |near )?((?:[\\p{L}.'-]+\\s){0,3}?[\\p{L}.'-]+\\s+(?:county|parish|borough)\\s*,?\\s*(?:${stateNames}|[a-z]{2}))\\b`,
+  `\\b(?:in |near )?((?:[\\p{L}.'-]+\\s){0,3}?[\\p{L}.'-]+\\s+(?:county|parish|borough)\\s*[?,]*\\s*(?:${stateNames}|[a-z]{2}))\\b`,
   'iu',
 );
 /** "Boulder, CO" or "in Boulder CO": capitals, and a comma or "in", make it sure enough to look up. */
@@ -55,7 +55,8 @@ export function readPlace(line: string, asked: boolean): PlaceReading {
   if (county?.[1] && endsInState(county[1])) {
     const name = county[1].replace(LEAD_IN, '');
     const start = county.index + county[0].length - name.length;
-    return { rest: cutOut(line, start, name.length), zone: null, lookUp: name, halfZone: null };
+    const lookUp = name.replace(/\s*\?+/g, '');
+    return { rest: cutOut(line, start, name.length), zone: null, lookUp, halfZone: null };
   }
   const named = NAME_AND_STATE.exec(line);
   if (named?.[1] && endsInState(named[1])) {

@@ -182,5 +182,5 @@ export function readPriorities(line: string, gathering: Gathering): string | nul
     ),
     words: named.map(({ words }) => words).join(', '),
   });
-  return named.reduce((rest, { words }) => rest.replace(words, ' '), line);
+  return named.reduce((rest, { words }) => rest.replace(words, ' '), line).replace(/\bkeep(?:ing)?\b/g, ' ');
 }

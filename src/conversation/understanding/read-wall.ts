@@ -46,7 +46,7 @@ const R_VALUE = new RegExp(`\\br(?:\\s?-\\s?|\\s)?(${DIGITS})(?![\\w/])`);
 const R_SUM = new RegExp(`\\br?\\s?-?\\s?${DIGITS}\\s?\\+\\s?(?:r\\s?-?\\s?)?${DIGITS}(?:\\s?c\\.?i\\.?)?`);
 const RSI = new RegExp(`\\brsi\\s?-?\\s?(${DIGITS})\\b`);
 const EMPTY =
-  /\b(?:uninsulated|not insulated|empty(?: stud)? (?:bays?|cavit(?:y|ies)|walls?)|(?:no|without)(?: any)?(?: cavity)? insulation)\b/;
+  /\b(?:uninsulated|not insulated(?! (?:much|well|very|enough|fully))|empty(?: stud)? (?:bays?|cavit(?:y|ies)|walls?)|(?:no|without)(?: any)?(?: cavity)? insulation)\b/;
 
 /** R-value between the studs. What lies outside the studs is the program's to find, so "R-10 continuous" is not taken. */
 export const readCavity: Reader = (clause, gathering) => {

@@ -183,7 +183,7 @@ type ClauseReadings = {
 
 const NO_WINDOWS = /\b(?:no|without)(?: any)? windows?(?: (?:or doors?|in (?:this|the) wall))?\b/;
 const NO_MORE_WINDOWS =
-  /\b(?:no|nothing) (?:more|other|others|else)(?: kinds?)?(?: of)?(?: windows?)?(?: or doors?)?\b|\bthat(?:'?s| is) all(?: the windows)?\b|\bonly (?:those|these|that)\b/;
+  /\b(?:no|nothing) (?:more(?! than)|other|others|else)(?: kinds?)?(?: of)?(?: windows?)?(?: or doors?)?\b|\bthat(?:'?s| is) all(?: the windows)?\b|\bonly (?:those|these|that)\b/;
 const NONE_LEFT = /^(?:no|none|nope|done|that(?:'?s| is) it)$/;
 
 function readClauses(clauses: readonly string[], gathering: Gathering): ClauseReadings {
@@ -232,8 +232,11 @@ const ROUNDING = /\b(?:or (?:so|thereabouts)|more or less|give or take|at (?:lea
 function readOneClause(clause: Clause, gathering: Gathering, out: ClauseReadings): void {
   const { context } = gathering;
   const before = { findings: gathering.findings.length, unclear: gathering.unclear.length };
-  const closing =
-    clause.take(NO_MORE_WINDOWS) ?? (context.windowsPhase === 'more' ? clause.take(NONE_LEFT) : null);
+  // "Nothing else" closes the list of windows only where they are what is talked about.
+  const isAboutWindows = context.question === 'windows' || /\b(?:windows?|doors?)\b/.test(clause.text);
+  const closing = !isAboutWindows
+    ? null
+    : (clause.take(NO_MORE_WINDOWS) ?? (context.windowsPhase === 'more' ? clause.take(NONE_LEFT) : null));
   if (closing) out.windowsComplete = true;
   const none =
     clause.take(NO_WINDOWS) ?? (context.windowsPhase === 'kinds' ? clause.take(/^(?:no|none)$/) : null);
@@ -286,7 +289,7 @@ function withoutFillers(text: string): string {
 /** Nominal lumber is wood unless steel was said; then its size says nothing. */
 function settleFraming(gathering: Gathering): void {
   const nominal = gathering.findings.find(
-    (finding) => finding.field === 'framing.depth_in' && /^2 ?(?:x|by|-)/.test(finding.words),
+    (finding) => finding.field === 'framing.depth_in' && /^(?:2|two|38) ?(?:x|by|-)/.test(finding.words),
   );
   if (!nominal) return;
   const said = gathering.findings.find((finding) => finding.field === 'framing.material')?.value;
