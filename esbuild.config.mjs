@@ -1,4 +1,4 @@
-// Bundles the program into one entry. Ink and React land in chunks of their own, loaded by the terminal UI only.
+// Bundles the program into one entry, and the thread that works answers out. Ink and React land in chunks of their own, loaded by the terminal UI only.
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync, rmSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
@@ -22,7 +22,7 @@ const wholeNamespaceOfZod = {
 };
 
 await build({
-  entryPoints: { cladwright: 'src/cli/main.ts' },
+  entryPoints: { cladwright: 'src/cli/main.ts', 'advisor-worker': 'src/cli/advisor-worker.ts' },
   outdir,
   bundle: true,
   splitting: true,

@@ -27,6 +27,8 @@ export type Knowledge = {
   readonly rulebook: Rulebook;
   readonly tables: CodeTables;
   readonly catalogue: Catalogue;
+  /** Called each time all walls have been judged; what it throws ends the work. */
+  readonly onJudged?: (walls: number) => void;
 };
 
 /** One wall with what the rules and the scoring say of it, each worked out or put together when it is asked for. */
@@ -229,6 +231,7 @@ export async function judgeWalls(
     WALL_SLOTS.map((slot) => slots[slot].work),
   );
   const verdicts = await rulebook.judgeAll(sheets, brief.code_edition, before?.verdicts);
+  knowledge.onJudged?.(set.candidates.length);
   return new Judged({ context, assess, set, verdicts }, houseWishes(rulebook));
 }
 

@@ -65,6 +65,8 @@ function buildProgram(ending: Ending, writeHelp: (text: string) => void): Comman
     .usage('[options] [command]')
     .enablePositionalOptions()
     .option('--plain', 'plain lines instead of the terminal UI: one question, one answer a line')
+    .option('--screen-reader', 'plain lines, and every drawing in words')
+    .option('--reader <who>', 'whom to speak to: homeowner (plain words, cautions first) or professional')
     .option('--save <dir>', 'save the decision record into this folder without asking')
     .option(...HOUSE_RULES)
     .option(...ASCII)

@@ -1,3 +1,5 @@
+import { Refusal, showValue } from '../base/refusal.ts';
+import { READERS, type Reader } from '../conversation/reader.ts';
 import { type ColourFlag, decideColour } from './colour.ts';
 import { dataFolder, draftStoreIn } from './draft-store.ts';
 import { takingInterrupts } from './interrupts.ts';
@@ -11,6 +13,8 @@ const RECORDS = 'cladwright-records';
 
 export type ConversationFlags = {
   readonly plain?: true;
+  readonly screenReader?: true;
+  readonly reader?: string;
   readonly save?: string;
   readonly houseRules?: readonly string[];
   readonly ascii?: true;
@@ -30,7 +34,9 @@ export async function runConversation(flags: ConversationFlags): Promise<number>
   const services = await conversationServices({
     housePacks: flags.houseRules ?? [],
     recordDir: dir ?? RECORDS,
+    inThread: isForTerminalUi(flags),
   });
+  const reader = readerOf(flags.reader);
   const save = dir !== undefined;
   const ascii = flags.ascii ?? false;
   const draftStore = stdin.isTTY ? draftStoreIn(dataFolder()) : null;
@@ -41,7 +47,17 @@ export async function runConversation(flags: ConversationFlags): Promise<number>
     return takingInterrupts(async () => {
       // Loaded here and nowhere else: Ink must not be loaded where an end is no terminal.
       const { runTerminalConversation } = await import('../terminal/run.tsx');
-      return runTerminalConversation({ services, draftStore, colour, ascii, stdin, stdout, save });
+      return runTerminalConversation({
+        services,
+        draftStore,
+        colour,
+        ascii,
+        stdin,
+        stdout,
+        save,
+        onFirstPrompt: () => void services.warmUp().catch(() => undefined), // the first answer reports it
+        ...(reader ? { reader } : {}),
+      });
     });
   }
   return runPlainConversation({
@@ -54,11 +70,25 @@ export async function runConversation(flags: ConversationFlags): Promise<number>
     echo: !stdin.isTTY,
     save,
     ascii,
+    spoken: flags.screenReader ?? false,
     width: textWidth(),
+    ...(reader ? { reader } : {}),
   });
 }
 
 /** A "dumb" terminal can't redraw, which is all that the terminal UI does. */
-function isForTerminalUi({ plain }: ConversationFlags): boolean {
-  return !plain && process.stdin.isTTY && process.stdout.isTTY && process.env.TERM !== 'dumb';
+function isForTerminalUi({ plain, screenReader }: ConversationFlags): boolean {
+  return !plain && !screenReader && process.stdin.isTTY && process.stdout.isTTY && process.env.TERM !== 'dumb';
+}
+
+/** @throws Refusal for a reader that is not known */
+function readerOf(text: string | undefined): Reader | undefined {
+  if (text === undefined) return undefined;
+  const known = READERS.find((reader) => reader === text);
+  if (known) return known;
+  throw new Refusal({
+    field: '--reader',
+    value: showValue(text),
+    accepted: `Give one of ${READERS.join(', ')}.`,
+  });
 }

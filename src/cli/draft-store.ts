@@ -1,8 +1,10 @@
-import { mkdir, readFile, rename, rm, stat } from 'node:fs/promises';
-import { join } from 'node:path';
+import { mkdir, readdir, readFile, rename, rm, stat } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
 import envPaths from 'env-paths';
 import writeFileAtomic from 'write-file-atomic';
 import { type Draft, type DraftStore, draftSchema } from '../conversation/draft.ts';
+import type { ProjectEntry } from '../conversation/projects.ts';
+import { safeName } from '../record/safe-name.ts';
 
 /**
  * The user's data folder: `$CLADWRIGHT_HOME` where set (not empty), else the platform's own
@@ -12,29 +14,126 @@ export function dataFolder(env: Readonly<Record<string, string | undefined>> = p
   return env.CLADWRIGHT_HOME || envPaths('cladwright', { suffix: '' }).data;
 }
 
-const FILE_NAME = 'draft.json';
+/** File name of a talk that has no name yet. */
+const UNNAMED = 'draft';
+/** Talks with a name, one file each. */
+const PROJECTS = 'projects';
 /** Largest file taken for a draft; a talk is a few kilobytes. */
 const LARGEST_BYTES = 1_000_000;
+/** Most files of one name. */
+const MOST_NAMESAKES = 1000;
 
-/** Keeps the unfinished talk in a folder. A crash at any moment leaves the old draft or the new one, never half of one. */
+type Kept = { readonly path: string; readonly draft: Draft };
+
+/**
+ * Keeps talks in a folder: one without a name, any number with. A crash at any moment leaves the old file or the new
+ * one, never half of one. Names come from the user; file names are made from them and are safe everywhere.
+ */
 export function draftStoreIn(folder: string): DraftStore {
-  const path = join(folder, FILE_NAME);
+  const projects = join(folder, PROJECTS);
+  /** The file of the talk in hand, once it has one. */
+  let inHand: string | null = null;
+
+  async function all(): Promise<{ readonly kept: readonly Kept[]; readonly setAside: string | null }> {
+    const kept: Kept[] = [];
+    let aside: string | null = null;
+    for (const path of [...(await draftFiles(folder)), ...(await projectFiles(projects))]) {
+      const text = await readDraft(path);
+      if (text === null) continue;
+      const draft = parseDraft(text);
+      if (draft) kept.push({ path, draft });
+      else aside = await setAside(path);
+    }
+    // The last one first; of two kept at the same moment the order of the files decides.
+    return { kept: kept.sort((a, b) => (a.draft.saved_at < b.draft.saved_at ? 1 : -1)), setAside: aside };
+  }
+
+  async function pathFor({ answers: { name } }: Draft): Promise<string> {
+    const [dir, base] = name === undefined ? [folder, UNNAMED] : [projects, safeName(name)];
+    for (let n = 1; n <= MOST_NAMESAKES; n += 1) {
+      const path = join(dir, n === 1 ? `${base}.json` : `${base}-${n}.json`);
+      // A file that another talk has taken is left alone.
+      if (path === inHand || !(await exists(path))) return path;
+    }
+    throw new Error(`${dir} holds ${MOST_NAMESAKES} talks called ${base} already.`);
+  }
+
   return {
     async load() {
-      const text = await readDraft(path);
-      if (text === null) return { draft: null, setAside: null };
-      const draft = parseDraft(text);
-      if (draft) return { draft, setAside: null };
-      return { draft: null, setAside: await setAside(path) };
+      const { kept, setAside: aside } = await all();
+      const last = kept.find(({ draft }) => !draft.finished) ?? null;
+      inHand = last?.path ?? null;
+      return { draft: last?.draft ?? null, setAside: aside };
     },
     async save(draft) {
-      await mkdir(folder, { recursive: true });
+      const path = await pathFor(draft);
+      await mkdir(dirname(path), { recursive: true });
       await writeFileAtomic(path, `${JSON.stringify(draft, null, 2)}\n`, { mode: 0o600 });
+      // The talk was given a name, or another one: its old file has been written anew under it.
+      if (inHand !== null && inHand !== path) await rm(inHand, { force: true });
+      inHand = path;
     },
     async clear() {
-      await rm(path, { force: true });
+      if (inHand !== null) await rm(inHand, { force: true });
+      inHand = null;
+    },
+    async list() {
+      const { kept } = await all();
+      return kept.map(({ draft }) => entryOf(draft));
+    },
+    async open(name) {
+      const { kept } = await all();
+      const wanted = plainName(name);
+      const found = kept.find(({ draft }) => plainName(draft.answers.name ?? UNNAMED_NAME) === wanted);
+      if (!found) return null;
+      inHand = found.path;
+      return found.draft;
+    },
+    putAway() {
+      inHand = null;
     },
   };
+}
+
+/** What the talk without a name is opened by. */
+const UNNAMED_NAME = 'no name yet';
+
+function plainName(name: string): string {
+  return name
+    .toLowerCase()
+    .replace(/[()"']/g, '')
+    .trim();
+}
+
+function entryOf({ answers, saved_at, finished }: Draft): ProjectEntry {
+  const { name, ...rest } = answers;
+  return {
+    name: name ?? null,
+    saved_at,
+    answered: Object.keys(rest).length,
+    finished: finished ?? false,
+  };
+}
+
+function draftFiles(folder: string): Promise<string[]> {
+  return filesIn(folder, /^draft(?:-\d+)?\.json$/);
+}
+
+function projectFiles(folder: string): Promise<string[]> {
+  return filesIn(folder, /\.json$/);
+}
+
+async function filesIn(folder: string, pattern: RegExp): Promise<string[]> {
+  try {
+    const names = await readdir(folder);
+    return names
+      .filter((name) => pattern.test(name))
+      .sort()
+      .map((name) => join(folder, name));
+  } catch (error) {
+    if (isMissing(error)) return [];
+    throw error;
+  }
 }
 
 /** The file's text; null when there is none. A file too large to be a draft reads as an empty text. */
@@ -85,5 +184,5 @@ async function exists(path: string): Promise<boolean> {
 }
 
 function isMissing(error: unknown): boolean {
-  return error instanceof Error && 'code' in error && error.code === 'ENOENT';
+  return error instanceof Error && 'code' in error && (error.code === 'ENOENT' || error.code === 'ENOTDIR');
 }

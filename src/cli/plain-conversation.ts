@@ -2,6 +2,7 @@ import { Refusal } from '../base/refusal.ts';
 import { answerMark, type Block, blocksToText } from '../conversation/blocks.ts';
 import type { DraftStore } from '../conversation/draft.ts';
 import { promptOf } from '../conversation/prompt.ts';
+import type { Reader } from '../conversation/reader.ts';
 import { type Services, startSession } from '../conversation/session.ts';
 import type { ConversationState } from '../conversation/state.ts';
 import { promptBlocks, turnBlocks } from '../conversation/turn-blocks.ts';
@@ -19,6 +20,9 @@ export type PlainConversation = {
   readonly save?: boolean;
   readonly ascii?: boolean;
   readonly width?: number;
+  /** For ears: drawings in words, titles without rules. */
+  readonly spoken?: boolean;
+  readonly reader?: Reader;
 };
 
 const WIDTH = 80;
@@ -32,7 +36,7 @@ const WIDTH = 80;
 export async function runPlainConversation(options: PlainConversation): Promise<number> {
   const session = startSession(
     { services: options.services, draftStore: options.draft },
-    { saveWhenTold: options.save ?? false },
+    { saveWhenTold: options.save ?? false, ...(options.reader ? { reader: options.reader } : {}) },
   );
   const writer = new PlainWriter(options);
   session.subscribe((state) => writer.show(state));
@@ -78,7 +82,9 @@ class PlainWriter {
 
   #ask(state: ConversationState): void {
     const prompt = promptOf(state);
-    if (state.stage === 'advising') this.#write([{ kind: 'paragraph', text: 'Working it out …' }]);
+    if (state.stage === 'advising' || state.stage === 'trying') {
+      this.#write([{ kind: 'paragraph', text: 'Working it out …' }]);
+    }
     if (!prompt) {
       this.#shownPrompt = null;
       return;
@@ -88,8 +94,8 @@ class PlainWriter {
   }
 
   #write(blocks: readonly Block[], isGapBefore = false): void {
-    const { output, width, ascii } = this.#options;
-    const text = blocksToText(blocks, width ?? WIDTH, { ascii: ascii ?? false });
+    const { output, width, ascii, spoken } = this.#options;
+    const text = blocksToText(blocks, width ?? WIDTH, { ascii: ascii ?? false, spoken: spoken ?? false });
     output(`${isGapBefore ? '\n' : ''}${text}\n`);
   }
 }

@@ -1,48 +1,47 @@
-import type { Knowledge } from '../advice/judge-walls.ts';
 import type { Services } from '../conversation/session.ts';
-import { letInterruptsIn } from './interrupts.ts';
-import { SOURCE_DIGEST, TOOL_VERSION } from './version.ts';
-
-/** Assemblies that a conversation ranks. */
-const RANKED = 3;
+import { advisorHere } from './advisor.ts';
+import { advisorInThread } from './advisor-thread.ts';
 
 export type ServiceOptions = {
   readonly housePacks: readonly string[];
   /** Folder of the decision records. */
   readonly recordDir: string;
+  /** Works in a thread of its own, so that keys are answered meanwhile. */
+  readonly inThread?: boolean;
+};
+
+/** What the conversation needs done for it, and how to get it ready and put it away. */
+export type RunningServices = Services & {
+  /** Loads rules and engine before they are needed. */
+  warmUp(): Promise<void>;
 };
 
 /**
- * What the conversation needs done for it. Rules and engine are loaded when the first answer is worked out, so that
- * the first question is there at once; only house packs are looked at before, for nobody should answer fifteen
- * questions to hear that a rules file has an error.
+ * What the conversation needs done for it. Rules and engine are loaded when first needed, so that the first question is
+ * there at once; only house packs are looked at before, for nobody should answer fifteen questions to hear that a rules
+ * file has an error.
  *
  * @throws Refusal for a house pack with an error
  */
-export async function conversationServices({ housePacks, recordDir }: ServiceOptions): Promise<Services> {
-  let loading: Promise<Knowledge> | undefined;
-  const knowledge = () => {
-    loading ??= import('./knowledge.ts').then(({ loadKnowledge }) => loadKnowledge({ housePacks }));
-    return loading;
-  };
-  if (housePacks.length > 0) await knowledge();
+export async function conversationServices(options: ServiceOptions): Promise<RunningServices> {
+  const { housePacks, recordDir, inThread = false } = options;
+  const advisor = inThread ? advisorInThread(housePacks) : advisorHere(housePacks);
+  if (housePacks.length > 0) await advisor.load();
   return {
-    async advise(scenario) {
-      const { advise } = await import('../advice/advise.ts');
-      const advice = await advise(scenario, await knowledge(), { top: RANKED, toolVersion: TOOL_VERSION });
-      await letInterruptsIn();
-      return advice;
-    },
+    warmUp: () => advisor.load(),
+    advise: (scenario, how) => advisor.advise(scenario, how),
+    firstImpression: (scenario, signal) => advisor.firstImpression(scenario, { signal }),
+    fieldsThatMatter: (scenario, signal) => advisor.fieldsThatMatter(scenario, { signal }),
+    whyNot: (scenario, words, advice, signal) => advisor.whyNot(scenario, words, advice, { signal }),
     async findPlaces(text) {
       const { findPlaces } = await import('../site/find-places.ts');
       return findPlaces(text);
     },
     async saveRecord(scenario, advice) {
-      const [{ saveRecord }, { basisOf }] = await Promise.all([
+      const [{ saveRecord }, basis] = await Promise.all([
         import('../record/save-record.ts'),
-        import('../record/basis.ts'),
+        advisor.basis(),
       ]);
-      const basis = basisOf(await knowledge(), SOURCE_DIGEST);
       return saveRecord({ dir: recordDir, scenario, advice, created: new Date(), basis });
     },
   };

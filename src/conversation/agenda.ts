@@ -1,4 +1,5 @@
 import type { Answers, FieldId } from './answers.ts';
+import { doesMatter } from './matter.ts';
 import {
   type Choice,
   type Part,
@@ -15,6 +16,8 @@ export type Progress = {
   readonly windowsComplete: boolean;
   /** A question that the user went back to: open again although it has an answer. */
   readonly reopened: QuestionId | null;
+  /** Open fields that could change the first choice; null while that is not known. */
+  readonly guide: readonly string[] | null;
 };
 
 /** Fields of a question that are still to be said. All of them while the question is reopened. */
@@ -43,16 +46,31 @@ function isRelevant(question: Question, answers: Answers): boolean {
   return question.isAsked?.(answers) ?? true;
 }
 
-/** The question to ask now: the reopened one, else the first that is relevant and not settled; null when none is. */
+/**
+ * The question to ask now: the reopened one, else the place, else one that could change the first choice, else any
+ * that is relevant and not settled, each in the order of the list; null when none is left.
+ */
 export function nextQuestion(progress: Progress): Question | null {
   if (progress.reopened) return questionOf(progress.reopened);
-  return QUESTIONS.find((q) => isRelevant(q, progress.answers) && !isSettled(q, progress)) ?? null;
+  const left = openQuestions(progress);
+  return (
+    left.find(({ id }) => id === 'place') ??
+    left.find((question) => doesMatter(question, progress.guide) !== false) ??
+    left[0] ??
+    null
+  );
 }
 
-/** Place of a question among the ones that will be asked, for "3 of 15". */
-export function position(question: Question, answers: Answers): { number: number; of: number } {
-  const asked = QUESTIONS.filter((q) => isRelevant(q, answers) || q.id === question.id);
-  return { number: asked.indexOf(question) + 1, of: asked.length };
+/** Questions still to be asked, in the order of the list. */
+export function openQuestions(progress: Progress): Question[] {
+  return QUESTIONS.filter((q) => isRelevant(q, progress.answers) && !isSettled(q, progress));
+}
+
+/** How many questions are behind, this one counted, for "3 of 15". */
+export function position(question: Question, progress: Progress): { number: number; of: number } {
+  const asked = QUESTIONS.filter((q) => isRelevant(q, progress.answers) || q.id === question.id);
+  const behind = asked.filter((q) => q.id !== question.id && isSettled(q, progress));
+  return { number: behind.length + 1, of: asked.length };
 }
 
 /** The choices that fit what is still open: whole answers at first, single parts once some are known. */

@@ -1,8 +1,9 @@
-import { withoutAnswers } from './answers.ts';
+import { withAnswer, withoutAnswers } from './answers.ts';
 import { applyFindings } from './apply-reading.ts';
 import { LABELS, placeLabel } from './prompt.ts';
-import type { Aside, ConversationState, PlaceMatch, Step } from './state.ts';
-import { answersBlocks, note, remark, zoneBlock } from './talk.ts';
+import type { Aside, ConversationState, PlaceMatch, Step, Trial } from './state.ts';
+import { note } from './notes.ts';
+import { answersBlocks, assumeRest, notedBlock, remark, zoneBlock } from './talk.ts';
 import { normaliseLine } from './understanding/line-text.ts';
 
 /** What came of a line said to an aside: settled, or not meant for it and to be read as an ordinary line. */
@@ -50,6 +51,20 @@ export function answerAside(state: ConversationState, aside: Aside, text: string
       }
       if (isPick(line, 1, LABELS.takeNew) || LATER.test(line)) return settled(takeLater(rest, aside));
       return { kind: 'puzzled' };
+    case 'trial':
+      if (isPick(line, 0, LABELS.keepTrial) || TAKE_TRIAL.test(line)) return settled(takeTrial(rest, aside.trial));
+      if (isPick(line, 1, LABELS.leaveTrial) || DROP_TRIAL.test(line)) {
+        return settled({ state: remark(rest, note('Left as it was.')), effects: [] });
+      }
+      return isNumber(line) ? { kind: 'puzzled' } : { kind: 'elsewhere', state: rest };
+    case 'enough':
+      if (isPick(line, 0, LABELS.hearAnswer) || HEAR.test(line)) {
+        return settled({ state: assumeRest(rest), effects: [] });
+      }
+      if (isPick(line, 1, LABELS.askOn) || GO_ON.test(line)) {
+        return settled({ state: { ...rest, wantsAll: true }, effects: [] });
+      }
+      return { kind: 'elsewhere', state: { ...rest, wantsAll: true } };
     case 'start-over':
       if (isPick(line, 0, LABELS.yesForget) || YES.test(line)) return { kind: 'start-over' };
       if (isPick(line, 1, LABELS.noGoOn) || NO.test(line)) return settled({ state: rest, effects: [] });
@@ -57,6 +72,10 @@ export function answerAside(state: ConversationState, aside: Aside, text: string
   }
 }
 
+const TAKE_TRIAL = /^(?:keep(?: it| this| that)?(?: change)?|yes|y|take (?:it|this)|ok|okay)$/;
+const DROP_TRIAL = /^(?:leave(?: it)?(?: as it was)?|drop (?:it|that)|no|n|as it was|as before|forget it)$/;
+const HEAR = /^(?:hear(?: it| the answer)?(?: now)?|yes|y|done|answer|ok|okay|the answer)$/;
+const GO_ON = /^(?:go on|continue|on|no|n|ask on|more questions|carry on)(?: with the questions)?$/;
 const YES = /^(?:start over|yes|y|yeah|yep|sure|ok|okay)$/;
 const NO = /^(?:no|n|nope|go on|cancel)$/;
 const EARLIER =
@@ -74,7 +93,9 @@ function answerResume(
     return settled({ state: remark(going, ...answersBlocks(going)), effects: [] });
   }
   if (isPick(line, 1, LABELS.startFresh) || /^(?:(?:start )?(?:fresh|over|again|new)|no|n)$/.test(line)) {
-    return settled({ state: remark(rest, note('A fresh start.')), effects: [{ kind: 'drop-draft' }] });
+    // A talk with a name is one of several projects and stays kept.
+    const effect = aside.draft.answers.name === undefined ? 'drop-draft' : 'put-away';
+    return settled({ state: remark(rest, note('A fresh start.')), effects: [{ kind: effect }] });
   }
   return { kind: 'puzzled' };
 }
@@ -89,6 +110,7 @@ export function resumed(
     answers: aside.draft.answers,
     windowsComplete: aside.draft.windows_complete,
     history: aside.draft.history,
+    reader: state.isReaderGiven ? state.reader : (aside.draft.reader ?? state.reader),
   };
 }
 
@@ -99,6 +121,22 @@ export function choosePlace(state: ConversationState, place: PlaceMatch): Step {
   ]);
   const isTaken = step.state.answers.place !== state.answers.place;
   return isTaken ? { ...step, state: remark(step.state, zoneBlock(place)) } : step;
+}
+
+/** Takes a trial over: its answers hold from here on. */
+function takeTrial(state: ConversationState, trial: Trial): Step {
+  const answers = trial.changes.reduce(
+    (taken, { field, value }) => withAnswer(taken, field, value),
+    state.answers,
+  );
+  const hasWindows = trial.changes.some(({ field }) => field === 'windows');
+  const noted = notedBlock(trial.changes.filter(({ value }) => value !== 'unknown'));
+  const taken: ConversationState = {
+    ...state,
+    answers,
+    windowsComplete: state.windowsComplete || hasWindows,
+  };
+  return { state: noted ? remark(taken, noted) : taken, effects: [] };
 }
 
 function takeLater(state: ConversationState, aside: Extract<Aside, { kind: 'contradiction' }>): Step {

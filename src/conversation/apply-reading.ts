@@ -5,15 +5,8 @@ import { describeWindow } from './describe.ts';
 import { contextOf, kindInDetail } from './prompt.ts';
 import { questionOf } from './questions.ts';
 import type { Aside, ConversationState, Effect, Step } from './state.ts';
-import {
-  acceptsBlock,
-  leftOpenBlock,
-  note,
-  notedBlock,
-  placeNeededBlocks,
-  remark,
-  unclearBlocks,
-} from './talk.ts';
+import { note } from './notes.ts';
+import { acceptsBlock, leftOpenBlock, notedBlock, placeNeededBlocks, remark, unclearBlocks } from './talk.ts';
 import type { Reading, Unclear } from './understanding/reading.ts';
 import { mergeWindows, withUnknownAspects } from './windows.ts';
 

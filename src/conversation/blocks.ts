@@ -15,12 +15,18 @@ export type Block =
       readonly role?: LineRole;
     }
   | { readonly kind: 'figures'; readonly rows: readonly FigureRow[] }
-  /** A chart of fixed width, each mark with an ASCII twin of one column; its figures in words where it doesn't fit. */
+  /**
+   * A chart of fixed width, each mark with an ASCII twin of one column; a narrower drawing of the same where it doesn't
+   * fit, and its figures in words where neither does.
+   */
   | {
       readonly kind: 'drawing';
       readonly lines: readonly string[];
+      readonly narrow?: readonly string[];
       readonly instead: readonly FigureRow[];
     }
+  /** Short things side by side, each in brackets and kept in one piece: what was understood. */
+  | { readonly kind: 'chips'; readonly lead: string; readonly items: readonly string[] }
   /** The user's own words. */
   | { readonly kind: 'said'; readonly text: string };
 
@@ -31,7 +37,12 @@ export type LineRole = 'title' | 'heading' | 'body' | 'said' | 'note' | 'warning
 
 export type Line = { readonly text: string; readonly role: LineRole };
 
-export type LayOut = { readonly width: number; readonly ascii?: boolean };
+export type LayOut = {
+  readonly width: number;
+  readonly ascii?: boolean;
+  /** For ears: every drawing as its figures in words, titles without a rule. */
+  readonly spoken?: boolean;
+};
 
 const NARROWEST = 24;
 const LONGEST_RULE = 72;
@@ -43,11 +54,11 @@ const LABEL_WIDTH = 22;
  *
  * @param width  columns; under 24 it is taken as 24
  */
-export function layOutBlocks(blocks: readonly Block[], { width, ascii = false }: LayOut): Line[] {
+export function layOutBlocks(blocks: readonly Block[], { width, ascii = false, spoken = false }: LayOut): Line[] {
   const columns = Math.max(NARROWEST, Math.floor(width));
   const lines = blocks.flatMap((block, index) => [
     ...(index > 0 && startsAfterGap(block, blocks[index - 1]) ? [{ text: '', role: 'body' as const }] : []),
-    ...layOutBlock(safeBlock(block, ascii), columns, ascii),
+    ...layOutBlock(spoken ? spokenBlock(safeBlock(block, ascii)) : safeBlock(block, ascii), columns, ascii),
   ]);
   return lines;
 }
@@ -56,7 +67,7 @@ export function layOutBlocks(blocks: readonly Block[], { width, ascii = false }:
 export function blocksToText(
   blocks: readonly Block[],
   width: number,
-  options: { ascii?: boolean } = {},
+  options: { ascii?: boolean; spoken?: boolean } = {},
 ): string {
   return layOutBlocks(blocks, { width, ...options })
     .map((line) => line.text.trimEnd())
@@ -95,13 +106,38 @@ function layOutBlock(block: Block, columns: number, ascii: boolean): Line[] {
     }
     case 'figures':
       return figureRows(block.rows, columns);
+    case 'chips':
+      return chipLines(block.lead, block.items, columns).map((text) => ({ text, role: 'note' }));
     case 'drawing': {
-      const isTooWide = block.lines.some((line) => stringWidth(line) > columns);
-      return isTooWide
-        ? figureRows(block.instead, columns)
-        : block.lines.map((text) => ({ text, role: 'body' }));
+      const fits = (lines: readonly string[]) => lines.every((line) => stringWidth(line) <= columns);
+      const drawn = [block.lines, block.narrow ?? []].find((lines) => lines.length > 0 && fits(lines));
+      return drawn ? drawn.map((text) => ({ text, role: 'body' })) : figureRows(block.instead, columns);
     }
   }
+}
+
+/** Lines of `[…]`; a chip goes to the next line whole, and is wrapped only where it is wider than the window. */
+function chipLines(lead: string, items: readonly string[], columns: number): string[] {
+  const lines: string[] = [];
+  let line = lead;
+  for (const item of items) {
+    const chip = `[${item}]`;
+    if (line !== '' && stringWidth(line) + 1 + stringWidth(chip) > columns) {
+      lines.push(line);
+      line = '';
+    }
+    line = line === '' ? chip : `${line} ${chip}`;
+  }
+  return [...lines, line].flatMap((one) => wrapLines(one, columns));
+}
+
+/** The same for a reader who hears it. */
+function spokenBlock(block: Block): Block {
+  if (block.kind === 'drawing') return { kind: 'figures', rows: block.instead };
+  if (block.kind === 'title') {
+    return { kind: 'heading', text: block.aside ? `${block.text}, ${block.aside}` : block.text };
+  }
+  return block;
 }
 
 function figureRows(rows: readonly FigureRow[], columns: number): Line[] {
@@ -173,10 +209,17 @@ function safeBlock(block: Block, ascii: boolean): Block {
       };
     case 'list':
       return { ...block, items: block.items.map(clean) };
+    case 'chips':
+      return { ...block, lead: clean(block.lead), items: block.items.map(clean) };
     case 'figures':
       return { ...block, rows: cleanRows(block.rows, clean) };
     case 'drawing':
-      return { ...block, lines: block.lines.map(clean), instead: cleanRows(block.instead, clean) };
+      return {
+        ...block,
+        lines: block.lines.map(clean),
+        ...(block.narrow ? { narrow: block.narrow.map(clean) } : {}),
+        instead: cleanRows(block.instead, clean),
+      };
     default:
       return { ...block, text: clean(block.text) };
   }

@@ -1,10 +1,30 @@
 import { nearestNames } from '../rulebook/nearest-name.ts';
 import { QUESTIONS, type QuestionId } from './questions.ts';
+import type { Reader } from './reader.ts';
 import { normaliseLine } from './understanding/line-text.ts';
+
+/** What can be drawn of a wall. */
+export const PICTURES = ['section', 'temperatures', 'condensate', 'scores', 'fastening', 'buck'] as const;
+export type Picture = (typeof PICTURES)[number];
+
+type Plain =
+  | 'back'
+  | 'why'
+  | 'help'
+  | 'show'
+  | 'done'
+  | 'quit'
+  | 'start-over'
+  | 'keep'
+  | 'take-back'
+  | 'answer'
+  | 'impression'
+  | 'words'
+  | 'projects';
 
 /** Something said to the advisor rather than about the wall. */
 export type Command =
-  | { readonly kind: 'back' | 'why' | 'help' | 'show' | 'done' | 'quit' | 'start-over' | 'keep' }
+  | { readonly [K in Plain]: { readonly kind: K } }[Plain]
   | { readonly kind: 'save'; readonly name: string | null }
   /** `question` is null when no question goes by that name; `near` says what may have been meant, `then` the new answer. */
   | {
@@ -13,23 +33,48 @@ export type Command =
       readonly near: readonly string[];
       readonly then: string | null;
     }
-  | { readonly kind: 'name'; readonly name: string };
+  | { readonly kind: 'name'; readonly name: string }
+  | { readonly kind: 'reader'; readonly reader: Reader }
+  /** Of the wall with this rank; null: the first choice. */
+  | { readonly kind: 'picture'; readonly picture: Picture; readonly rank: number | null }
+  | { readonly kind: 'numbers'; readonly rank: number | null }
+  | { readonly kind: 'compare'; readonly ranks: readonly [number, number] }
+  | { readonly kind: 'what-if'; readonly words: string }
+  | { readonly kind: 'why-not'; readonly words: string }
+  | { readonly kind: 'explain'; readonly word: string }
+  | { readonly kind: 'open-project'; readonly name: string }
+  | { readonly kind: 'new-project'; readonly name: string | null };
 
-const PHRASES: readonly {
-  readonly kind: Exclude<Command['kind'], 'change' | 'name' | 'save'>;
-  readonly pattern: RegExp;
-}[] = [
+const PHRASES: readonly { readonly kind: Plain; readonly pattern: RegExp }[] = [
   {
     kind: 'why',
     pattern:
       /^why(?: (?:do you ask|ask|is (?:that|this) asked|that|this)(?: that| this)?)?\??$|^what for\??$/,
   },
-  { kind: 'help', pattern: /^(?:help|h|commands?|what can i (?:say|do|type)|how does this work)\??$/ },
-  { kind: 'back', pattern: /^(?:go )?back$|^previous(?: question)?$|^(?:the )?last question$|^undo$/ },
+  {
+    kind: 'help',
+    pattern: /^(?:help|h|commands?|what can i (?:say|do|type|ask)(?: here)?|how does this work)\??$/,
+  },
+  { kind: 'back', pattern: /^(?:go )?back$|^previous(?: question)?$|^(?:the )?last question$/ },
+  {
+    kind: 'take-back',
+    pattern:
+      /^undo(?: (?:that|it))?$|^(?:no,? )?(?:that(?:'?s| is|'?s all| was) )?(?:not right|wrong)$|^take (?:it|that|the line) back$|^(?:i )?(?:did not|didn'?t) mean (?:it|that)$/,
+  },
   {
     kind: 'show',
     pattern:
       /^(?:show|list)(?: me)?(?: (?:my|the|all))*(?: answers?)?(?: so far)?$|^(?:my )?answers$|^summary$|^so far$|^what have i said(?: so far)?\??$/,
+  },
+  {
+    kind: 'answer',
+    pattern:
+      /^(?:show|tell|give)(?: me)?(?: the)? (?:answer|advice|result)(?: again)?$|^(?:the answer|answer|tell me) again$|^repeat(?: (?:it|the answer))?$/,
+  },
+  {
+    kind: 'impression',
+    pattern:
+      /^(?:(?:your |the )?first )?impression(?: so far)?$|^where (?:are|do) we(?: stand)?\??$|^what do you think(?: so far)?\??$|^how does it look(?: so far)?\??$/,
   },
   {
     kind: 'done',
@@ -43,13 +88,65 @@ const PHRASES: readonly {
     pattern:
       /^keep(?: (?:it|that|as is|as it is|the answer|what i said))*$|^(?:leave|as) (?:it )?(?:as it )?(?:is|was|before)$/,
   },
+  { kind: 'words', pattern: /^(?:(?:show|list)(?: me)?(?: the)? )?(?:glossary|trade words|words you know)$/ },
+  {
+    kind: 'projects',
+    pattern: /^(?:(?:show|list)(?: me)? )?(?:(?:my|the|all|kept|other) )*(?:projects|talks)$/,
+  },
+];
+
+const READERS: readonly { readonly reader: Reader; readonly pattern: RegExp }[] = [
+  {
+    reader: 'homeowner',
+    pattern:
+      /^(?:in |use )?(?:plain|simple) (?:words|language|english)(?:,? please)?$|^(?:i'?m|i am|for) a homeowner$|^homeowner$|^(?:reader |for the )homeowner$/,
+  },
+  {
+    reader: 'professional',
+    pattern:
+      /^figures first$|^(?:show )?figures and (?:sources|citations)$|^trade words please$|^(?:i'?m|i am|for) a (?:professional|builder|contractor|engineer|architect)$|^professional$|^(?:reader |for the )professional$/,
+  },
 ];
 
 const CHANGE =
   /^(?:change|edit|correct|fix|redo|revise|go back to)(?: (?:the|my|our))*(?: answers? (?:to|on|about))?\s+(.+?)\.?$/;
 const NAME =
-  /^(?:call (?:it|this|the (?:project|wall|record))|name (?:it|this)|(?:project )?name(?: is|:)|title(?: is|:))\s+(.+)$/i;
+  /^(?:call (?:it|this|the (?:project|wall|record))|name (?:it|this)|rename(?: (?:it|this|the project|project))?(?: to)?|(?:project )?name(?: is|:)|title(?: is|:))\s+(.+)$/i;
 const SAVE = /^(?:please )?save(?: (?:it|that|this|the record|record|my answers))*(?: as (.+))?$/i;
+const OPEN =
+  /^open(?: (?:the )?(?:project|talk))?(?: called)?\s+(?!(?:country|terrain|land|fields?|water|sites?|stud|bays?|joints?)\b)(.+)$/i;
+const NEW_PROJECT = /^(?:begin |start )?(?:an?other |a )?new (?:project|talk)(?: (?:called|named))?(?:\s+(.+))?$/i;
+const WHY_NOT =
+  /^(?:(?:and )?why (?:not|no|isn'?t it|not use|not take|wouldn'?t (?:you|i|we) (?:use|take))|what(?:'?s| is) (?:wrong with|against))\s+(.+?)\??$/;
+const WHAT_IF = /^(?:(?:and )?what if|suppose|what about|how about|try)\s+(.+?)\??$/;
+const EXPLAIN =
+  /^(?:explain|define|meaning of|what(?:'?s| is| are)|what do you mean by|what does)\s+(?:an? |the |word |term )*(.+?)(?: mean| stand for| is)?\??$/;
+const COMPARE =
+  /^compare(?:\s+(?:the )?(?:walls? |numbers? )?(\S+?)(?:\s+(?:and|with|to|against|vs\.?)\s+(?:the )?(\S+?)(?: one)?)?)?$/;
+const OF_RANK = String.raw`(?:\s+(?:of|for))?(?:\s+(?:the )?(?:wall|number|choice|no\.?))?(?:\s+(\d{1,2}|first|second|third|last)(?: (?:one|choice|wall))?)?`;
+const NUMBERS = new RegExp(
+  `^(?:(?:show|give|tell|list)(?: me)?(?: the| all(?: the)?)? (?:numbers|figures)|numbers|the numbers)${OF_RANK}$`,
+);
+const PICTURE_WORDS: readonly {
+  readonly picture: Picture;
+  readonly words: string;
+  /** Taken without "show" before it: the word is no answer to anything. */
+  readonly alone: boolean;
+}[] = [
+  { picture: 'section', words: 'drawings?|(?:wall )?section|pictures?', alone: true },
+  { picture: 'section', words: 'wall|layers', alone: false },
+  { picture: 'temperatures', words: 'temperatures?(?: profile)?|dew[- ]?points?', alone: true },
+  { picture: 'condensate', words: 'condensate|condensation|water by month', alone: true },
+  { picture: 'scores', words: 'scores?|score parts', alone: true },
+  { picture: 'fastening', words: 'fastening(?: sketch)?|fasteners?|screws?', alone: false },
+  { picture: 'buck', words: 'bucks?(?: sketch)?|window (?:buck|detail)|opening detail', alone: false },
+];
+const PICTURE_PATTERNS = PICTURE_WORDS.map(({ picture, words, alone }) => ({
+  picture,
+  pattern: new RegExp(
+    `^(?:(?:show|draw|sketch|see)(?: me)?(?: the| a| its)?(?: (?:drawing|picture|sketch) of(?: the)?)?\\s+)${alone ? '?' : ''}(?:${words})${OF_RANK}$`,
+  ),
+}));
 const LONGEST_NAME = 120;
 
 /** The command that a line is, as a whole; null for an answer. */
@@ -57,12 +154,67 @@ export function readCommand(text: string): Command | null {
   const line = normaliseLine(text).replace(/[.!]+$/, '');
   const phrase = PHRASES.find(({ pattern }) => pattern.test(line));
   if (phrase) return { kind: phrase.kind };
-  const save = SAVE.exec(text.trim().replace(/[.!]+$/, ''));
-  if (save) return { kind: 'save', name: save[1]?.trim().slice(0, LONGEST_NAME) ?? null };
-  const name = NAME.exec(text.trim());
-  if (name?.[1]) return { kind: 'name', name: name[1].trim().slice(0, LONGEST_NAME) };
+  const reader = READERS.find(({ pattern }) => pattern.test(line));
+  if (reader) return { kind: 'reader', reader: reader.reader };
+  return readNaming(text.trim().replace(/[.!]+$/, '')) ?? readAsking(line) ?? readViewing(line);
+}
+
+/** Commands that carry a name, whose capitals are kept. */
+function readNaming(text: string): Command | null {
+  const cut = (name: string) => name.trim().slice(0, LONGEST_NAME);
+  const save = SAVE.exec(text);
+  if (save) return { kind: 'save', name: save[1] ? cut(save[1]) : null };
+  const fresh = NEW_PROJECT.exec(text);
+  if (fresh) return { kind: 'new-project', name: fresh[1] ? cut(fresh[1]) : null };
+  const opened = OPEN.exec(text);
+  if (opened?.[1]) return { kind: 'open-project', name: cut(opened[1]).replace(/^["']|["']$/g, '') };
+  const name = NAME.exec(text);
+  return name?.[1] ? { kind: 'name', name: cut(name[1]) } : null;
+}
+
+function readAsking(line: string): Command | null {
+  const against = WHY_NOT.exec(line);
+  if (against?.[1]) return { kind: 'why-not', words: against[1] };
+  const trial = WHAT_IF.exec(line);
+  if (trial?.[1]) return { kind: 'what-if', words: trial[1] };
   const change = CHANGE.exec(line);
-  return change?.[1] ? changeOf(change[1]) : null;
+  if (change?.[1]) return changeOf(change[1]);
+  const word = EXPLAIN.exec(line);
+  return word?.[1] ? { kind: 'explain', word: word[1] } : null;
+}
+
+function readViewing(line: string): Command | null {
+  const numbers = NUMBERS.exec(line);
+  if (numbers) return { kind: 'numbers', rank: rankOf(numbers[1]) };
+  for (const { picture, pattern } of PICTURE_PATTERNS) {
+    const match = pattern.exec(line);
+    if (match) return { kind: 'picture', picture, rank: rankOf(match[1]) };
+  }
+  const compare = COMPARE.exec(line);
+  if (!compare) return null;
+  const first = rankOf(compare[1]) ?? 1;
+  const second = rankOf(compare[2]);
+  return { kind: 'compare', ranks: second === null ? besideFirst(compare[1], first) : [first, second] };
+}
+
+/** "Compare" alone is the first two; "compare 3" the first with the third. */
+function besideFirst(said: string | undefined, rank: number): readonly [number, number] {
+  return said === undefined || rank === 1 ? [1, 2] : [1, rank];
+}
+
+const ORDINALS: Readonly<Record<string, number>> = {
+  first: 1,
+  one: 1,
+  second: 2,
+  two: 2,
+  third: 3,
+  three: 3,
+};
+
+function rankOf(text: string | undefined): number | null {
+  if (text === undefined) return null;
+  if (/^\d{1,2}$/.test(text)) return Number(text);
+  return ORDINALS[text] ?? null;
 }
 
 function changeOf(wanted: string): Command {
@@ -86,15 +238,51 @@ function changeOf(wanted: string): Command {
 }
 
 /** What can be said at any time; shown by "help". */
-export const COMMAND_HELP: readonly { readonly say: string; readonly does: string }[] = [
-  { say: "don't know", does: 'leave it open; I assume something, say what, and say so in the answer' },
-  { say: 'why', does: 'why the question is asked' },
-  { say: 'back', does: 'the question before' },
-  { say: 'change framing', does: 'any question by its name' },
-  { say: 'show', does: 'your answers so far' },
-  { say: 'call it …', does: 'name the wall or the project' },
-  { say: 'done', does: 'no more questions: assume the rest and answer' },
-  { say: 'save', does: 'save the decision record, once there is an answer; "save as …" names it' },
-  { say: 'start over', does: 'forget all answers and begin again' },
-  { say: 'quit', does: 'leave; your answers are kept for next time' },
+export const COMMAND_HELP: readonly {
+  readonly title: string;
+  readonly rows: readonly { readonly say: string; readonly does: string }[];
+}[] = [
+  {
+    title: 'While I ask',
+    rows: [
+      { say: "don't know", does: 'leave it open; I assume something, say what, and say so in the answer' },
+      { say: 'why', does: 'why the question is asked' },
+      { say: 'back', does: 'the question before' },
+      { say: 'change framing', does: 'any question by its name; "change budget to 28" at once' },
+      { say: 'not right', does: 'takes back what I understood from your last line' },
+      { say: 'show', does: 'your answers so far' },
+      { say: 'impression', does: 'what I think of the wall so far' },
+      { say: 'done', does: 'no more questions: assume the rest and answer' },
+    ],
+  },
+  {
+    title: 'About the answer',
+    rows: [
+      { say: 'what if …', does: 'tries another answer, as in "what if the budget were $24 a foot"' },
+      { say: 'why not …', does: 'what is against a cladding, an insulation or a thickness' },
+      { say: 'compare 1 and 2', does: 'two of the ranked walls side by side' },
+      { say: 'drawing', does: 'the wall in section; also "temperatures", "condensate", "scores"' },
+      { say: 'show the fastening', does: 'a sketch of the fasteners; "show the buck" for the window' },
+      { say: 'numbers', does: 'every figure with its method and source; "numbers 2" for the second' },
+      { say: 'show the answer', does: 'the whole answer again' },
+    ],
+  },
+  {
+    title: 'Words and readers',
+    rows: [
+      { say: 'what is a buck', does: 'explains a word of the trade; "glossary" lists them' },
+      { say: 'plain words', does: 'speak to a homeowner: plain words and cautions first' },
+      { say: 'figures first', does: 'speak to a professional: figures and citations first' },
+    ],
+  },
+  {
+    title: 'Keeping and leaving',
+    rows: [
+      { say: 'call it …', does: 'names the wall; the talk is then kept under that name' },
+      { say: 'projects', does: 'the talks that are kept; "open …" goes to one, "new project" begins one' },
+      { say: 'save', does: 'save the decision record, once there is an answer; "save as …" names it' },
+      { say: 'start over', does: 'forget all answers and begin again' },
+      { say: 'quit', does: 'leave; your answers are kept for next time' },
+    ],
+  },
 ];

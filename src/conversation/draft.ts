@@ -1,6 +1,8 @@
 import { z } from 'zod';
 import { answersSchema } from './answers.ts';
+import type { ProjectEntry } from './projects.ts';
 import { QUESTION_IDS } from './questions.ts';
+import { READERS } from './reader.ts';
 
 /** An unfinished talk, `cladwright-draft/1`: kept after every accepted answer. */
 export const draftSchema = z.strictObject({
@@ -9,15 +11,25 @@ export const draftSchema = z.strictObject({
   answers: answersSchema,
   windows_complete: z.boolean(),
   history: z.array(z.enum(QUESTION_IDS)).max(500),
+  reader: z.enum(READERS).optional(),
+  /** Its record has been saved: kept, and not offered as unfinished. */
+  finished: z.boolean().optional(),
 });
 
 export type Draft = z.output<typeof draftSchema>;
 
-/** Where a draft is kept. Implemented outside: this folder touches no file. */
+/** Where talks are kept. Implemented outside: this folder touches no file. */
 export type DraftStore = {
-  /** The kept draft, and the path of one that could not be read and was set aside. */
+  /** The last unfinished talk, and the path of one that could not be read and was set aside. */
   load(): Promise<{ readonly draft: Draft | null; readonly setAside: string | null }>;
   /** Writes the draft so that a crash at any moment leaves the old one or the new one. */
   save(draft: Draft): Promise<void>;
+  /** Forgets the talk in hand. */
   clear(): Promise<void>;
+  /** All kept talks, the last one first. */
+  list(): Promise<readonly ProjectEntry[]>;
+  /** Takes another kept talk in hand; null when none goes by that name. The one in hand stays kept. */
+  open(name: string): Promise<Draft | null>;
+  /** Puts the talk in hand away, kept as it is; the next one saved is another. */
+  putAway(): void;
 };

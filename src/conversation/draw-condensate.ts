@@ -1,5 +1,7 @@
 import type { CondensateMonth } from '../advice/wall-physics-schema.ts';
 import { monthShort } from '../base/month-names.ts';
+import type { Block } from './blocks.ts';
+import { DRAWN_WIDTH, NARROW_WIDTH } from './drawn-width.ts';
 
 /** The narrowest chart that can still be read, columns. */
 export const NARROWEST_CONDENSATE = 40;
@@ -36,6 +38,13 @@ export function drawCondensate(months: readonly CondensateMonth[], width: number
           ),
     ),
   ];
+}
+
+/** The chart for wide and narrow windows; nothing when no month holds water or the months are not known. */
+export function condensateDrawing(months: readonly CondensateMonth[] | null): Block[] {
+  const lines = months && drawCondensate(months, DRAWN_WIDTH);
+  const narrow = months && drawCondensate(months, NARROW_WIDTH);
+  return lines && narrow ? [{ kind: 'drawing', lines, narrow, instead: condensateInWords(months) }] : [];
 }
 
 /** The same as pairs of words and figures, for windows too narrow for a chart. */

@@ -1,4 +1,6 @@
 import type { ProfileSeason } from '../advice/wall-physics-schema.ts';
+import type { Block } from './blocks.ts';
+import { DRAWN_WIDTH, NARROW_WIDTH } from './drawn-width.ts';
 
 /** One row of the chart: the outer face of a layer. */
 export type ProfileRow = {
@@ -43,6 +45,16 @@ export function drawProfile(season: ProfileSeason, width: number): string[] {
       ),
     ),
   ];
+}
+
+/** The chart for wide and narrow windows. */
+export function profileDrawing(season: ProfileSeason): Block {
+  return {
+    kind: 'drawing',
+    lines: drawProfile(season, DRAWN_WIDTH),
+    narrow: drawProfile(season, NARROW_WIDTH),
+    instead: profileInWords(season),
+  };
 }
 
 /** The same as pairs of words and figures, for windows too narrow for a chart. */

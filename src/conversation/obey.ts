@@ -1,24 +1,18 @@
 import { applyReading } from './apply-reading.ts';
 import type { Command } from './command.ts';
-import { leave, named, proceedFrom, save } from './outcome.ts';
+import { isEmpty, leave, named, proceedFrom, save } from './outcome.ts';
 import { contextOf } from './prompt.ts';
 import { questionOf } from './questions.ts';
 import { type ConversationState, initialState, type Step } from './state.ts';
-import {
-  answersBlocks,
-  helpBlocks,
-  note,
-  placeNeededBlocks,
-  remark,
-  warning,
-  whyBlock,
-  withAccepts,
-} from './talk.ts';
+import { note, warning } from './notes.ts';
+import { answersBlocks, assumeRest, helpBlocks, remark, whyBlock, withAccepts } from './talk.ts';
+import { isAskingBack, returning, talkBack } from './talk-back.ts';
 import { understand } from './understanding/understand.ts';
 
 /** Does what the user told the advisor to do. */
 export function obey(state: ConversationState, command: Command): Step {
   const same = (next: ConversationState): Step => ({ state: next, effects: [] });
+  if (isAskingBack(command)) return talkBack(state, command);
   switch (command.kind) {
     case 'why':
       return same(remark(state, whyBlock(state)));
@@ -34,6 +28,20 @@ export function obey(state: ConversationState, command: Command): Step {
       return proceedFrom(same(assumeRest(state)));
     case 'save':
       return save(state, command.name);
+    case 'take-back':
+      return takeBack(state);
+    case 'projects':
+      return {
+        state: { ...state, stage: 'fetching', returnTo: returning(state) },
+        effects: [{ kind: 'list-projects' }],
+      };
+    case 'open-project':
+      return {
+        state: { ...state, stage: 'fetching', returnTo: returning(state) },
+        effects: [{ kind: 'open-project', name: command.name }],
+      };
+    case 'new-project':
+      return newProject(state, command.name);
     case 'quit':
       return leave(state);
     case 'start-over':
@@ -91,21 +99,42 @@ export function goBack(state: ConversationState): Step {
   };
 }
 
-export function assumeRest(state: ConversationState): ConversationState {
-  const assumed: ConversationState = { ...state, assumeRest: true, reopened: null, asides: [] };
-  if (state.answers.place !== undefined)
-    return remark(assumed, note('I assume the rest and list what I assumed.'));
-  return remark(assumed, ...placeNeededBlocks());
-}
-
-export function startOver(state: ConversationState): Step {
-  const fresh: ConversationState = {
+/** A talk with nothing said yet, below the turns of the one before. */
+function freshAfter(state: ConversationState): ConversationState {
+  return {
     ...initialState({ saveWhenTold: state.saveWhenTold }),
+    reader: state.reader,
+    isReaderGiven: state.isReaderGiven,
     turns: state.turns,
     stage: 'asking',
   };
+}
+
+export function startOver(state: ConversationState): Step {
   return {
-    state: remark(fresh, note('Starting over: your answers are forgotten.')),
+    state: remark(freshAfter(state), note('Starting over: your answers are forgotten.')),
     effects: [{ kind: 'drop-draft' }],
   };
+}
+
+/** Puts the talk in hand away, kept, and begins another. */
+function newProject(state: ConversationState, name: string | null): Step {
+  if (state.answers.name === undefined && !isEmpty(state.answers)) {
+    const words =
+      'This talk has no name yet: "call it …" first, so that you find it again; or "start over" forgets it.';
+    return { state: remark(state, warning(words)), effects: [] };
+  }
+  const fresh = remark(freshAfter(state), note('A new talk. The one before is kept.'));
+  return { state: name === null ? fresh : named(fresh, name), effects: [{ kind: 'put-away' }] };
+}
+
+/** Puts the answers back to where they were before the last line that changed them. */
+function takeBack(state: ConversationState): Step {
+  const { before } = state;
+  if (!before) return { state: remark(state, note('There is nothing to take back.')), effects: [] };
+  const back: ConversationState = { ...state, ...before, before: null, reopened: null, asides: [], stage: 'asking' };
+  return proceedFrom({
+    state: remark(back, note('Taken back: your last answer is forgotten. Say it another way.')),
+    effects: [],
+  });
 }

@@ -1,9 +1,11 @@
 import { nextQuestion } from './agenda.ts';
 import { resumed } from './answer-aside.ts';
 import { type Answers, toScenario, withAnswer } from './answers.ts';
+import type { Draft } from './draft.ts';
 import { questionForField, questionOf } from './questions.ts';
 import type { ConversationEvent, ConversationState, Effect, Step } from './state.ts';
-import { issueBlocks, note, remark, warning, withTurn } from './talk.ts';
+import { note, warning } from './notes.ts';
+import { issueBlocks, remark, withTurn } from './talk.ts';
 
 type EventOf<K extends ConversationEvent['kind']> = Extract<ConversationEvent, { kind: K }>;
 
@@ -12,6 +14,10 @@ export function proceedFrom({ state, effects }: Step): Step {
   if (state.stage === 'looking-up' || state.stage === 'left' || state.asides.length > 0) {
     return { state, effects };
   }
+  return goOn({ state: { ...state, guide: state.outlook?.matters ?? state.guide }, effects });
+}
+
+function goOn({ state, effects }: Step): Step {
   const hasPlace = state.answers.place !== undefined;
   if (state.inputEnded && !hasPlace) return { state: refusedForPlace(state), effects };
   const isEnough = state.assumeRest && hasPlace && state.reopened === null;
@@ -37,7 +43,7 @@ export function refusedForPlace(state: ConversationState): ConversationState {
 
 export function adviceReady(state: ConversationState, { advice }: EventOf<'advice-ready'>): Step {
   const told: ConversationState = {
-    ...withTurn(state, { kind: 'advice', advice }),
+    ...withTurn(state, { kind: 'advice', advice, reader: state.reader }),
     stage: 'told',
     advice,
     advisedAnswers: state.answers,
@@ -83,21 +89,30 @@ export function recordSaved(state: ConversationState, { paths }: EventOf<'record
     stage: 'told',
     savedPaths: paths,
   };
-  const effects: Effect[] = [{ kind: 'drop-draft' }];
+  // A talk with a name is one of several projects and stays; one without has served its turn.
+  const effects: Effect[] = [
+    saved.answers.name === undefined
+      ? { kind: 'drop-draft' }
+      : { kind: 'keep-draft', draft: { ...draftOf(saved), finished: true } },
+  ];
   if (!saved.inputEnded) return { state: saved, effects };
   const left = leave(saved);
   return { state: left.state, effects: [...effects, ...left.effects] };
 }
 
-export function recordFailed(state: ConversationState, { message }: EventOf<'record-failed'>): Step {
-  const failed = remark(state, warning(`The record was not saved. ${message}`));
+export function recordFailed(
+  state: ConversationState,
+  { message, issues }: EventOf<'record-failed'>,
+): Step {
+  const why = issues.length > 0 ? issues.map((issue) => `${issue.value}: ${issue.accepted}`).join(' ') : message;
+  const failed = remark(state, warning(`The record was not saved. ${why}`));
   if (!state.inputEnded) return { state: { ...failed, stage: 'told', saveWhenTold: false }, effects: [] };
   return {
     state: {
       ...failed,
       stage: 'left',
       exitCode: 2,
-      refused: [{ field: 'save', value: '(record)', accepted: message }],
+      refused: issues.length > 0 ? issues : [{ field: '--save', value: 'the record', accepted: `It could not be written: ${message}` }],
     },
     effects: [],
   };
@@ -137,6 +152,36 @@ export function inputEnded(state: ConversationState): Step {
   // A kept draft that was only offered is taken up: the end of input means "assume the rest", not "forget it".
   const taken = aside?.kind === 'resume' ? resumed(ended, aside) : ended;
   return proceedFrom({ state: { ...taken, assumeRest: true, reopened: null, asides: [] }, effects: [] });
+}
+
+/** What is kept of a state. */
+export function draftOf(state: ConversationState): Omit<Draft, 'saved_at'> {
+  return {
+    schema: 'cladwright-draft/1',
+    answers: state.answers,
+    windows_complete: state.windowsComplete,
+    history: [...state.history],
+    reader: state.reader,
+  };
+}
+
+/** The work was stopped by the user: back to the talk, with nothing lost. */
+export function stopped(state: ConversationState): Step {
+  const words = note('Stopped. Nothing is lost; the talk goes on.');
+  if (state.stage !== 'advising') {
+    return { state: remark({ ...state, stage: state.returnTo }, words), effects: [] };
+  }
+  const back: ConversationState = { ...state, assumeRest: false };
+  const stage = nextQuestion(back) ? 'asking' : 'told';
+  return { state: remark({ ...back, stage }, words), effects: [] };
+}
+
+/** Works the answer out after all. */
+export function workOut(state: ConversationState): Step {
+  return {
+    state: { ...state, stage: 'advising' },
+    effects: [{ kind: 'advise', scenario: toScenario(state.answers) }],
+  };
 }
 
 export function isEmpty(answers: Answers): boolean {

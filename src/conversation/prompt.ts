@@ -1,6 +1,7 @@
 import type { ScenarioWindow } from '../brief/scenario.ts';
 import { choicesFor, nextQuestion, openFields, position, relevantParts } from './agenda.ts';
 import { describeAnswer, describeWindow, FIELD_LABELS } from './describe.ts';
+import { doesMatter } from './matter.ts';
 import type { Choice, Question } from './questions.ts';
 import type { Aside, ConversationState, PlaceMatch, Prompt } from './state.ts';
 import type { Context } from './understanding/reading.ts';
@@ -58,14 +59,14 @@ export function kindInDetail(
 }
 
 function questionPrompt(question: Question, state: ConversationState): Prompt {
-  const { number, of } = position(question, state.answers);
+  const { number, of } = position(question, state);
   const open = openFields(question, state);
   const parts = question.parts.filter((part) => open.includes(part.field));
   const isPartly = parts.length < relevantParts(question, state.answers).length;
   const base = {
     label: question.label,
     aside: `${number} of ${of}`,
-    why: question.why,
+    why: whyAsked(question, state),
     choices: choicesNow(question, state).map((choice) => choice.label),
     example: question.example,
     accepts: parts.map((part) => part.accepts).join('; '),
@@ -89,6 +90,11 @@ function questionPrompt(question: Question, state: ConversationState): Prompt {
     key: isReopened ? `${question.id}:again` : question.id,
     title: isReopened ? `${title}${saidBefore(question, state)}` : title,
   };
+}
+
+/** The reason, and that it may decide the first choice where that has been tried. */
+function whyAsked(question: Question, { guide }: ConversationState): string {
+  return doesMatter(question, guide) ? `${question.why} It may still change the first choice.` : question.why;
 }
 
 function saidBefore(question: Question, state: ConversationState): string {
@@ -172,6 +178,11 @@ export const LABELS = {
   noGoOn: 'No, go on',
   saveIt: 'Save the record',
   finish: 'Finish',
+  workOut: 'Work it out',
+  keepTrial: 'Keep this change',
+  leaveTrial: 'Leave it as it was',
+  hearAnswer: 'Hear the answer now',
+  askOn: 'Go on with the questions',
 } as const;
 
 export function placeLabel(place: PlaceMatch): string {
@@ -186,7 +197,7 @@ function asidePrompt(aside: Aside, state: ConversationState): Prompt {
         ...base,
         key: 'resume',
         label: 'An unfinished talk',
-        title: `A talk from ${aside.draft.saved_at.slice(0, 10)} was not finished. Go on with it, or start fresh?`,
+        title: `${talkName(aside.draft)} from ${aside.draft.saved_at.slice(0, 10)} was not finished. Go on with it, or start fresh?`,
         choices: [LABELS.goOn, LABELS.startFresh],
         accepts: '"go on" or "start fresh"',
       };
@@ -229,6 +240,24 @@ function asidePrompt(aside: Aside, state: ConversationState): Prompt {
         choices: [LABELS.keepEarlier, LABELS.takeNew],
         accepts: '"keep" or "take the new one"',
       };
+    case 'trial':
+      return {
+        ...base,
+        key: `trial:${JSON.stringify(aside.trial.changes.map(({ field, value }) => [field, value]))}`,
+        label: 'A trial',
+        title: 'Nothing is changed yet. Keep this change, or leave everything as it was?',
+        choices: [LABELS.keepTrial, LABELS.leaveTrial],
+        accepts: '"keep" or "leave"',
+      };
+    case 'enough':
+      return {
+        ...base,
+        key: 'enough',
+        label: 'Enough asked',
+        title: `${firstWords(aside.first)} None of the readings I tried of what is still open changes that. Hear the answer now, or go on with the questions?`,
+        choices: [LABELS.hearAnswer, LABELS.askOn],
+        accepts: '"hear the answer" or "go on", or an answer to any question',
+      };
     case 'start-over':
       return {
         ...base,
@@ -241,7 +270,28 @@ function asidePrompt(aside: Aside, state: ConversationState): Prompt {
   }
 }
 
+function talkName({ answers }: { readonly answers: ConversationState['answers'] }): string {
+  return answers.name === undefined ? 'A talk' : `The talk "${answers.name}"`;
+}
+
+function firstWords(first: string | null): string {
+  return first === null ? 'No wall passes by what you have said.' : `The first choice is settled: ${first}.`;
+}
+
+/** After the work was stopped, with nothing left to ask. */
+const STOPPED_PROMPT: Prompt = {
+  key: 'end:stopped',
+  label: 'Stopped',
+  aside: null,
+  title: 'The answer was not worked out. Work it out after all, change an answer, or finish?',
+  why: null,
+  choices: [LABELS.workOut, LABELS.finish],
+  example: 'change budget',
+  accepts: '"work it out", "change …" with the name of a question, "show" or "finish"',
+};
+
 function endPrompt(state: ConversationState): Prompt {
+  if (!state.advice || state.answers !== state.advisedAnswers) return STOPPED_PROMPT;
   const isSaved = state.savedPaths.length > 0;
   return {
     key: `end:${isSaved ? 'saved' : 'open'}`,
@@ -253,6 +303,7 @@ function endPrompt(state: ConversationState): Prompt {
     why: null,
     choices: isSaved ? [LABELS.finish] : [LABELS.saveIt, LABELS.finish],
     example: isSaved ? 'change budget' : 'save',
-    accepts: '"save", "change …" with the name of a question, "show", "start over" or "finish"',
+    accepts:
+      '"save", "what if …", "why not …", "compare 1 and 2", "drawing", "numbers", "change …" with the name of a question, or "finish"',
   };
 }

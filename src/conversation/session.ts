@@ -1,7 +1,11 @@
 import type { Advice } from '../advice/advice-schema.ts';
+import type { Impression } from '../advice/first-impression.ts';
 import { describeIssue, Refusal } from '../base/refusal.ts';
 import type { Scenario } from '../brief/scenario.ts';
+import { nearestNames } from '../rulebook/nearest-name.ts';
 import type { DraftStore } from './draft.ts';
+import { watchOutlook } from './outlook-watch.ts';
+import { isStopped, orStopped } from './stopping.ts';
 import {
   type ConversationEvent,
   type ConversationOptions,
@@ -11,10 +15,28 @@ import {
   type PlaceMatch,
 } from './state.ts';
 import { step } from './step.ts';
+import type { WhyNotTold } from './why-not.ts';
 
-/** What the conversation needs done for it. */
+/** How far a long piece of work has come. */
+export type Progress = { readonly walls: number; readonly times: number };
+
+/** What the conversation needs done for it. `signal` says that nobody waits for the result any more. */
 export type Services = {
-  advise(scenario: Scenario): Promise<Advice>;
+  advise(
+    scenario: Scenario,
+    how?: { readonly signal: AbortSignal; readonly onProgress: (progress: Progress) => void },
+  ): Promise<Advice>;
+  /** A quick look at all walls by what is known so far. */
+  firstImpression(scenario: Scenario, signal?: AbortSignal): Promise<Impression>;
+  /** Open fields whose other readings would change the first choice. */
+  fieldsThatMatter(scenario: Scenario, signal?: AbortSignal): Promise<readonly string[]>;
+  /** What is against a wall that the user names. */
+  whyNot(
+    scenario: Scenario,
+    words: string,
+    advice: Advice,
+    signal?: AbortSignal,
+  ): Promise<WhyNotTold>;
   /** Best first, at most six. */
   findPlaces(text: string): Promise<readonly PlaceMatch[]>;
   saveRecord(scenario: Scenario, advice: Advice): Promise<{ readonly paths: readonly string[] }>;
@@ -22,10 +44,14 @@ export type Services = {
 
 export type Session = {
   state(): ConversationState;
+  /** Of the work under way; null while there is none, or nothing is known of it. */
+  progress(): Progress | null;
   /** Calls back after each change. Returns a function that ends the subscription. */
   subscribe(listener: (state: ConversationState) => void): () => void;
   /** Takes an event in, after all earlier ones; resolves when everything it set off is done. Rejects on a fault. */
   tell(event: ConversationEvent): Promise<void>;
+  /** Stops the work under way: the talk goes on at once. False when there is none to stop. */
+  stop(): boolean;
   /** Resolves when nothing is under way any more. */
   idle(): Promise<void>;
   /** Loads the kept draft, if any, and begins. */
@@ -37,6 +63,8 @@ export type SessionPorts = {
   /** Null: nothing is kept between runs. */
   readonly draftStore: DraftStore | null;
   readonly now?: () => Date;
+  /** Keeps a running first impression beside the questions; a fault in working it out is handed to this. */
+  readonly watchOutlook?: { readonly onFault: (error: unknown) => void };
 };
 
 /**
@@ -48,10 +76,16 @@ export function startSession(ports: SessionPorts, options: ConversationOptions =
   const listeners = new Set<(state: ConversationState) => void>();
   let queue: Promise<void> = Promise.resolve();
   let hasDraftFailed = false;
+  let working: AbortController | null = null;
+  let progress: Progress | null = null;
+  const watch = ports.watchOutlook
+    ? watchOutlook(ports.services, (outlook) => tell({ kind: 'outlook-found', outlook }), ports.watchOutlook)
+    : null;
 
   function publish(next: ConversationState): void {
     state = next;
     for (const listener of listeners) listener(state);
+    watch?.look(state);
   }
 
   async function take(event: ConversationEvent): Promise<void> {
@@ -77,6 +111,7 @@ export function startSession(ports: SessionPorts, options: ConversationOptions =
           await draftStore.save({ ...effect.draft, saved_at: (ports.now?.() ?? new Date()).toISOString() });
         }
         if (effect.kind === 'drop-draft') await draftStore.clear();
+        if (effect.kind === 'put-away') draftStore.putAway();
       }
       return null;
     } catch (error) {
@@ -84,31 +119,77 @@ export function startSession(ports: SessionPorts, options: ConversationOptions =
     }
   }
 
+  /** Work that the user may stop; what comes of it, or the word that it was stopped. */
+  async function stoppable(
+    work: (signal: AbortSignal) => Promise<ConversationEvent>,
+    refused: (refusal: Refusal) => ConversationEvent,
+  ): Promise<ConversationEvent> {
+    const controller = new AbortController();
+    working = controller;
+    await breathe();
+    try {
+      return await orStopped(work(controller.signal), controller.signal);
+    } catch (error) {
+      if (isStopped(error)) return { kind: 'stopped' };
+      if (error instanceof Refusal) return refused(error);
+      throw error;
+    } finally {
+      working = null;
+      progress = null;
+    }
+  }
+
+  function onProgress(next: Progress): void {
+    progress = next;
+    for (const listener of listeners) listener(state);
+  }
+
   async function perform(effect: Effect): Promise<ConversationEvent | null> {
+    const { services, draftStore } = ports;
     switch (effect.kind) {
       case 'keep-draft':
       case 'drop-draft':
+      case 'put-away':
         return null;
       case 'find-places':
-        return {
-          kind: 'places-found',
-          text: effect.text,
-          places: await ports.services.findPlaces(effect.text),
-        };
+        return { kind: 'places-found', text: effect.text, places: await services.findPlaces(effect.text) };
       case 'advise':
-        await breathe();
-        try {
-          return { kind: 'advice-ready', advice: await ports.services.advise(effect.scenario) };
-        } catch (error) {
-          if (error instanceof Refusal) return { kind: 'advice-refused', issues: error.issues };
-          throw error;
-        }
+        return stoppable(
+          async (signal) => ({
+            kind: 'advice-ready',
+            advice: await services.advise(effect.scenario, { signal, onProgress }),
+          }),
+          ({ issues }) => ({ kind: 'advice-refused', issues }),
+        );
+      case 'try':
+        return stoppable(
+          async (signal) => ({
+            kind: 'tried',
+            trial: effect.trial,
+            now: await services.firstImpression(effect.now, signal),
+            then: await services.firstImpression(effect.then, signal),
+          }),
+          ({ issues }) => ({ kind: 'try-refused', issues }),
+        );
+      case 'why-not':
+        return stoppable(
+          async (signal) => ({
+            kind: 'why-not-found',
+            told: await services.whyNot(effect.scenario, effect.words, effect.advice, signal),
+          }),
+          ({ issues }) => ({ kind: 'try-refused', issues }),
+        );
+      case 'list-projects':
+        return { kind: 'projects-listed', projects: (await draftStore?.list()) ?? [] };
+      case 'open-project':
+        return openProject(effect.name, draftStore);
       case 'save-record':
         try {
-          const { paths } = await ports.services.saveRecord(effect.scenario, effect.advice);
+          const { paths } = await services.saveRecord(effect.scenario, effect.advice);
           return { kind: 'record-saved', paths };
         } catch (error) {
-          return { kind: 'record-failed', message: messageOf(error) };
+          const issues = error instanceof Refusal ? error.issues : [];
+          return { kind: 'record-failed', message: messageOf(error), issues };
         }
     }
   }
@@ -122,11 +203,16 @@ export function startSession(ports: SessionPorts, options: ConversationOptions =
 
   return {
     state: () => state,
+    progress: () => progress,
     subscribe(listener) {
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
     tell,
+    stop() {
+      working?.abort();
+      return working !== null;
+    },
     idle: () => queue,
     async begin() {
       try {
@@ -140,6 +226,13 @@ export function startSession(ports: SessionPorts, options: ConversationOptions =
       }
     },
   };
+}
+
+async function openProject(name: string, store: DraftStore | null): Promise<ConversationEvent> {
+  const draft = (await store?.open(name)) ?? null;
+  if (draft) return { kind: 'project-opened', name, draft, near: [] };
+  const names = ((await store?.list()) ?? []).flatMap((entry) => (entry.name === null ? [] : [entry.name]));
+  return { kind: 'project-opened', name, draft: null, near: nearestNames(name, names) };
 }
 
 /** Lets the front end draw "working it out" before a long calculation takes the thread. */

@@ -1,10 +1,14 @@
 import type { Advice } from '../advice/advice-schema.ts';
+import type { Impression } from '../advice/first-impression.ts';
 import type { Issue } from '../base/refusal.ts';
 import type { Scenario } from '../brief/scenario.ts';
 import type { Answers, Finding } from './answers.ts';
 import type { Block } from './blocks.ts';
 import type { Draft } from './draft.ts';
+import type { ProjectEntry } from './projects.ts';
 import type { QuestionId } from './questions.ts';
+import type { Reader } from './reader.ts';
+import type { WhyNotTold } from './why-not.ts';
 
 /** A county that a place name may mean. */
 export type PlaceMatch = {
@@ -37,7 +41,8 @@ export type Turn =
   | { readonly id: number; readonly kind: 'question'; readonly prompt: Prompt }
   | { readonly id: number; readonly kind: 'answer'; readonly text: string }
   | { readonly id: number; readonly kind: 'remark'; readonly blocks: readonly Block[] }
-  | { readonly id: number; readonly kind: 'advice'; readonly advice: Advice };
+  /** Keeps the reader it was told to: a turn never changes. */
+  | { readonly id: number; readonly kind: 'advice'; readonly advice: Advice; readonly reader: Reader };
 
 /** Something to settle before the questions go on. */
 export type Aside =
@@ -45,7 +50,26 @@ export type Aside =
   | { readonly kind: 'which-place'; readonly text: string; readonly places: readonly PlaceMatch[] }
   | { readonly kind: 'which-number'; readonly words: string; readonly findings: readonly Finding[] }
   | { readonly kind: 'contradiction'; readonly findings: readonly Finding[] }
-  | { readonly kind: 'start-over' };
+  | { readonly kind: 'start-over' }
+  /** A trial answer that was worked out: keep it or leave everything as it was. */
+  | { readonly kind: 'trial'; readonly trial: Trial }
+  /** Nothing still open would change the first choice. */
+  | { readonly kind: 'enough'; readonly first: string | null };
+
+/** Answers that are tried out, not given. */
+export type Trial = {
+  readonly answers: Answers;
+  readonly changes: readonly Finding[];
+};
+
+/** What is thought of the wall while questions are still open. */
+export type Outlook = {
+  /** The answers it rests on. */
+  readonly answers: Answers;
+  readonly impression: Impression;
+  /** Fields still open whose other readings would change the first choice; null until it has been tried. */
+  readonly matters: readonly string[] | null;
+};
 
 export type Stage =
   | 'opening'
@@ -54,6 +78,10 @@ export type Stage =
   | 'looking-up'
   /** The wall is being worked out. */
   | 'advising'
+  /** A trial answer, or what is against a wall, is being worked out. */
+  | 'trying'
+  /** Another talk is being fetched. */
+  | 'fetching'
   /** The answer has been told. */
   | 'told'
   | 'saving'
@@ -68,6 +96,8 @@ export type ConversationState = {
   /** Questions answered, oldest first; "back" goes to the last. */
   readonly history: readonly QuestionId[];
   readonly reopened: QuestionId | null;
+  /** The answers before the last line that changed them: what "not right" goes back to. */
+  readonly before: Before | null;
   readonly asides: readonly Aside[];
   /** "Done" was said: everything still open but the place is assumed. */
   readonly assumeRest: boolean;
@@ -77,6 +107,16 @@ export type ConversationState = {
   readonly saveWhenTold: boolean;
   /** The prompt already written into the turns. */
   readonly recordedPrompt: string | null;
+  readonly reader: Reader;
+  /** The reader was named when the program was started: a kept talk doesn't change it. */
+  readonly isReaderGiven: boolean;
+  readonly outlook: Outlook | null;
+  /** Of an outlook: what guides the order of questions. Taken over between two questions, never under the user's hands. */
+  readonly guide: readonly string[] | null;
+  /** Said that nothing open would change the answer, and the user wants to go on all the same. */
+  readonly wantsAll: boolean;
+  /** Where the talk goes on after a trial or a fetched talk. */
+  readonly returnTo: 'asking' | 'told';
   readonly advice: Advice | null;
   /** The answers that the advice rests on. */
   readonly advisedAnswers: Answers | null;
@@ -85,6 +125,9 @@ export type ConversationState = {
   /** Why nothing can be answered: the front end reports it and leaves with 2. */
   readonly refused: readonly Issue[];
 };
+
+/** What of a state is put back when a line is taken back. */
+export type Before = Pick<ConversationState, 'answers' | 'windowsComplete' | 'history'>;
 
 export type ConversationEvent =
   | { readonly kind: 'begin'; readonly draft: Draft | null; readonly setAside: string | null }
@@ -95,8 +138,28 @@ export type ConversationEvent =
   | { readonly kind: 'advice-ready'; readonly advice: Advice }
   /** The scenario was refused: what is wrong with which field. */
   | { readonly kind: 'advice-refused'; readonly issues: readonly Issue[] }
+  /** The user stopped the work. */
+  | { readonly kind: 'stopped' }
+  | { readonly kind: 'outlook-found'; readonly outlook: Outlook }
+  | {
+      readonly kind: 'tried';
+      readonly trial: Trial;
+      readonly now: Impression;
+      readonly then: Impression;
+    }
+  | { readonly kind: 'try-refused'; readonly issues: readonly Issue[] }
+  | { readonly kind: 'why-not-found'; readonly told: WhyNotTold }
+  | { readonly kind: 'projects-listed'; readonly projects: readonly ProjectEntry[] }
+  /** Null: no talk goes by that name; `near` says which do. */
+  | {
+      readonly kind: 'project-opened';
+      readonly name: string;
+      readonly draft: Draft | null;
+      readonly near: readonly string[];
+    }
   | { readonly kind: 'record-saved'; readonly paths: readonly string[] }
-  | { readonly kind: 'record-failed'; readonly message: string }
+  /** `issues` where the folder or the name was refused: what would be accepted. */
+  | { readonly kind: 'record-failed'; readonly message: string; readonly issues: readonly Issue[] }
   | { readonly kind: 'draft-failed'; readonly message: string }
   | { readonly kind: 'input-ended' };
 
@@ -105,13 +168,24 @@ export type Effect =
   /** Before the next question is shown, so that no accepted answer can be lost. */
   | { readonly kind: 'keep-draft'; readonly draft: Omit<Draft, 'saved_at'> }
   | { readonly kind: 'drop-draft' }
+  /** Keeps the talk in hand as it is; the next one kept is another. */
+  | { readonly kind: 'put-away' }
+  | { readonly kind: 'list-projects' }
+  | { readonly kind: 'open-project'; readonly name: string }
+  | { readonly kind: 'try'; readonly trial: Trial; readonly now: Scenario; readonly then: Scenario }
+  | {
+      readonly kind: 'why-not';
+      readonly scenario: Scenario;
+      readonly words: string;
+      readonly advice: Advice;
+    }
   | { readonly kind: 'find-places'; readonly text: string }
   | { readonly kind: 'advise'; readonly scenario: Scenario }
   | { readonly kind: 'save-record'; readonly scenario: Scenario; readonly advice: Advice };
 
 export type Step = { readonly state: ConversationState; readonly effects: readonly Effect[] };
 
-export type ConversationOptions = { readonly saveWhenTold?: boolean };
+export type ConversationOptions = { readonly saveWhenTold?: boolean; readonly reader?: Reader };
 
 export function initialState(options: ConversationOptions = {}): ConversationState {
   return {
@@ -121,11 +195,18 @@ export function initialState(options: ConversationOptions = {}): ConversationSta
     windowsComplete: false,
     history: [],
     reopened: null,
+    before: null,
     asides: [],
     assumeRest: false,
     inputEnded: false,
     saveWhenTold: options.saveWhenTold ?? false,
     recordedPrompt: null,
+    reader: options.reader ?? 'professional',
+    isReaderGiven: options.reader !== undefined,
+    outlook: null,
+    guide: null,
+    returnTo: 'asking',
+    wantsAll: false,
     advice: null,
     advisedAnswers: null,
     savedPaths: [],

@@ -1,10 +1,13 @@
-import { answerAside, choosePlace } from './answer-aside.ts';
+import { answerAside, choosePlace, resumed } from './answer-aside.ts';
 import { applyReading } from './apply-reading.ts';
 import { type Command, readCommand } from './command.ts';
+import { nextQuestion, openQuestions } from './agenda.ts';
+import { doesMatter } from './matter.ts';
 import { goBack, obey, startOver } from './obey.ts';
 import {
   adviceReady,
   adviceRefused,
+  draftOf,
   inputEnded,
   isEmpty,
   leave,
@@ -12,10 +15,16 @@ import {
   recordFailed,
   recordSaved,
   save,
+  stopped,
+  workOut,
 } from './outcome.ts';
 import { contextOf, LABELS, promptOf } from './prompt.ts';
 import type { Aside, ConversationEvent, ConversationState, PlaceMatch, Step } from './state.ts';
-import { acceptsBlock, note, OPENING, remark, warning, withAccepts, withTurn } from './talk.ts';
+import { note, warning } from './notes.ts';
+import { projectBlocks } from './projects.ts';
+import { acceptsBlock, answersBlocks, issueBlocks, OPENING, remark, withAccepts, withTurn } from './talk.ts';
+import { trialBlocks } from './trial.ts';
+import { whyNotBlocks } from './why-not.ts';
 import { normaliseLine } from './understanding/line-text.ts';
 import { understand } from './understanding/understand.ts';
 
@@ -52,10 +61,80 @@ export function step(state: ConversationState, event: ConversationEvent): Step {
       };
     case 'input-ended':
       return inputEnded(state);
+    case 'stopped':
+      return isAtWork(state) ? stopped(state) : { state, effects: [] };
+    case 'outlook-found':
+      return { state: enoughAsked({ ...state, outlook: event.outlook }), effects: [] };
+    case 'tried':
+      return tried(state, event);
+    case 'try-refused':
+      return {
+        state: remark({ ...state, stage: state.returnTo }, ...issueBlocks(event.issues)),
+        effects: [],
+      };
+    case 'why-not-found':
+      return {
+        state: remark({ ...state, stage: state.returnTo }, ...whyNotBlocks(event.told)),
+        effects: [],
+      };
+    case 'projects-listed':
+      return {
+        state: remark({ ...state, stage: state.returnTo }, ...projectBlocks(event.projects)),
+        effects: [],
+      };
+    case 'project-opened':
+      return projectOpened(state, event);
   }
 }
 
 type EventOf<K extends ConversationEvent['kind']> = Extract<ConversationEvent, { kind: K }>;
+
+function isAtWork({ stage }: ConversationState): boolean {
+  return stage === 'advising' || stage === 'trying' || stage === 'fetching';
+}
+
+/** Once nothing that is still open would change the first choice, that is said, and the user decides. */
+function enoughAsked(state: ConversationState): ConversationState {
+  const { outlook } = state;
+  const isSettledTalk = state.stage === 'asking' && state.asides.length === 0 && state.reopened === null;
+  if (!isSettledTalk || state.wantsAll || state.assumeRest || outlook?.answers !== state.answers) return state;
+  const open = openQuestions(state);
+  if (open.length === 0 || !outlook.matters) return state;
+  if (open.some((question) => doesMatter(question, outlook.matters) !== false)) return state;
+  return { ...state, asides: [{ kind: 'enough', first: outlook.impression.first?.title ?? null }] };
+}
+
+function tried(state: ConversationState, { trial, now, then }: EventOf<'tried'>): Step {
+  const told = remark({ ...state, stage: state.returnTo }, ...trialBlocks(trial, state.answers, now, then));
+  return { state: { ...told, asides: [{ kind: 'trial', trial }, ...told.asides] }, effects: [] };
+}
+
+/** Goes on with another kept talk; its answers take the place of the ones in hand, which are kept. */
+function projectOpened(state: ConversationState, { name, draft, near }: EventOf<'project-opened'>): Step {
+  const back: ConversationState = { ...state, stage: state.returnTo };
+  if (!draft) {
+    const meant = near.length > 0 ? ` Did you mean ${near.map((one) => `"${one}"`).join(' or ')}?` : '';
+    const words = warning(`No kept talk is called "${name}".${meant} "projects" lists them.`);
+    return { state: remark(back, words), effects: [] };
+  }
+  const opened: ConversationState = {
+    ...resumed(back, { kind: 'resume', draft }),
+    stage: 'asking',
+    reopened: null,
+    before: null,
+    asides: [],
+    assumeRest: false,
+    outlook: null,
+    guide: null,
+    wantsAll: false,
+    advice: null,
+    advisedAnswers: null,
+    savedPaths: [],
+  };
+  const told = remark(opened, note(`Going on with "${name}".`), ...answersBlocks(opened));
+  // A finished talk is not answered again unasked.
+  return nextQuestion(told) ? { state: told, effects: [] } : { state: { ...told, stage: 'told' }, effects: [] };
+}
 
 function begin(state: ConversationState, { draft, setAside }: EventOf<'begin'>): Step {
   let opened = remark({ ...state, stage: 'asking' }, ...OPENING);
@@ -81,7 +160,16 @@ function said(state: ConversationState, text: string): Step {
     return { state: remark(state, note('Nothing was said. "don\'t know" leaves it open.')), effects: [] };
   }
   const recorded = withTurn(recordPrompt(state), { kind: 'answer', text: line });
-  return keptAfter(state, hear(recorded, line));
+  return keptAfter(state, remembering(recorded, hear(recorded, line)));
+}
+
+/** Notes what a line changed, so that it can be taken back. A place still being looked up belongs to its line. */
+function remembering(before: ConversationState, { state, effects }: Step): Step {
+  const isTakenBack = state.before === null && before.before !== null;
+  const isChanged = state.answers !== before.answers || state.stage === 'looking-up';
+  if (!isChanged || isTakenBack) return { state, effects };
+  const { answers, windowsComplete, history } = before;
+  return { state: { ...state, before: { answers, windowsComplete, history } }, effects };
 }
 
 /** The question on the screen becomes part of the talk so far once it has been responded to. */
@@ -110,7 +198,11 @@ function hear(state: ConversationState, line: string): Step {
 /** Whether a line said while an aside is open goes to it; commands go past it, but none may push a kept talk aside. */
 function isForAside(aside: Aside, command: Command | null): boolean {
   if (command === null || command.kind === 'keep') return true;
-  if (aside.kind === 'resume') return !['help', 'why', 'quit'].includes(command.kind);
+  if (aside.kind === 'resume') {
+    return !['help', 'why', 'quit', 'projects', 'open-project', 'reader'].includes(command.kind);
+  }
+  if (aside.kind === 'trial' && command.kind === 'take-back') return false;
+  if (aside.kind === 'enough') return command.kind === 'done';
   return aside.kind === 'start-over' && command.kind === 'start-over';
 }
 
@@ -130,6 +222,11 @@ function hearAtEnd(state: ConversationState, line: string): Step | null {
     (choices.includes(LABELS.saveIt) && /^(?:yes|y|yes please|ok)$/.test(plain))
   ) {
     return save(state, null);
+  }
+  if (!state.advice || state.answers !== state.advisedAnswers) {
+    if (picked === LABELS.workOut || /^(?:work it out|go on|continue|yes|y|answer)$/.test(plain)) {
+      return workOut(state);
+    }
   }
   if (
     picked === LABELS.finish ||
@@ -161,14 +258,12 @@ function keptAfter(before: ConversationState, { state, effects }: Step): Step {
   const isChanged =
     state.answers !== before.answers ||
     state.windowsComplete !== before.windowsComplete ||
+    state.reader !== before.reader ||
     state.history !== before.history;
   const isDropped = effects.some((effect) => effect.kind === 'drop-draft');
   if (!isChanged || isDropped || isEmpty(state.answers)) return { state, effects };
-  const draft = {
-    schema: 'cladwright-draft/1' as const,
-    answers: state.answers,
-    windows_complete: state.windowsComplete,
-    history: [...state.history],
-  };
-  return { state, effects: [{ kind: 'keep-draft', draft }, ...effects] };
+  const keep = { kind: 'keep-draft' as const, draft: draftOf(state) };
+  // Another talk in hand is kept only after the one before has been put away.
+  const isOther = effects.some((effect) => effect.kind === 'put-away');
+  return { state, effects: isOther ? [...effects, keep] : [keep, ...effects] };
 }

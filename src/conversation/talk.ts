@@ -1,9 +1,10 @@
 import type { Issue } from '../base/refusal.ts';
-import { didYouMean } from '../rulebook/nearest-name.ts';
 import { FIELD_IDS, type FieldId, type Finding } from './answers.ts';
 import type { Block } from './blocks.ts';
 import { COMMAND_HELP } from './command.ts';
 import { describeAll, describeAnswer, FIELD_LABELS } from './describe.ts';
+import { note, warning } from './notes.ts';
+import { nearestThings } from './nearest-things.ts';
 import { contextOf, promptOf } from './prompt.ts';
 import { questionOf } from './questions.ts';
 import type { ConversationState, PlaceMatch, Turn } from './state.ts';
@@ -22,14 +23,6 @@ export function remark(state: ConversationState, ...blocks: readonly Block[]): C
   return blocks.length === 0 ? state : withTurn(state, { kind: 'remark', blocks });
 }
 
-export function note(text: string): Block {
-  return { kind: 'paragraph', text, role: 'note' };
-}
-
-export function warning(text: string): Block {
-  return { kind: 'paragraph', text, role: 'warning' };
-}
-
 export const OPENING: readonly Block[] = [
   { kind: 'title', text: 'Cladwright' },
   {
@@ -38,22 +31,30 @@ export const OPENING: readonly Block[] = [
   },
   {
     kind: 'paragraph',
-    text: 'Answer with a number or in your own words, several things at once if you like. "don\'t know" is an answer too: I then assume something and say so. "help" lists what else you can say.',
+    text: 'Answer with a number or in your own words, several things at once if you like. "don\'t know" is an answer too: I then assume something and say so. "help" lists what else you can say; "plain words" if you are not in the trade.',
   },
   warning(
     'Caution: what I draw up does not replace an engineer, the building department or a licensed professional. Local code decides.',
   ),
 ];
 
-/** "Noted. Stud depth: 5.5 in. (2x6); …" */
+/** "Noted [Stud depth: 5.5 in. (2x6)] …": what was understood, to be confirmed by going on or taken back. */
 export function notedBlock(findings: readonly Finding[]): Block | null {
   if (findings.length === 0) return null;
   const inOrder = [...findings].sort((a, b) => FIELD_IDS.indexOf(a.field) - FIELD_IDS.indexOf(b.field));
-  return note(
-    `Noted. ${inOrder
-      .map(({ field, value }) => `${FIELD_LABELS[field]}: ${describeAnswer(field, value)}`)
-      .join('; ')}.`,
-  );
+  return {
+    kind: 'chips',
+    lead: 'Noted',
+    items: inOrder.map(({ field, value }) => `${FIELD_LABELS[field]}: ${describeAnswer(field, value)}`),
+  };
+}
+
+/** From this many things understood in one line, it is said how to take them back. */
+const MANY_CHIPS = 3;
+
+export function takeBackHint(findings: readonly Finding[]): Block | null {
+  if (findings.length < MANY_CHIPS) return null;
+  return { kind: 'paragraph', text: 'Is one of them wrong? "not right" takes the line back; "change …" mends one.', role: 'quiet' };
 }
 
 export function leftOpenBlock(fields: readonly FieldId[]): Block | null {
@@ -65,9 +66,9 @@ export function leftOpenBlock(fields: readonly FieldId[]): Block | null {
 
 /** What was not understood, with a hint, a near word, and what the question takes. */
 export function unclearBlocks(unclear: readonly Unclear[], state: ConversationState): Block[] {
-  const words = contextOf(state).choices.map((choice) => choice.label.toLowerCase());
+  const choices = contextOf(state).choices.map((choice) => choice.label);
   return unclear.map(({ words: said, hint }) => {
-    const near = hint === '' ? didYouMean(said, words) : '';
+    const near = hint === '' ? nearestThings(said, choices) : '';
     return warning(`Not understood: "${said}".${hint ? ` ${hint}` : ''}${near}`);
   });
 }
@@ -98,8 +99,10 @@ export function whyBlock(state: ConversationState): Block {
 export function helpBlocks(state: ConversationState): Block[] {
   const accepts = acceptsBlock(state);
   return [
-    { kind: 'heading', text: 'What you can say at any time' },
-    { kind: 'figures', rows: COMMAND_HELP.map(({ say, does }) => ({ label: say, value: does })) },
+    ...COMMAND_HELP.flatMap(({ title, rows }): Block[] => [
+      { kind: 'heading', text: title },
+      { kind: 'figures', rows: rows.map(({ say, does }) => ({ label: say, value: does })) },
+    ]),
     ...(accepts ? [accepts] : []),
   ];
 }
@@ -111,6 +114,14 @@ export function answersBlocks(state: ConversationState): Block[] {
     { kind: 'heading', text: 'Your answers so far' },
     { kind: 'figures', rows: rows.map(({ label, value }) => ({ label, value })) },
   ];
+}
+
+/** "Done": what is still open is assumed from here on; only the place can't be. */
+export function assumeRest(state: ConversationState): ConversationState {
+  const assumed: ConversationState = { ...state, assumeRest: true, reopened: null, asides: [] };
+  if (state.answers.place !== undefined)
+    return remark(assumed, note('I assume the rest and list what I assumed.'));
+  return remark(assumed, ...placeNeededBlocks());
 }
 
 export function placeNeededBlocks(): Block[] {

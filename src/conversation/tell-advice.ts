@@ -1,5 +1,6 @@
 import type { Advice, Caution, RankedAssembly } from '../advice/advice-schema.ts';
 import type { Block, FigureRow } from './blocks.ts';
+import { sectionBlocks } from './pictures.ts';
 import { houseBlocks } from './tell-house.ts';
 import { openingBlocks } from './tell-openings.ts';
 import { physicsBlocks } from './tell-physics.ts';
@@ -31,11 +32,11 @@ export function adviceBlocks(advice: Advice): Block[] {
   ];
 }
 
-function siteAside(advice: Advice): string {
+export function siteAside(advice: Advice): string {
   return `zone ${advice.site.climate_zone}, ${advice.code_edition} codes`;
 }
 
-function considered({ considered: { candidates, admitted }, site, name }: Advice): string {
+export function considered({ considered: { candidates, admitted }, site, name }: Advice): string {
   const walls = candidates.toLocaleString('en-US');
   return `${name}: ${site.place} (climate zone ${site.climate_zone}, ${site.zone_source}). I drew up ${walls} walls; ${admitted.toLocaleString('en-US')} of them break no rule.`;
 }
@@ -61,6 +62,7 @@ function wholeWall(wall: RankedAssembly): Block[] {
     ...list('Other ways to build the same wall', kindLines(wall)),
     ...list('Why', reasonLines(wall)),
     ...list('Layers, from inside to outside', layerLines(wall)),
+    ...sectionBlocks(wall),
     ...physicsBlocks(wall),
     ...scheduleBlocks(wall),
     ...list('Windows, in this order', wall.buck.flashing_sequence),
@@ -71,7 +73,7 @@ function wholeWall(wall: RankedAssembly): Block[] {
   ];
 }
 
-function alternative(wall: RankedAssembly, first: RankedAssembly): Block[] {
+export function alternative(wall: RankedAssembly, first: RankedAssembly): Block[] {
   const own = wall.cautions.filter(
     (caution) => !first.cautions.some((other) => isSameCaution(caution, other)),
   );
@@ -96,11 +98,11 @@ function sharedWords(count: number): string {
 }
 
 /** The same rule speaking, though perhaps with other figures. */
-function isSameCaution(a: Caution, b: Caution): boolean {
+export function isSameCaution(a: Caution, b: Caution): boolean {
   return a.rule === undefined ? a.text === b.text : a.rule === b.rule;
 }
 
-function keyFigures(wall: RankedAssembly): FigureRow[] {
+export function keyFigures(wall: RankedAssembly): FigureRow[] {
   const { low, likely, high } = wall.installed_cost_usd_per_ft2;
   return [
     {
@@ -113,7 +115,7 @@ function keyFigures(wall: RankedAssembly): FigureRow[] {
   ];
 }
 
-function wholeFigures(wall: RankedAssembly): FigureRow[] {
+export function wholeFigures(wall: RankedAssembly): FigureRow[] {
   const { insulation, fastening, buck } = wall;
   return [
     { label: 'Cladding', value: `${wall.cladding}; ${wall.attachment}` },
@@ -170,7 +172,7 @@ function reasonLines(wall: RankedAssembly): string[] {
 }
 
 /** Where a rule comes from, in a few words, with its name; one that is recalled says so. */
-function cited(wall: RankedAssembly, rule: string): string {
+export function cited(wall: RankedAssembly, rule: string): string {
   const verdict = wall.verdicts.find((candidate) => candidate.rule === rule);
   if (!verdict) return `rule ${rule}`;
   return `${shortCitation(verdict.citation)}; rule ${rule}`;
@@ -184,7 +186,7 @@ export function shortCitation(citation: string): string {
   return citation.includes('from memory') ? `${short}, in part from memory` : short;
 }
 
-function layerLines(wall: RankedAssembly): string[] {
+export function layerLines(wall: RankedAssembly): string[] {
   return wall.layers.map(({ label, thickness_in, r, provenance }) => {
     const parts = [
       thickness_in > 0 ? `${figure(thickness_in, 3)} in.` : null,
@@ -203,11 +205,11 @@ function cautionList(title: string, cautions: readonly Caution[]): Block[] {
   ];
 }
 
-function cautionLine({ kind, text, remedy }: Caution): string {
+export function cautionLine({ kind, text, remedy }: Caution): string {
   return `Caution (${kind.replaceAll('-', ' ')}): ${text}${remedy ? ` What to do: ${remedy}` : ''}`;
 }
 
-function nothingPasses(advice: Advice): Block[] {
+export function nothingPasses(advice: Advice): Block[] {
   return [
     { kind: 'title', text: 'No wall passes' },
     {
@@ -221,7 +223,7 @@ function nothingPasses(advice: Advice): Block[] {
 }
 
 /** The synthetic finish, which is shown and not ranked. */
-function comparisonBlocks({ comparison }: Advice): Block[] {
+export function comparisonBlocks({ comparison }: Advice): Block[] {
   if (!comparison) return [];
   const { low, likely, high } = comparison.installed_cost_usd_per_ft2;
   return [
@@ -235,7 +237,7 @@ function comparisonBlocks({ comparison }: Advice): Block[] {
 }
 
 /** The wall that looks like stucco, offered when only true stucco would do and none passes. */
-function fallbackBlocks({ fallback }: Advice): Block[] {
+export function fallbackBlocks({ fallback }: Advice): Block[] {
   if (!fallback) return [];
   const { assembly, why } = fallback;
   return [
@@ -245,7 +247,7 @@ function fallbackBlocks({ fallback }: Advice): Block[] {
   ];
 }
 
-function excludedBlocks(advice: Advice): Block[] {
+export function excludedBlocks(advice: Advice): Block[] {
   if (advice.excluded.length === 0) return [];
   const isNearMiss = advice.ranked.length === 0;
   return [
@@ -263,7 +265,7 @@ function excludedBlocks(advice: Advice): Block[] {
   ];
 }
 
-function assumptionBlocks(advice: Advice): Block[] {
+export function assumptionBlocks(advice: Advice): Block[] {
   if (advice.assumptions.length === 0) return [];
   return [
     { kind: 'title', text: 'What I assumed' },
@@ -287,7 +289,7 @@ function assumedValue(value: string | number | boolean | null): string {
   return String(value);
 }
 
-function changeBlocks(advice: Advice): Block[] {
+export function changeBlocks(advice: Advice): Block[] {
   return titledList(
     'What would change the answer',
     advice.would_change_the_answer.map((change) => `If ${change.if}: ${change.then}`),
@@ -303,7 +305,7 @@ function generalCautions(advice: Advice): Block[] {
 }
 
 /** The end of a long answer, which is what stays on the screen. */
-function recap({ ranked, fallback }: Advice): Block[] {
+export function recap({ ranked, fallback }: Advice): Block[] {
   const shown = ranked.length > 0 ? ranked : fallback ? [fallback.assembly] : [];
   if (shown.length === 0) return [];
   const items = shown.map((wall) => {

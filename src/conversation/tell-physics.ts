@@ -2,11 +2,9 @@ import type { RankedAssembly } from '../advice/advice-schema.ts';
 import type { ProfileSeason, TemperatureProfile, WallThermal } from '../advice/wall-physics-schema.ts';
 import { monthName } from '../base/month-names.ts';
 import type { Block } from './blocks.ts';
-import { condensateInWords, drawCondensate } from './draw-condensate.ts';
-import { drawProfile, profileInWords } from './draw-profile.ts';
+import { condensateDrawing } from './draw-condensate.ts';
+import { profileDrawing } from './draw-profile.ts';
 
-/** Columns that a drawing is made for; narrower windows get its figures in words. */
-const DRAWN_WIDTH = 76;
 
 /** Heat and moisture of one wall: energy route, parts of the U-factor, both profiles and water by month, drawn. */
 export function physicsBlocks(wall: RankedAssembly): Block[] {
@@ -69,7 +67,7 @@ function profileBlocks(profile: TemperatureProfile, rated_r: number): Block[] {
     { kind: 'heading', text: 'Temperature and dew point through the wall' },
     ...seasons.flatMap((season): Block[] => [
       { kind: 'paragraph', text: seasonWords(season, season === profile.winter, rated_r) },
-      { kind: 'drawing', lines: drawProfile(season, DRAWN_WIDTH), instead: profileInWords(season) },
+      profileDrawing(season),
     ]),
     { kind: 'paragraph', text: legend(seasons) },
   ];
@@ -112,19 +110,10 @@ function condensateBlocks({
   condensate_planes,
   condensate_note,
 }: RankedAssembly): Block[] {
-  const drawn = condensate_by_month ? drawCondensate(condensate_by_month, DRAWN_WIDTH) : null;
   const where = condensate_planes.map(({ where: at, peak_g_m2 }) => `${at} (${peak_g_m2.toFixed(1)} g/m²)`);
   return [
     { kind: 'heading', text: 'Condensate by month' },
-    ...(drawn && condensate_by_month
-      ? [
-          {
-            kind: 'drawing' as const,
-            lines: drawn,
-            instead: condensateInWords(condensate_by_month),
-          },
-        ]
-      : []),
+    ...condensateDrawing(condensate_by_month),
     ...(where.length > 0 ? [{ kind: 'paragraph' as const, text: `Water sits ${where.join('; ')}.` }] : []),
     { kind: 'paragraph', text: condensate_note },
   ];

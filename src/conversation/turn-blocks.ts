@@ -1,6 +1,6 @@
 import type { Block } from './blocks.ts';
 import type { Prompt, Turn } from './state.ts';
-import { adviceBlocks } from './tell-advice.ts';
+import { toldTo } from './told.ts';
 
 /** What a finished turn says. A question in the talk so far keeps its words but not its list of choices. */
 export function turnBlocks(turn: Turn): readonly Block[] {
@@ -12,7 +12,7 @@ export function turnBlocks(turn: Turn): readonly Block[] {
     case 'remark':
       return turn.blocks;
     case 'advice':
-      return adviceBlocks(turn.advice);
+      return toldTo(turn.reader, turn.advice);
   }
 }
 

@@ -1,11 +1,12 @@
 import { Box, Static, Text, useCursor } from 'ink';
 import { useSyncExternalStore } from 'react';
 import { type Line, layOutBlocks } from '../conversation/blocks.ts';
+import { outlookLine } from '../conversation/outlook.ts';
 import { promptOf } from '../conversation/prompt.ts';
 import type { Session } from '../conversation/session.ts';
 import type { Turn } from '../conversation/state.ts';
 import { turnBlocks } from '../conversation/turn-blocks.ts';
-import { liveRegion } from './live-region.ts';
+import { type LiveRegion, liveRegion } from './live-region.ts';
 import { styleOf } from './theme.ts';
 import { useTyping } from './use-typing.ts';
 import { type SizedStream, useWindowSize } from './use-window-size.ts';
@@ -18,6 +19,9 @@ export type ConversationViewProps = {
   /** Draws nothing any more but the finished turns; set before leaving. */
   readonly isClosing: boolean;
   readonly onInterrupt: () => void;
+  readonly onSuspend: () => void;
+  /** Told what is about to be drawn below the finished turns. */
+  readonly onRegion?: (region: LiveRegion) => void;
   /** A fault in the program, not in an answer. */
   readonly onFault: (error: unknown) => void;
 };
@@ -26,6 +30,7 @@ export type ConversationViewProps = {
 export function ConversationView(props: ConversationViewProps) {
   const { session, ascii } = props;
   const state = useSyncExternalStore(session.subscribe, session.state);
+  const progress = useSyncExternalStore(session.subscribe, session.progress);
   const size = useWindowSize(props.stdout);
   const typing = useTyping(props);
   const { setCursorPosition } = useCursor();
@@ -33,8 +38,20 @@ export function ConversationView(props: ConversationViewProps) {
   const prompt = props.isClosing ? null : promptOf(state);
   const region = props.isClosing
     ? { lines: [], cursor: null }
-    : liveRegion({ stage: state.stage, prompt, line: typing.line, picked: typing.picked }, size, ascii);
+    : liveRegion(
+        {
+          stage: state.stage,
+          prompt,
+          line: typing.line,
+          picked: typing.picked,
+          outlook: state.stage === 'asking' ? outlookLine(state) : null,
+          progress,
+        },
+        size,
+        ascii,
+      );
   setCursorPosition(region.cursor ?? undefined);
+  props.onRegion?.(region);
 
   return (
     <>

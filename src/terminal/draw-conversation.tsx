@@ -2,13 +2,17 @@ import chalk from 'chalk';
 import { render } from 'ink';
 import { layOutBlocks } from '../conversation/blocks.ts';
 import { startSession } from '../conversation/session.ts';
-import { note } from '../conversation/talk.ts';
+import { note } from '../conversation/notes.ts';
+
 import { ConversationView } from './conversation-view.tsx';
+import { eraseWrapped, type Frame, frameOf, wrapsAnew } from './frame-trace.ts';
 import { steadyStdout } from './steady-stdout.ts';
+import { Suspension } from './suspension.ts';
 import type { TerminalConversation } from './terminal-conversation.ts';
 
 const PASTE_MARKS_ON = '\u001b[?2004h';
 const PASTE_MARKS_OFF = '\u001b[?2004l';
+const SHOW_CURSOR = '\u001b[?25h';
 
 const INTERRUPTED = 130;
 const SIGNALS = { SIGINT: INTERRUPTED, SIGTERM: 143, SIGHUP: 129 } as const;
@@ -23,10 +27,15 @@ export async function drawConversation(options: TerminalConversation): Promise<n
   // The drawing libraries judge colour by themselves and overlook NO_COLOR; here it has been decided already.
   chalk.level = COLOUR_LEVELS[options.colour];
   const session = startSession(
-    { services: options.services, draftStore: options.draftStore },
-    { saveWhenTold: options.save ?? false },
+    {
+      services: options.services,
+      draftStore: options.draftStore,
+      watchOutlook: { onFault: (error) => ending.fail(error) },
+    },
+    { saveWhenTold: options.save ?? false, ...(options.reader ? { reader: options.reader } : {}) },
   );
   const ending = new Ending();
+  const trace = new FrameTrace(stdout);
   const view = (isClosing: boolean) => (
     <ConversationView
       session={session}
@@ -34,6 +43,8 @@ export async function drawConversation(options: TerminalConversation): Promise<n
       ascii={ascii}
       isClosing={isClosing}
       onInterrupt={() => ending.leave(INTERRUPTED)}
+      onSuspend={() => void suspension.begin()}
+      onRegion={(region) => trace.drawing(frameOf(region))}
       onFault={(error) => ending.fail(error)}
     />
   );
@@ -41,12 +52,29 @@ export async function drawConversation(options: TerminalConversation): Promise<n
   await session.begin();
   const stopSignals = onSignals((signal) => ending.leave(SIGNALS[signal]));
   stdout.write(PASTE_MARKS_ON);
+  trace.start();
   const ink = render(view(false), {
     stdin: options.stdin,
-    stdout: steadyStdout(stdout),
+    stdout: steadyStdout(stdout, () => trace.drawn()),
     exitOnCtrlC: false,
     patchConsole: false,
   });
+  const suspension = new Suspension({
+    stop: options.suspend ?? stopJob,
+    async takeDown() {
+      ink.rerender(view(true));
+      await wait(FRAME_MS);
+      options.stdin.setRawMode(false);
+      stdout.write(`${PASTE_MARKS_OFF}${SHOW_CURSOR}`);
+    },
+    putUp() {
+      options.stdin.setRawMode(true);
+      stdout.write(PASTE_MARKS_ON);
+      ink.rerender(view(false));
+    },
+  });
+  const stopWatching = suspension.watch();
+  options.onFirstPrompt?.();
   const unmounted = ink.waitUntilExit();
   try {
     const unsubscribe = session.subscribe((state) => {
@@ -63,6 +91,8 @@ export async function drawConversation(options: TerminalConversation): Promise<n
     await unmounted;
     stdout.write(PASTE_MARKS_OFF);
     stopSignals();
+    stopWatching();
+    trace.end();
     if (ending.isInterrupted) {
       const isKept = options.draftStore !== null && Object.keys(session.state().answers).length > 0;
       stdout.write(farewell(isKept, stdout.columns || 80, ascii));
@@ -97,6 +127,49 @@ class Ending {
   fail(error: unknown): void {
     this.#reject(error);
   }
+}
+
+/** Stops the whole job, as the terminal does on Ctrl-Z when a program leaves that key to it. */
+function stopJob(): void {
+  process.kill(0, 'SIGTSTP');
+}
+
+/** Remembers what stands on the screen below the finished turns, and takes it off when the window becomes too narrow. */
+class FrameTrace {
+  readonly #stdout: NodeJS.WriteStream;
+  #next: Frame = { widths: [], cursor: null };
+  #shown: Frame = { widths: [], cursor: null };
+
+  constructor(stdout: NodeJS.WriteStream) {
+    this.#stdout = stdout;
+  }
+
+  start(): void {
+    if (wrapsAnew(process.env)) this.#stdout.on('resize', this.#resized);
+  }
+
+  end(): void {
+    this.#stdout.off('resize', this.#resized);
+  }
+
+  /** A frame is about to be drawn. */
+  drawing(frame: Frame): void {
+    this.#next = frame;
+  }
+
+  /** It has been written. */
+  drawn(): void {
+    this.#shown = this.#next;
+  }
+
+  readonly #resized = (): void => {
+    const { columns, rows } = this.#stdout;
+    const codes = eraseWrapped(this.#shown, columns || 80, rows || 24);
+    if (codes === '') return;
+    this.#stdout.write(codes);
+    // Until the next frame is drawn there is nothing but empty rows.
+    this.#shown = { ...this.#shown, widths: this.#shown.widths.map(() => 1) };
+  };
 }
 
 function onSignals(handle: (signal: Signal) => void): () => void {

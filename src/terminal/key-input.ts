@@ -31,7 +31,8 @@ export type KeyAction =
         | 'up'
         | 'down'
         | 'back'
-        | 'interrupt';
+        | 'interrupt'
+        | 'suspend';
     };
 
 export type KeyReading = { readonly actions: readonly KeyAction[]; readonly isPasting: boolean };
@@ -48,6 +49,7 @@ export function readChunk(input: string, key: PressedKey, isPasting: boolean): K
   if (input === PASTE_BEGINS) return { actions: [], isPasting: true };
   if (input === PASTE_ENDS) return { actions: [], isPasting: false };
   if (key.ctrl && input === 'c') return { actions: [{ kind: 'interrupt' }], isPasting: false };
+  if (key.ctrl && input === 'z' && !isPasting) return { actions: [{ kind: 'suspend' }], isPasting };
   if (isPasting) return { actions: pasted(key.return ? '\n' : key.tab ? ' ' : input), isPasting };
   const special = specialKey(input, key);
   if (special !== null) return { actions: special, isPasting };
@@ -84,8 +86,9 @@ function specialKey(input: string, key: PressedKey): KeyAction[] | null {
 function typed(chunk: string): KeyAction[] {
   const isLine = /^[^\r\n]*[\r\n]$/.test(chunk);
   const text = isLine ? chunk.slice(0, -1) : chunk;
-  const actions = text.split(/([\u0003\u0008\u007f])/).flatMap((part): KeyAction[] => {
+  const actions = text.split(/([\u0003\u0008\u001a\u007f])/).flatMap((part): KeyAction[] => {
     if (part === '\u0003') return [{ kind: 'interrupt' }];
+    if (part === '\u001a') return [{ kind: 'suspend' }];
     if (part === '\u0008' || part === '\u007f') return [{ kind: 'erase-back' }];
     return pasted(part);
   });

@@ -1,4 +1,5 @@
 import { answerMark, cutTo, type Line, layOutBlocks } from '../conversation/blocks.ts';
+import type { Progress } from '../conversation/session.ts';
 import type { ConversationState, Prompt } from '../conversation/state.ts';
 import { hintOf } from '../conversation/turn-blocks.ts';
 import { asciiText, visibleText } from '../conversation/visible-text.ts';
@@ -12,6 +13,10 @@ export type LiveView = {
   readonly line: EditedLine;
   /** Index of the choice picked with the arrow keys. */
   readonly picked: number | null;
+  /** The running first impression, in a sentence. */
+  readonly outlook: string | null;
+  /** How far the work under way has come. */
+  readonly progress: Progress | null;
 };
 
 export type LiveRegion = {
@@ -24,6 +29,8 @@ const BUSY: Partial<Record<ConversationState['stage'], string>> = {
   opening: 'One moment …',
   'looking-up': 'Looking up the place …',
   advising: 'Working it out …',
+  trying: 'Trying that out …',
+  fetching: 'Looking among the kept talks …',
   saving: 'Saving the record …',
 };
 
@@ -37,7 +44,7 @@ export function liveRegion(view: LiveView, size: WindowSize, ascii: boolean): Li
   const columns = Math.max(1, size.columns);
   const most = Math.max(1, size.rows - 1);
   if (!view.prompt) {
-    const busy = BUSY[view.stage];
+    const busy = busyWords(view);
     const line = {
       text: cutTo(ascii ? asciiText(busy ?? '') : (busy ?? ''), columns, ascii),
       role: 'quiet' as const,
@@ -46,16 +53,26 @@ export function liveRegion(view: LiveView, size: WindowSize, ascii: boolean): Li
   }
   const mark = answerMark(ascii);
   const typed = lineWindow(view.line, columns - mark.length);
-  const above = questionLines(view.prompt, view.picked, columns, most - 1, ascii);
+  const above = questionLines(view.prompt, view.picked, view.outlook, columns, most - 1, ascii);
   return {
     lines: [...above, { text: `${mark}${typed.text}`, role: 'said' }],
     cursor: { x: mark.length + typed.column, y: above.length },
   };
 }
 
+/** What is under way, how far it has come, and how to stop it. */
+function busyWords({ stage, progress }: LiveView): string | undefined {
+  const words = BUSY[stage];
+  if (!words || (stage !== 'advising' && stage !== 'trying')) return words;
+  const walls = progress?.walls.toLocaleString('en-US');
+  const done = progress ? ` ${walls} walls judged, ${progress.times} times over.` : '';
+  return `${words}${done} Esc stops.`;
+}
+
 function questionLines(
   prompt: Prompt,
   picked: number | null,
+  outlook: string | null,
   columns: number,
   room: number,
   ascii: boolean,
@@ -72,14 +89,15 @@ function questionLines(
   const why =
     prompt.why === null ? [] : lay([{ kind: 'paragraph', text: `Why: ${prompt.why}`, role: 'quiet' }]);
   const hint = lay([{ kind: 'paragraph', text: hintOf(prompt), role: 'quiet' }]);
+  const soFar = outlook === null ? [] : lay([{ kind: 'paragraph', text: outlook, role: 'note' }]);
   const keys = lay([{ kind: 'paragraph', text: KEYS, role: 'quiet' }]);
   const gap = [{ text: '', role: 'body' as const }];
 
   const fewestChoices = Math.min(prompt.choices.length, 3);
-  const parts = { gap, rule, why, hint, keys };
+  const parts = { gap, rule, why, hint, soFar, keys };
   const height = () =>
     Object.values(parts).reduce((sum, lines) => sum + lines.length, 0) + title.length + fewestChoices;
-  for (const spare of ['keys', 'gap', 'why', 'hint', 'rule'] as const) {
+  for (const spare of ['keys', 'gap', 'why', 'soFar', 'hint', 'rule'] as const) {
     if (height() <= room) break;
     parts[spare] = [];
   }
@@ -92,6 +110,7 @@ function questionLines(
     ...parts.why,
     ...choices,
     ...parts.hint,
+    ...parts.soFar,
     ...parts.keys,
   ];
   return lines.slice(0, Math.max(0, room));

@@ -8,8 +8,10 @@ type Listener = Parameters<NodeJS.WriteStream['on']>[1];
  * frame was as tall as the window, and on a resize it redraws the old, too tall frame before ours is ready. So the
  * height is kept from it and resizes are not passed on: the live region keeps itself below the window's height and is
  * drawn anew by the view, which listens to the real terminal.
+ *
+ * @param onWrite  called before each write of Ink's
  */
-export function steadyStdout(stdout: NodeJS.WriteStream): NodeJS.WriteStream {
+export function steadyStdout(stdout: NodeJS.WriteStream, onWrite: () => void = () => {}): NodeJS.WriteStream {
   return new Proxy(stdout, {
     get(target, key) {
       if (key === 'rows') return ENOUGH_ROWS;
@@ -20,7 +22,12 @@ export function steadyStdout(stdout: NodeJS.WriteStream): NodeJS.WriteStream {
         };
       }
       const value: unknown = Reflect.get(target, key, target);
-      return typeof value === 'function' ? value.bind(target) : value;
+      if (typeof value !== 'function') return value;
+      if (key !== 'write') return value.bind(target);
+      return (...args: unknown[]) => {
+        onWrite();
+        return Reflect.apply(value, target, args);
+      };
     },
   });
 }

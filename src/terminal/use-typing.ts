@@ -25,6 +25,7 @@ type Typing = {
 export type TypingPorts = {
   readonly session: Session;
   readonly onInterrupt: () => void;
+  readonly onSuspend: () => void;
   readonly onFault: (error: unknown) => void;
 };
 
@@ -74,13 +75,18 @@ function act(ports: TypingPorts, typing: Typing, action: KeyAction): Typing {
     case 'down':
       return pick(ports, typing, 1);
     case 'back':
+      // While something is worked out, escape stops that and nothing else.
+      if (ports.session.stop()) return typing;
       if (line.characters.length > 0) return edited(EMPTY_LINE);
       tell(ports, { kind: 'back' });
       return { ...typing, picked: null };
     case 'submit':
       return submit(ports, typing);
     case 'interrupt':
-      ports.onInterrupt();
+      if (!ports.session.stop()) ports.onInterrupt();
+      return typing;
+    case 'suspend':
+      ports.onSuspend();
       return typing;
   }
 }

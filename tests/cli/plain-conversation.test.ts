@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { Refusal } from '../../src/base/refusal.ts';
 import { type PlainConversation, runPlainConversation } from '../../src/cli/plain-conversation.ts';
-import { fakeServices, memoryStore } from '../conversation/fake-services.ts';
+import { fakeServices } from '../conversation/fake-services.ts';
+import { memoryStore } from '../conversation/memory-store.ts';
 import { sampleAdvice } from '../conversation/sample-advice.ts';
 import { WHOLE_SCENARIO, WHOLE_TALK } from '../conversation/talk.ts';
 

@@ -1,8 +1,10 @@
+import type { Impression } from '../../src/advice/first-impression.ts';
 import { Refusal } from '../../src/base/refusal.ts';
 import type { Scenario } from '../../src/brief/scenario.ts';
-import type { Draft, DraftStore } from '../../src/conversation/draft.ts';
+import { FIELD_IDS } from '../../src/conversation/answers.ts';
 import type { Services } from '../../src/conversation/session.ts';
 import type { PlaceMatch } from '../../src/conversation/state.ts';
+import { whyNotFromAdvice } from '../../src/conversation/why-not.ts';
 import { sampleAdvice } from './sample-advice.ts';
 
 export type FakeServices = Services & { readonly asked: Scenario[]; readonly saved: Scenario[] };
@@ -25,6 +27,22 @@ export function placesNamed(text: string): PlaceMatch[] {
   }));
 }
 
+/** An invented impression; fewer walls the more has been said. */
+export function sampleImpression(scenario: Scenario): Impression {
+  const said = Object.keys(scenario).length;
+  return {
+    drawn: 4321,
+    admitted: 500 - said,
+    first: {
+      title: 'Three-coat stucco over 3 in. of mineral wool',
+      likely_usd_per_ft2: scenario.budget_usd_per_ft2 === 24 ? 22 : 29,
+      u_factor: 0.041,
+      added_thickness_in: 4.6,
+      weight_psf: 12.1,
+    },
+  };
+}
+
 /** Services without the rest of the program: a few places, one answer, records that go nowhere. */
 export function fakeServices(change: Partial<Services> = {}): FakeServices {
   const asked: Scenario[] = [];
@@ -42,32 +60,20 @@ export function fakeServices(change: Partial<Services> = {}): FakeServices {
       }
       return sampleAdvice(scenario);
     },
+    async firstImpression(scenario) {
+      return sampleImpression(scenario);
+    },
+    // Everything may still decide the first choice, so every question is asked, in the order of the list.
+    async fieldsThatMatter() {
+      return FIELD_IDS;
+    },
+    async whyNot(_scenario, words, advice) {
+      return whyNotFromAdvice(words, advice);
+    },
     async saveRecord(scenario) {
       saved.push(scenario);
       return { paths: ['/tmp/records/wall.md', '/tmp/records/wall.json'] };
     },
     ...change,
-  };
-}
-
-export type MemoryStore = DraftStore & { readonly kept: Draft[]; current(): Draft | null };
-
-/** A draft store that remembers every draft it was given. */
-export function memoryStore(first: Draft | null = null, setAside: string | null = null): MemoryStore {
-  let current = first;
-  const kept: Draft[] = [];
-  return {
-    kept,
-    current: () => current,
-    async load() {
-      return { draft: current, setAside };
-    },
-    async save(draft) {
-      kept.push(draft);
-      current = draft;
-    },
-    async clear() {
-      current = null;
-    },
   };
 }

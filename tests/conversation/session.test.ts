@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type Session, startSession } from '../../src/conversation/session.ts';
-import { fakeServices, memoryStore } from './fake-services.ts';
+import { fakeServices } from './fake-services.ts';
+import { memoryStore } from './memory-store.ts';
 
 async function saying(session: Session, ...lines: string[]): Promise<void> {
   await session.begin();

@@ -569,7 +569,9 @@ describe('the end of input', () => {
     const talk = new Talk({ saveWhenTold: true, saveFails: 'No room.' }).say('zone 5B');
     talk.event({ kind: 'input-ended' });
     expect(talk.state.exitCode).toBe(2);
-    expect(talk.state.refused[0]?.accepted).toBe('No room.');
+    expect(talk.state.refused).toEqual([
+      { field: '--save', value: 'the record', accepted: 'It could not be written: No room.' },
+    ]);
   });
 });
 

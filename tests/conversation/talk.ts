@@ -14,7 +14,8 @@ import {
 } from '../../src/conversation/state.ts';
 import { step } from '../../src/conversation/step.ts';
 import { turnBlocks } from '../../src/conversation/turn-blocks.ts';
-import { placesNamed } from './fake-services.ts';
+import { whyNotFromAdvice } from '../../src/conversation/why-not.ts';
+import { placesNamed, sampleImpression } from './fake-services.ts';
 import { sampleAdvice } from './sample-advice.ts';
 
 type TalkOptions = ConversationOptions & {
@@ -91,8 +92,17 @@ export class Talk {
         }
       case 'save-record':
         return this.#options.saveFails
-          ? { kind: 'record-failed', message: this.#options.saveFails }
+          ? { kind: 'record-failed', message: this.#options.saveFails, issues: [] }
           : { kind: 'record-saved', paths: ['/records/wall.md', '/records/wall.json'] };
+      case 'try':
+        return {
+          kind: 'tried',
+          trial: effect.trial,
+          now: sampleImpression(effect.now),
+          then: sampleImpression(effect.then),
+        };
+      case 'why-not':
+        return { kind: 'why-not-found', told: whyNotFromAdvice(effect.words, effect.advice) };
       default:
         return null;
     }

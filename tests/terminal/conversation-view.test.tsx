@@ -21,6 +21,7 @@ async function show(session: Session, rows = 30) {
       ascii={false}
       isClosing={false}
       onInterrupt={onInterrupt}
+      onSuspend={() => {}}
       onFault={(error) => {
         throw error;
       }}
@@ -47,7 +48,7 @@ describe('the conversation on the screen', () => {
     stdin.write('\r');
     await sees('Is this a new wall');
     expect(frame()).toContain('» zone 5B');
-    expect(frame().indexOf('Noted. Place: climate zone 5B.')).toBeLessThan(
+    expect(frame().indexOf('Noted [Place: climate zone 5B]')).toBeLessThan(
       frame().indexOf('Is this a new wall'),
     );
   });

@@ -3,7 +3,7 @@ import stringWidth from 'string-width';
 import { describe, expect, it } from 'vitest';
 import type { Prompt } from '../../src/conversation/state.ts';
 import { EMPTY_LINE, insertText } from '../../src/terminal/line-editor.ts';
-import { liveRegion } from '../../src/terminal/live-region.ts';
+import { type LiveView, liveRegion } from '../../src/terminal/live-region.ts';
 
 const PROMPT: Prompt = {
   key: 'sheathing',
@@ -16,9 +16,18 @@ const PROMPT: Prompt = {
   accepts: 'one of the choices',
 };
 
+const OUTLOOK = 'So far: Three-coat stucco over 3 in. of mineral wool; 212 of 18,000 walls still in.';
+
 const draw = (rows: number, columns: number, picked: number | null = null, text = '', prompt = PROMPT) =>
   liveRegion(
-    { stage: 'asking', prompt, line: insertText(EMPTY_LINE, text), picked },
+    {
+      stage: 'asking',
+      prompt,
+      line: insertText(EMPTY_LINE, text),
+      picked,
+      outlook: OUTLOOK,
+      progress: null,
+    },
     { rows, columns },
     false,
   );
@@ -82,11 +91,24 @@ describe('the live region', () => {
   });
 
   it('says what is being done while nothing is asked', () => {
-    const region = liveRegion(
-      { stage: 'advising', prompt: null, line: EMPTY_LINE, picked: null },
-      { rows: 24, columns: 80 },
-      true,
-    );
-    expect(region).toEqual({ lines: [{ text: 'Working it out ...', role: 'quiet' }], cursor: null });
+    const busy = (progress: LiveView['progress']) =>
+      liveRegion(
+        { stage: 'advising', prompt: null, line: EMPTY_LINE, picked: null, outlook: null, progress },
+        { rows: 24, columns: 80 },
+        true,
+      );
+    expect(busy(null)).toEqual({
+      lines: [{ text: 'Working it out ... Esc stops.', role: 'quiet' }],
+      cursor: null,
+    });
+    expect(texts(busy({ walls: 18_000, times: 4 }))).toEqual([
+      'Working it out ... 18,000 walls judged, 4 times over. Esc stops.',
+    ]);
+  });
+
+  it('shows the first impression beside the question where there is room, and lets it go before the question', () => {
+    expect(texts(draw(24, 100))).toContain(OUTLOOK);
+    expect(texts(draw(8, 80)).join('\n')).not.toContain('So far');
+    expect(texts(draw(8, 80)).join('\n')).toContain('What covers the outside');
   });
 });

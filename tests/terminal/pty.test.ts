@@ -166,7 +166,7 @@ describe('in a real pseudo-terminal', () => {
       await new Promise((resolve) => setTimeout(resolve, 150));
     }
     talk.press('osb\r');
-    await talk.sees('Noted. Sheathing: OSB.');
+    await talk.sees('Noted [Sheathing: OSB]');
     talk.press('\u0003');
     await talk.ended;
     expect(talk.written).not.toMatch(/\u001b\[[23]J|\u001bc|\u001b\[\?1049h/);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { memoryStore } from '../conversation/fake-services.ts';
+import { memoryStore } from '../conversation/memory-store.ts';
 import { WHOLE_SCENARIO, WHOLE_TALK } from '../conversation/talk.ts';
 import { TerminalTalk } from './terminal-talk.ts';
 
@@ -188,7 +188,7 @@ describe('the terminal conversation', () => {
       expect(cursor.y).toBeLessThan(rows);
     }
     await talk.answer('What will cover', 'osb');
-    await talk.sees('Noted. Sheathing: OSB.');
+    await talk.sees('Noted [Sheathing: OSB]');
     expectNothingCleared(talk);
     const all = (await talk.screen.everything()).join('\n');
     expect(all).toContain('» zone 5B');
@@ -223,7 +223,7 @@ describe('the terminal conversation', () => {
     talk.keyboard.press('\u0003');
     await talk.ended;
     expect(talk.screen.written).toMatch(/\u001b\[33m/);
-    expect((await talk.screen.everything()).join('\n')).toContain('Noted. Place: climate zone 5B.');
+    expect((await talk.screen.everything()).join('\n')).toContain('Noted [Place: climate zone 5B]');
   });
 
   it('ends with 1 when no wall passes', async () => {

@@ -1,0 +1,122 @@
+import type { Advice } from '../advice/advice-schema.ts';
+import { toScenario } from './answers.ts';
+import type { Block } from './blocks.ts';
+import type { Command } from './command.ts';
+import { compareBlocks } from './compare.ts';
+import { explainBlocks, glossaryBlocks } from './glossary.ts';
+import { note, warning } from './notes.ts';
+import { numbersBlocks } from './numbers-of.ts';
+import { outlookBlocks } from './outlook.ts';
+import { pictureBlocks, wallOfRank } from './pictures.ts';
+import { READER_WORDS } from './reader.ts';
+import type { ConversationState, Step } from './state.ts';
+import { remark, withTurn } from './talk.ts';
+import { readTrial } from './trial.ts';
+
+type Asking = Extract<
+  Command,
+  {
+    kind:
+      | 'answer'
+      | 'impression'
+      | 'words'
+      | 'explain'
+      | 'reader'
+      | 'picture'
+      | 'numbers'
+      | 'compare'
+      | 'what-if'
+      | 'why-not';
+  }
+>;
+
+/** Whether a command only asks something back and changes no answer. */
+export function isAskingBack(command: Command): command is Asking {
+  return ASKING.some((kind) => kind === command.kind);
+}
+
+const ASKING: readonly Asking['kind'][] = [
+  'answer',
+  'impression',
+  'words',
+  'explain',
+  'reader',
+  'picture',
+  'numbers',
+  'compare',
+  'what-if',
+  'why-not',
+];
+
+/** Says or shows what the user asks for. */
+export function talkBack(state: ConversationState, command: Asking): Step {
+  const say = (...blocks: readonly Block[]): Step => ({ state: remark(state, ...blocks), effects: [] });
+  switch (command.kind) {
+    case 'words':
+      return say(...glossaryBlocks());
+    case 'explain':
+      return say(...explainBlocks(command.word));
+    case 'impression':
+      return say(...outlookBlocks(state));
+    case 'reader':
+      return {
+        state: remark({ ...state, reader: command.reader }, note(READER_WORDS[command.reader])),
+        effects: [],
+      };
+    case 'what-if':
+      return tryOut(state, command.words);
+    case 'why-not':
+      return withAnswer(state, (advice) => ({
+        state: { ...state, stage: 'trying', returnTo: returning(state) },
+        effects: [{ kind: 'why-not', scenario: toScenario(state.answers), words: command.words, advice }],
+      }));
+    case 'answer':
+      return withAnswer(state, (advice) => ({
+        state: withTurn(state, { kind: 'advice', advice, reader: state.reader }),
+        effects: [],
+      }));
+    case 'compare':
+      return withAnswer(state, (advice) => say(...compareBlocks(advice, command.ranks)));
+    case 'numbers':
+      return withAnswer(state, (advice) => {
+        const wall = wallOfRank(advice, command.rank);
+        return say(...('kind' in wall ? [wall] : numbersBlocks(wall)));
+      });
+    case 'picture':
+      return withAnswer(state, (advice) => {
+        const wall = wallOfRank(advice, command.rank);
+        return say(...('kind' in wall ? [wall] : pictureBlocks(command.picture, wall)));
+      });
+  }
+}
+
+/** Where the talk stands, for coming back to it. */
+export function returning({ stage }: ConversationState): 'asking' | 'told' {
+  return stage === 'told' ? 'told' : 'asking';
+}
+
+/** Only once there is an answer to speak of. */
+function withAnswer(state: ConversationState, then: (advice: Advice) => Step): Step {
+  if (state.advice) return then(state.advice);
+  const words =
+    'There is no answer yet to show that of. "done" assumes what is still open and answers; "impression" is what I think so far.';
+  return { state: remark(state, note(words)), effects: [] };
+}
+
+function tryOut(state: ConversationState, words: string): Step {
+  const { answers } = state;
+  if (answers.place === undefined) {
+    return { state: remark(state, note('I can try that once I know the place.')), effects: [] };
+  }
+  const trial = readTrial(words, answers);
+  if (!trial) {
+    const hint = warning(
+      `Not understood: what should be tried in "${words}"? One thing at a time, such as "what if the budget were $24 a foot".`,
+    );
+    return { state: remark(state, hint), effects: [] };
+  }
+  return {
+    state: { ...state, stage: 'trying', returnTo: returning(state) },
+    effects: [{ kind: 'try', trial, now: toScenario(answers), then: toScenario(trial.answers) }],
+  };
+}
