@@ -48,19 +48,8 @@ export function advisorInThread(
       return;
     }
     waiting.delete(reply.id);
-    switch (reply.kind) {
-      case 'done':
-        return one.resolve(reply.result);
-      case 'refused':
-        return one.reject(new Refusal(reply.issues));
-      case 'stopped':
-        return one.reject(new Stopped());
-      case 'fault': {
-        const fault = new Error(reply.message);
-        fault.stack = reply.stack;
-        return one.reject(fault);
-      }
-    }
+    if (reply.kind === 'done') one.resolve(reply.result);
+    else one.reject(failureOf(reply));
   }
 
   /** What the thread sends back is of the type that the same method has in this thread: both are our own. */
@@ -88,6 +77,20 @@ export function advisorInThread(
       await worker?.terminate();
     },
   };
+}
+
+function failureOf(reply: Exclude<Reply, { kind: 'done' | 'progress' }>): Error {
+  switch (reply.kind) {
+    case 'refused':
+      return new Refusal(reply.issues);
+    case 'stopped':
+      return new Stopped();
+    case 'fault': {
+      const fault = new Error(reply.message);
+      fault.stack = reply.stack;
+      return fault;
+    }
+  }
 }
 
 /** Beside the program's entry: this code itself may have been bundled into a folder below it. */

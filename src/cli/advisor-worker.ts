@@ -24,7 +24,10 @@ port.on('message', ({ id, job }: Request) => {
 
 async function work(id: number, job: Job, { signal }: AbortController): Promise<void> {
   const reply = (message: Reply) => port?.postMessage(message);
-  const options: WorkOptions = { signal, onProgress: (progress) => reply({ id, kind: 'progress', progress }) };
+  const options: WorkOptions = {
+    signal,
+    onProgress: (progress) => reply({ id, kind: 'progress', progress }),
+  };
   try {
     if (signal.aborted) reply({ id, kind: 'stopped' });
     else reply({ id, kind: 'done', result: await resultOf(job, options) });

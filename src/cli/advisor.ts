@@ -58,8 +58,9 @@ export function advisorHere(housePacks: readonly string[]): Advisor & { load(): 
     },
     async fieldsThatMatter(scenario, options) {
       const { fieldsThatMatter } = await import('../advice/first-impression.ts');
-      const { isAskedAbout } = await import('../conversation/matter.ts');
-      return fieldsThatMatter(scenario, await watched(options), isAskedAbout);
+      const { inOrderOfQuestions, isAskedAbout } = await import('../conversation/matter.ts');
+      // Without a measure of how much each tells, they are asked in the order of the questions.
+      return inOrderOfQuestions(await fieldsThatMatter(scenario, await watched(options), isAskedAbout));
     },
     async whyNot(_scenario, words, advice) {
       const { whyNotFromAdvice } = await import('../conversation/why-not.ts');

@@ -78,7 +78,9 @@ export async function runConversation(flags: ConversationFlags): Promise<number>
 
 /** A "dumb" terminal can't redraw, which is all that the terminal UI does. */
 function isForTerminalUi({ plain, screenReader }: ConversationFlags): boolean {
-  return !plain && !screenReader && process.stdin.isTTY && process.stdout.isTTY && process.env.TERM !== 'dumb';
+  return (
+    !plain && !screenReader && process.stdin.isTTY && process.stdout.isTTY && process.env.TERM !== 'dumb'
+  );
 }
 
 /** @throws Refusal for a reader that is not known */

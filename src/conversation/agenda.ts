@@ -1,5 +1,5 @@
 import type { Answers, FieldId } from './answers.ts';
-import { doesMatter } from './matter.ts';
+import { rankIn } from './matter.ts';
 import {
   type Choice,
   type Part,
@@ -16,7 +16,7 @@ export type Progress = {
   readonly windowsComplete: boolean;
   /** A question that the user went back to: open again although it has an answer. */
   readonly reopened: QuestionId | null;
-  /** Open fields that could change the first choice; null while that is not known. */
+  /** Open fields that could change the first choice, most telling first; null while that is not known. */
   readonly guide: readonly string[] | null;
 };
 
@@ -47,18 +47,23 @@ function isRelevant(question: Question, answers: Answers): boolean {
 }
 
 /**
- * The question to ask now: the reopened one, else the place, else one that could change the first choice, else any
- * that is relevant and not settled, each in the order of the list; null when none is left.
+ * The question to ask now: the reopened one, else the place, else the one whose answer tells most about the first
+ * choice, else the next of the list that is relevant and not settled; null when none is left.
  */
 export function nextQuestion(progress: Progress): Question | null {
   if (progress.reopened) return questionOf(progress.reopened);
   const left = openQuestions(progress);
-  return (
-    left.find(({ id }) => id === 'place') ??
-    left.find((question) => doesMatter(question, progress.guide) !== false) ??
-    left[0] ??
-    null
-  );
+  return left.find(({ id }) => id === 'place') ?? mostTelling(left, progress.guide) ?? left[0] ?? null;
+}
+
+/** Of the questions that may change the first choice the one that the guide names first. */
+function mostTelling(left: readonly Question[], guide: readonly string[] | null): Question | null {
+  if (!guide) return null;
+  const ranked = left
+    .map((question) => ({ question, rank: rankIn(question, guide) }))
+    .filter(({ rank }) => rank >= 0)
+    .sort((a, b) => a.rank - b.rank);
+  return ranked[0]?.question ?? null;
 }
 
 /** Questions still to be asked, in the order of the list. */

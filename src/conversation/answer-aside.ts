@@ -1,8 +1,8 @@
 import { withAnswer, withoutAnswers } from './answers.ts';
 import { applyFindings } from './apply-reading.ts';
+import { note } from './notes.ts';
 import { LABELS, placeLabel } from './prompt.ts';
 import type { Aside, ConversationState, PlaceMatch, Step, Trial } from './state.ts';
-import { note } from './notes.ts';
 import { answersBlocks, assumeRest, notedBlock, remark, zoneBlock } from './talk.ts';
 import { normaliseLine } from './understanding/line-text.ts';
 
@@ -52,7 +52,8 @@ export function answerAside(state: ConversationState, aside: Aside, text: string
       if (isPick(line, 1, LABELS.takeNew) || LATER.test(line)) return settled(takeLater(rest, aside));
       return { kind: 'puzzled' };
     case 'trial':
-      if (isPick(line, 0, LABELS.keepTrial) || TAKE_TRIAL.test(line)) return settled(takeTrial(rest, aside.trial));
+      if (isPick(line, 0, LABELS.keepTrial) || TAKE_TRIAL.test(line))
+        return settled(takeTrial(rest, aside.trial));
       if (isPick(line, 1, LABELS.leaveTrial) || DROP_TRIAL.test(line)) {
         return settled({ state: remark(rest, note('Left as it was.')), effects: [] });
       }

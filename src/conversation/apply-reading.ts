@@ -2,11 +2,19 @@ import { Refusal } from '../base/refusal.ts';
 import { type Answers, type FieldId, type Finding, sameAnswer, withAnswer } from './answers.ts';
 import type { Block } from './blocks.ts';
 import { describeWindow } from './describe.ts';
+import { note } from './notes.ts';
 import { contextOf, kindInDetail } from './prompt.ts';
 import { questionOf } from './questions.ts';
 import type { Aside, ConversationState, Effect, Step } from './state.ts';
-import { note } from './notes.ts';
-import { acceptsBlock, leftOpenBlock, notedBlock, placeNeededBlocks, remark, unclearBlocks } from './talk.ts';
+import {
+  acceptsBlock,
+  leftOpenBlock,
+  notedBlock,
+  placeNeededBlocks,
+  remark,
+  takeBackHint,
+  unclearBlocks,
+} from './talk.ts';
 import type { Reading, Unclear } from './understanding/reading.ts';
 import { mergeWindows, withUnknownAspects } from './windows.ts';
 
@@ -172,6 +180,7 @@ function blocksFor(applied: Applied, reading: Reading, state: ConversationState)
   const saysNoMore = reading.windowsComplete && !applied.noted.some(({ field }) => field === 'windows');
   return [
     notedBlock(applied.noted),
+    takeBackHint(applied.noted),
     saysNoMore ? note('Noted. No other windows.') : null,
     leftOpenBlock(applied.leftOpen),
     ...unclear,

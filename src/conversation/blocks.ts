@@ -23,6 +23,8 @@ export type Block =
       readonly kind: 'drawing';
       readonly lines: readonly string[];
       readonly narrow?: readonly string[];
+      /** What its marks mean; goes with a drawing, not with its words. */
+      readonly key?: readonly FigureRow[];
       readonly instead: readonly FigureRow[];
     }
   /** Short things side by side, each in brackets and kept in one piece: what was understood. */
@@ -54,7 +56,10 @@ const LABEL_WIDTH = 22;
  *
  * @param width  columns; under 24 it is taken as 24
  */
-export function layOutBlocks(blocks: readonly Block[], { width, ascii = false, spoken = false }: LayOut): Line[] {
+export function layOutBlocks(
+  blocks: readonly Block[],
+  { width, ascii = false, spoken = false }: LayOut,
+): Line[] {
   const columns = Math.max(NARROWEST, Math.floor(width));
   const lines = blocks.flatMap((block, index) => [
     ...(index > 0 && startsAfterGap(block, blocks[index - 1]) ? [{ text: '', role: 'body' as const }] : []),
@@ -111,7 +116,11 @@ function layOutBlock(block: Block, columns: number, ascii: boolean): Line[] {
     case 'drawing': {
       const fits = (lines: readonly string[]) => lines.every((line) => stringWidth(line) <= columns);
       const drawn = [block.lines, block.narrow ?? []].find((lines) => lines.length > 0 && fits(lines));
-      return drawn ? drawn.map((text) => ({ text, role: 'body' })) : figureRows(block.instead, columns);
+      if (!drawn) return figureRows(block.instead, columns);
+      return [
+        ...drawn.map((text): Line => ({ text, role: 'body' })),
+        ...figureRows(block.key ?? [], columns),
+      ];
     }
   }
 }
@@ -218,6 +227,7 @@ function safeBlock(block: Block, ascii: boolean): Block {
         ...block,
         lines: block.lines.map(clean),
         ...(block.narrow ? { narrow: block.narrow.map(clean) } : {}),
+        ...(block.key ? { key: cleanRows(block.key, clean) } : {}),
         instead: cleanRows(block.instead, clean),
       };
     default:

@@ -62,14 +62,14 @@ const PHRASES: readonly { readonly kind: Plain; readonly pattern: RegExp }[] = [
       /^undo(?: (?:that|it))?$|^(?:no,? )?(?:that(?:'?s| is|'?s all| was) )?(?:not right|wrong)$|^take (?:it|that|the line) back$|^(?:i )?(?:did not|didn'?t) mean (?:it|that)$/,
   },
   {
+    kind: 'answer',
+    pattern:
+      /^(?:show|tell|give)(?: me)? the (?:answer|advice|result)(?: again)?$|^(?:the answer|answer|tell me) again$|^repeat(?: (?:it|the answer))?$/,
+  },
+  {
     kind: 'show',
     pattern:
       /^(?:show|list)(?: me)?(?: (?:my|the|all))*(?: answers?)?(?: so far)?$|^(?:my )?answers$|^summary$|^so far$|^what have i said(?: so far)?\??$/,
-  },
-  {
-    kind: 'answer',
-    pattern:
-      /^(?:show|tell|give)(?: me)?(?: the)? (?:answer|advice|result)(?: again)?$|^(?:the answer|answer|tell me) again$|^repeat(?: (?:it|the answer))?$/,
   },
   {
     kind: 'impression',
@@ -104,7 +104,7 @@ const READERS: readonly { readonly reader: Reader; readonly pattern: RegExp }[] 
   {
     reader: 'professional',
     pattern:
-      /^figures first$|^(?:show )?figures and (?:sources|citations)$|^trade words please$|^(?:i'?m|i am|for) a (?:professional|builder|contractor|engineer|architect)$|^professional$|^(?:reader |for the )professional$/,
+      /^figures first$|^(?:show )?figures and (?:sources|citations)$|^trade words please$|^(?:i'?m|i am|for) an? (?:professional|builder|contractor|engineer|architect)$|^professional$|^(?:reader |for the )professional$/,
   },
 ];
 
@@ -115,15 +115,16 @@ const NAME =
 const SAVE = /^(?:please )?save(?: (?:it|that|this|the record|record|my answers))*(?: as (.+))?$/i;
 const OPEN =
   /^open(?: (?:the )?(?:project|talk))?(?: called)?\s+(?!(?:country|terrain|land|fields?|water|sites?|stud|bays?|joints?)\b)(.+)$/i;
-const NEW_PROJECT = /^(?:begin |start )?(?:an?other |a )?new (?:project|talk)(?: (?:called|named))?(?:\s+(.+))?$/i;
+const NEW_PROJECT =
+  /^(?:begin |start )?(?:an?other |a )?new (?:project|talk)(?: (?:called|named))?(?:\s+(.+))?$/i;
 const WHY_NOT =
   /^(?:(?:and )?why (?:not|no|isn'?t it|not use|not take|wouldn'?t (?:you|i|we) (?:use|take))|what(?:'?s| is) (?:wrong with|against))\s+(.+?)\??$/;
 const WHAT_IF = /^(?:(?:and )?what if|suppose|what about|how about|try)\s+(.+?)\??$/;
 const EXPLAIN =
   /^(?:explain|define|meaning of|what(?:'?s| is| are)|what do you mean by|what does)\s+(?:an? |the |word |term )*(.+?)(?: mean| stand for| is)?\??$/;
 const COMPARE =
-  /^compare(?:\s+(?:the )?(?:walls? |numbers? )?(\S+?)(?:\s+(?:and|with|to|against|vs\.?)\s+(?:the )?(\S+?)(?: one)?)?)?$/;
-const OF_RANK = String.raw`(?:\s+(?:of|for))?(?:\s+(?:the )?(?:wall|number|choice|no\.?))?(?:\s+(\d{1,2}|first|second|third|last)(?: (?:one|choice|wall))?)?`;
+  /^compare(?:\s+(?:the )?(?:walls? |numbers? )?(\S+?)(?:\s+(?:and|with|to|against|vs\.?)\s+(?:the )?(?:wall |number )?(\S+?)(?: one)?)?)?$/;
+const OF_RANK = String.raw`(?:\s+(?:of|for))?(?:\s+the)?(?:\s+(?:wall|number|choice|no\.?))?(?:\s+(\d{1,2}|first|second|third)(?: (?:one|choice|wall))?)?`;
 const NUMBERS = new RegExp(
   `^(?:(?:show|give|tell|list)(?: me)?(?: the| all(?: the)?)? (?:numbers|figures)|numbers|the numbers)${OF_RANK}$`,
 );

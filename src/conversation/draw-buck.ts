@@ -66,19 +66,27 @@ function buckRows(support: string, face: number, plane: number, wallSupport: str
   }
 }
 
-/** What the marks mean, and the drawing in words. */
-export function buckKey({ buck, openings }: Drawn): FigureRow[] {
+/** What the marks mean. */
+export function buckKey(wall: Drawn): FigureRow[] {
+  const [window, carrier, edge] = buckInWords(wall);
+  const support = wall.openings[0]?.carried_by.support;
+  const isDrawn = support === 'bears-on-sill' || support === 'face-fastened';
+  return [
+    { label: '[WW]', value: window?.value ?? '' },
+    { label: isDrawn ? '===' : '___', value: carrier?.value ?? '' },
+    { label: '~~~', value: 'studs and rough sill' },
+    { label: 'outer edge', value: edge?.value ?? '' },
+  ];
+}
+
+/** The drawing in words: the window, what carries it, and where its outer edge stands. */
+export function buckInWords({ buck, openings }: Drawn): FigureRow[] {
   const [opening] = openings;
   if (!opening) return [{ label: 'windows', value: 'none in this wall' }];
   const { outside_framing_in, behind_finished_face_in } = opening.flange_plane;
-  const mark =
-    opening.carried_by.support === 'bears-on-sill' || opening.carried_by.support === 'face-fastened'
-      ? '==='
-      : '___';
   return [
-    { label: '[WW]', value: `window: ${opening.window}` },
-    { label: mark, value: `${opening.carried_by.label}; ${opening.why || buck.why}` },
-    { label: '~~~', value: 'studs and rough sill' },
+    { label: 'window', value: opening.window },
+    { label: 'carried by', value: `${opening.carried_by.label}; ${opening.why || buck.why}` },
     {
       label: 'outer edge',
       value: `${size(outside_framing_in)} outside the framing, ${size(behind_finished_face_in)} behind the finished face`,

@@ -10,7 +10,8 @@ const BEYOND_POINT_IN = 0.75;
 /** The step whose fastener goes through the boards into the stud and carries: what the sketch is about. */
 export function carryingStep(steps: readonly ScheduleStep[]): ScheduleStep | null {
   const through = steps.filter(
-    (step) => step.does === 'carries' && step.aim !== null && step.length_in !== null && step.stack.length > 0,
+    (step) =>
+      step.does === 'carries' && step.aim !== null && step.length_in !== null && step.stack.length > 0,
   );
   return through[0] ?? null;
 }
@@ -47,27 +48,35 @@ export function drawFastening(step: ScheduleStep, width: number): string[] {
   const shank = `${base.slice(0, point)}<${'-'.repeat(Math.max(1, end - point - 1))}[]`;
   const keys = spans.map((_, i) => String.fromCharCode('a'.charCodeAt(0) + i));
   const keyCells = Array.from({ length: end + 1 }, () => ' ');
-  for (const [i, { from, width: own }] of spans.entries()) keyCells[from + Math.floor(own / 2)] = keys[i] ?? '';
-  return [
-    `${INDENT}${keyCells.join('')}`,
-    ...rows.slice(0, 2),
-    `${INDENT}${shank}`,
-    ...rows.slice(2),
-  ].map((line) => line.trimEnd());
+  for (const [i, { from, width: own }] of spans.entries())
+    keyCells[from + Math.floor(own / 2)] = keys[i] ?? '';
+  return [`${INDENT}${keyCells.join('')}`, ...rows.slice(0, 2), `${INDENT}${shank}`, ...rows.slice(2)].map(
+    (line) => line.trimEnd(),
+  );
 }
 
 /** What the letters over the sketch mean, from the stud outward. */
 export function fasteningKey(step: ScheduleStep): FigureRow[] {
-  const into_in = (step.length_in ?? 0) - step.stack_in;
+  const rows = fasteningInWords(step);
+  const last = rows.length - 1;
+  return rows.map(({ value }, i) => ({
+    label: i === last ? '<--[]' : String.fromCharCode('a'.charCodeAt(0) + i),
+    value,
+  }));
+}
+
+/** The sketch in words: stud, what lies over it, and the fastener. */
+export function fasteningInWords(step: ScheduleStep): FigureRow[] {
+  const length_in = step.length_in ?? 0;
   return [
-    { label: 'a', value: `stud: the point is ${size(into_in)} in it` },
-    ...[...step.stack].reverse().map(({ label, thickness_in }, i) => ({
-      label: String.fromCharCode('b'.charCodeAt(0) + i),
+    { label: 'stud', value: `stud: the point is ${size(length_in - step.stack_in)} in it` },
+    ...[...step.stack].reverse().map(({ label, thickness_in }) => ({
+      label: 'over it',
       value: withSize(label, size(thickness_in)),
     })),
     {
-      label: '<--[]',
-      value: `${step.fastener ?? 'fastener'}, ${size(step.length_in ?? 0)} long, head outside; ${step.washer.replace(/^none; /, '')}`,
+      label: 'fastener',
+      value: `${step.fastener ?? 'fastener'}, ${size(length_in)} long, head outside; ${step.washer.replace(/^none; /, '')}`,
     },
   ];
 }

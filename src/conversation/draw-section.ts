@@ -21,8 +21,7 @@ export function drawSection(wall: Drawn, width: number): string[] {
   const room = Math.max(NARROWEST_SECTION, Math.min(72, Math.floor(width))) - INDENT.length - 1;
   const { spans, columns_per_in } = spansOf(layers, room);
   const end = spans.reduce((last, { from, width: own }) => Math.max(last, from + own), 0);
-  const row = (at: number) =>
-    `${INDENT}${layers.map((layer, i) => cell(layer, spans[i], at)).join('')}|`;
+  const row = (at: number) => `${INDENT}${layers.map((layer, i) => cell(layer, spans[i], at)).join('')}|`;
   return [
     `${INDENT}${spread('inside', 'outside', end + 1)}`,
     `${INDENT}${keyRow(spans, end)}`,

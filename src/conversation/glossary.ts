@@ -49,7 +49,12 @@ export function explainBlocks(word: string): Block[] {
 export function glossaryBlocks(): Block[] {
   return [
     { kind: 'heading', text: 'Words I can explain' },
-    { kind: 'paragraph', text: `${glossary().map(({ term }) => term).join(', ')}.` },
+    {
+      kind: 'paragraph',
+      text: `${glossary()
+        .map(({ term }) => term)
+        .join(', ')}.`,
+    },
     note('Say "what is …" with one of them.'),
   ];
 }

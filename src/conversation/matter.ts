@@ -6,8 +6,12 @@ import { QUESTIONS, type Question } from './questions.ts';
  * @param guide  paths of open fields that could
  */
 export function doesMatter(question: Question, guide: readonly string[] | null): boolean | null {
-  if (!guide) return null;
-  return question.parts.some(({ field }) => guide.some((path) => isWithin(path, field)));
+  return guide && rankIn(question, guide) >= 0;
+}
+
+/** Where in a guide a question first stands; -1 when it does not. */
+export function rankIn({ parts }: Question, guide: readonly string[]): number {
+  return guide.findIndex((path) => parts.some(({ field }) => isWithin(path, field)));
 }
 
 /** `windows[0].weight_lb` is within `windows`. */
@@ -18,4 +22,11 @@ function isWithin(path: string, field: string): boolean {
 /** Whether the conversation asks about a field of a scenario: only those are worth trying. */
 export function isAskedAbout(path: string): boolean {
   return QUESTIONS.some(({ parts }) => parts.some(({ field }) => isWithin(path, field)));
+}
+
+/** Fields in the order in which they are asked about. */
+export function inOrderOfQuestions(paths: readonly string[]): string[] {
+  const placeOf = (path: string) =>
+    QUESTIONS.findIndex(({ parts }) => parts.some(({ field }) => isWithin(path, field)));
+  return [...paths].sort((a, b) => placeOf(a) - placeOf(b));
 }

@@ -1,10 +1,10 @@
 import { applyReading } from './apply-reading.ts';
 import type { Command } from './command.ts';
+import { note, warning } from './notes.ts';
 import { isEmpty, leave, named, proceedFrom, save } from './outcome.ts';
 import { contextOf } from './prompt.ts';
 import { questionOf } from './questions.ts';
 import { type ConversationState, initialState, type Step } from './state.ts';
-import { note, warning } from './notes.ts';
 import { answersBlocks, assumeRest, helpBlocks, remark, whyBlock, withAccepts } from './talk.ts';
 import { isAskingBack, returning, talkBack } from './talk-back.ts';
 import { understand } from './understanding/understand.ts';
@@ -132,7 +132,14 @@ function newProject(state: ConversationState, name: string | null): Step {
 function takeBack(state: ConversationState): Step {
   const { before } = state;
   if (!before) return { state: remark(state, note('There is nothing to take back.')), effects: [] };
-  const back: ConversationState = { ...state, ...before, before: null, reopened: null, asides: [], stage: 'asking' };
+  const back: ConversationState = {
+    ...state,
+    ...before,
+    before: null,
+    reopened: null,
+    asides: [],
+    stage: 'asking',
+  };
   return proceedFrom({
     state: remark(back, note('Taken back: your last answer is forgotten. Say it another way.')),
     effects: [],

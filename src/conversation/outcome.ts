@@ -2,9 +2,9 @@ import { nextQuestion } from './agenda.ts';
 import { resumed } from './answer-aside.ts';
 import { type Answers, toScenario, withAnswer } from './answers.ts';
 import type { Draft } from './draft.ts';
+import { note, warning } from './notes.ts';
 import { questionForField, questionOf } from './questions.ts';
 import type { ConversationEvent, ConversationState, Effect, Step } from './state.ts';
-import { note, warning } from './notes.ts';
 import { issueBlocks, remark, withTurn } from './talk.ts';
 
 type EventOf<K extends ConversationEvent['kind']> = Extract<ConversationEvent, { kind: K }>;
@@ -100,11 +100,9 @@ export function recordSaved(state: ConversationState, { paths }: EventOf<'record
   return { state: left.state, effects: [...effects, ...left.effects] };
 }
 
-export function recordFailed(
-  state: ConversationState,
-  { message, issues }: EventOf<'record-failed'>,
-): Step {
-  const why = issues.length > 0 ? issues.map((issue) => `${issue.value}: ${issue.accepted}`).join(' ') : message;
+export function recordFailed(state: ConversationState, { message, issues }: EventOf<'record-failed'>): Step {
+  const why =
+    issues.length > 0 ? issues.map((issue) => `${issue.value}: ${issue.accepted}`).join(' ') : message;
   const failed = remark(state, warning(`The record was not saved. ${why}`));
   if (!state.inputEnded) return { state: { ...failed, stage: 'told', saveWhenTold: false }, effects: [] };
   return {
@@ -112,7 +110,10 @@ export function recordFailed(
       ...failed,
       stage: 'left',
       exitCode: 2,
-      refused: issues.length > 0 ? issues : [{ field: '--save', value: 'the record', accepted: `It could not be written: ${message}` }],
+      refused:
+        issues.length > 0
+          ? issues
+          : [{ field: '--save', value: 'the record', accepted: `It could not be written: ${message}` }],
     },
     effects: [],
   };

@@ -19,7 +19,7 @@ function impressionWords({ first, drawn, admitted }: Impression): string {
 export function outlookBlocks(state: ConversationState): Block[] {
   const { outlook } = state;
   if (!outlook) {
-    return [note('No impression yet: it needs at least the place, and a moment to work it out.')];
+    return [note('No impression yet: it needs at least the place.')];
   }
   const { first } = outlook.impression;
   return [

@@ -2,9 +2,9 @@ import type { Advice, RankedAssembly } from '../advice/advice-schema.ts';
 import { monthName } from '../base/month-names.ts';
 import type { Block } from './blocks.ts';
 import type { Picture } from './command.ts';
-import { buckKey, drawBuck } from './draw-buck.ts';
+import { buckInWords, buckKey, drawBuck } from './draw-buck.ts';
 import { condensateDrawing } from './draw-condensate.ts';
-import { carryingStep, drawFastening, fasteningKey } from './draw-fastening.ts';
+import { carryingStep, drawFastening, fasteningInWords, fasteningKey } from './draw-fastening.ts';
 import { profileDrawing } from './draw-profile.ts';
 import { drawScores, scoresInWords } from './draw-scores.ts';
 import { drawSection, sectionKey } from './draw-section.ts';
@@ -48,9 +48,9 @@ export function sectionBlocks(wall: RankedAssembly): Block[] {
       kind: 'drawing',
       lines: drawSection(wall, DRAWN_WIDTH),
       narrow: drawSection(wall, NARROW_WIDTH),
-      instead: [],
+      key: sectionKey(wall),
+      instead: sectionKey(wall),
     },
-    { kind: 'figures', rows: sectionKey(wall) },
     note(NOT_FOR_BUILDING),
   ];
 }
@@ -94,16 +94,17 @@ export function scoreBlocks(wall: RankedAssembly): Block[] {
 
 function fasteningBlocks(wall: RankedAssembly): Block[] {
   const step = carryingStep(wall.fastening_schedule.steps);
-  if (!step) return [note('Nothing goes through the boards into the studs here: there is no fastener to draw.')];
+  if (!step)
+    return [note('Nothing goes through the boards into the studs here: there is no fastener to draw.')];
   return [
     { kind: 'heading', text: `Fastening: ${step.fixes}` },
     {
       kind: 'drawing',
       lines: drawFastening(step, DRAWN_WIDTH),
       narrow: drawFastening(step, NARROW_WIDTH),
-      instead: [],
+      key: fasteningKey(step),
+      instead: fasteningInWords(step),
     },
-    { kind: 'figures', rows: fasteningKey(step) },
     ...(step.verdict === 'design-required'
       ? [warning('Caution (structural): a design professional must size this fastening.')]
       : []),
@@ -117,8 +118,7 @@ function buckBlocks(wall: RankedAssembly): Block[] {
   if (!lines || !narrow) return [note('There are no windows in this wall.')];
   return [
     { kind: 'heading', text: 'Foot of the window, cut through; heights not to scale' },
-    { kind: 'drawing', lines, narrow, instead: [] },
-    { kind: 'figures', rows: buckKey(wall) },
+    { kind: 'drawing', lines, narrow, key: buckKey(wall), instead: buckInWords(wall) },
     note(NOT_FOR_BUILDING),
   ];
 }

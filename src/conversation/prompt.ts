@@ -199,7 +199,7 @@ function asidePrompt(aside: Aside, state: ConversationState): Prompt {
         label: 'An unfinished talk',
         title: `${talkName(aside.draft)} from ${aside.draft.saved_at.slice(0, 10)} was not finished. Go on with it, or start fresh?`,
         choices: [LABELS.goOn, LABELS.startFresh],
-        accepts: '"go on" or "start fresh"',
+        accepts: '"go on" or "start fresh"; "projects" lists other kept talks',
       };
     case 'which-place':
       return {

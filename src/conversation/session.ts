@@ -5,7 +5,6 @@ import type { Scenario } from '../brief/scenario.ts';
 import { nearestNames } from '../rulebook/nearest-name.ts';
 import type { DraftStore } from './draft.ts';
 import { watchOutlook } from './outlook-watch.ts';
-import { isStopped, orStopped } from './stopping.ts';
 import {
   type ConversationEvent,
   type ConversationOptions,
@@ -15,6 +14,7 @@ import {
   type PlaceMatch,
 } from './state.ts';
 import { step } from './step.ts';
+import { isStopped, orStopped } from './stopping.ts';
 import type { WhyNotTold } from './why-not.ts';
 
 /** How far a long piece of work has come. */
@@ -28,15 +28,10 @@ export type Services = {
   ): Promise<Advice>;
   /** A quick look at all walls by what is known so far. */
   firstImpression(scenario: Scenario, signal?: AbortSignal): Promise<Impression>;
-  /** Open fields whose other readings would change the first choice. */
+  /** Open fields whose other readings would change the first choice, most telling first. */
   fieldsThatMatter(scenario: Scenario, signal?: AbortSignal): Promise<readonly string[]>;
   /** What is against a wall that the user names. */
-  whyNot(
-    scenario: Scenario,
-    words: string,
-    advice: Advice,
-    signal?: AbortSignal,
-  ): Promise<WhyNotTold>;
+  whyNot(scenario: Scenario, words: string, advice: Advice, signal?: AbortSignal): Promise<WhyNotTold>;
   /** Best first, at most six. */
   findPlaces(text: string): Promise<readonly PlaceMatch[]>;
   saveRecord(scenario: Scenario, advice: Advice): Promise<{ readonly paths: readonly string[] }>;
@@ -160,6 +155,18 @@ export function startSession(ports: SessionPorts, options: ConversationOptions =
             advice: await services.advise(effect.scenario, { signal, onProgress }),
           }),
           ({ issues }) => ({ kind: 'advice-refused', issues }),
+        );
+      case 'look':
+        return stoppable(
+          async (signal) => ({
+            kind: 'looked',
+            outlook: {
+              answers: effect.answers,
+              impression: await services.firstImpression(effect.scenario, signal),
+              matters: null,
+            },
+          }),
+          ({ issues }) => ({ kind: 'try-refused', issues }),
         );
       case 'try':
         return stoppable(

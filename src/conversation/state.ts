@@ -67,7 +67,7 @@ export type Outlook = {
   /** The answers it rests on. */
   readonly answers: Answers;
   readonly impression: Impression;
-  /** Fields still open whose other readings would change the first choice; null until it has been tried. */
+  /** Fields still open whose other readings would change the first choice, most telling first; null until tried. */
   readonly matters: readonly string[] | null;
 };
 
@@ -141,6 +141,8 @@ export type ConversationEvent =
   /** The user stopped the work. */
   | { readonly kind: 'stopped' }
   | { readonly kind: 'outlook-found'; readonly outlook: Outlook }
+  /** The impression that was asked for. */
+  | { readonly kind: 'looked'; readonly outlook: Outlook }
   | {
       readonly kind: 'tried';
       readonly trial: Trial;
@@ -172,6 +174,7 @@ export type Effect =
   | { readonly kind: 'put-away' }
   | { readonly kind: 'list-projects' }
   | { readonly kind: 'open-project'; readonly name: string }
+  | { readonly kind: 'look'; readonly answers: Answers; readonly scenario: Scenario }
   | { readonly kind: 'try'; readonly trial: Trial; readonly now: Scenario; readonly then: Scenario }
   | {
       readonly kind: 'why-not';

@@ -1,8 +1,9 @@
+import { nextQuestion, openQuestions } from './agenda.ts';
 import { answerAside, choosePlace, resumed } from './answer-aside.ts';
 import { applyReading } from './apply-reading.ts';
 import { type Command, readCommand } from './command.ts';
-import { nextQuestion, openQuestions } from './agenda.ts';
 import { doesMatter } from './matter.ts';
+import { note, warning } from './notes.ts';
 import { goBack, obey, startOver } from './obey.ts';
 import {
   adviceReady,
@@ -18,15 +19,15 @@ import {
   stopped,
   workOut,
 } from './outcome.ts';
+import { outlookBlocks } from './outlook.ts';
+import { projectBlocks } from './projects.ts';
 import { contextOf, LABELS, promptOf } from './prompt.ts';
 import type { Aside, ConversationEvent, ConversationState, PlaceMatch, Step } from './state.ts';
-import { note, warning } from './notes.ts';
-import { projectBlocks } from './projects.ts';
 import { acceptsBlock, answersBlocks, issueBlocks, OPENING, remark, withAccepts, withTurn } from './talk.ts';
 import { trialBlocks } from './trial.ts';
-import { whyNotBlocks } from './why-not.ts';
 import { normaliseLine } from './understanding/line-text.ts';
 import { understand } from './understanding/understand.ts';
+import { whyNotBlocks } from './why-not.ts';
 
 /**
  * The conversation: what a state becomes by an event, and what the front end must do about it.
@@ -65,6 +66,10 @@ export function step(state: ConversationState, event: ConversationEvent): Step {
       return isAtWork(state) ? stopped(state) : { state, effects: [] };
     case 'outlook-found':
       return { state: enoughAsked({ ...state, outlook: event.outlook }), effects: [] };
+    case 'looked': {
+      const looked: ConversationState = { ...state, stage: state.returnTo, outlook: event.outlook };
+      return { state: remark(looked, ...outlookBlocks(looked)), effects: [] };
+    }
     case 'tried':
       return tried(state, event);
     case 'try-refused':
@@ -97,7 +102,8 @@ function isAtWork({ stage }: ConversationState): boolean {
 function enoughAsked(state: ConversationState): ConversationState {
   const { outlook } = state;
   const isSettledTalk = state.stage === 'asking' && state.asides.length === 0 && state.reopened === null;
-  if (!isSettledTalk || state.wantsAll || state.assumeRest || outlook?.answers !== state.answers) return state;
+  if (!isSettledTalk || state.wantsAll || state.assumeRest || outlook?.answers !== state.answers)
+    return state;
   const open = openQuestions(state);
   if (open.length === 0 || !outlook.matters) return state;
   if (open.some((question) => doesMatter(question, outlook.matters) !== false)) return state;
@@ -132,8 +138,11 @@ function projectOpened(state: ConversationState, { name, draft, near }: EventOf<
     savedPaths: [],
   };
   const told = remark(opened, note(`Going on with "${name}".`), ...answersBlocks(opened));
+  // Kept anew, so that it is this one that is offered next time; a finished one stays finished.
+  const kept = { ...draftOf(told), ...(draft.finished ? { finished: true } : {}) };
   // A finished talk is not answered again unasked.
-  return nextQuestion(told) ? { state: told, effects: [] } : { state: { ...told, stage: 'told' }, effects: [] };
+  const stage = nextQuestion(told) ? 'asking' : 'told';
+  return { state: { ...told, stage }, effects: [{ kind: 'keep-draft', draft: kept }] };
 }
 
 function begin(state: ConversationState, { draft, setAside }: EventOf<'begin'>): Step {

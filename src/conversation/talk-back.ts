@@ -57,7 +57,13 @@ export function talkBack(state: ConversationState, command: Asking): Step {
     case 'explain':
       return say(...explainBlocks(command.word));
     case 'impression':
-      return say(...outlookBlocks(state));
+      if (state.outlook?.answers === state.answers || state.answers.place === undefined) {
+        return say(...outlookBlocks(state));
+      }
+      return {
+        state: { ...state, stage: 'trying', returnTo: returning(state) },
+        effects: [{ kind: 'look', answers: state.answers, scenario: toScenario(state.answers) }],
+      };
     case 'reader':
       return {
         state: remark({ ...state, reader: command.reader }, note(READER_WORDS[command.reader])),

@@ -3,8 +3,8 @@ import { FIELD_IDS, type FieldId, type Finding } from './answers.ts';
 import type { Block } from './blocks.ts';
 import { COMMAND_HELP } from './command.ts';
 import { describeAll, describeAnswer, FIELD_LABELS } from './describe.ts';
-import { note, warning } from './notes.ts';
 import { nearestThings } from './nearest-things.ts';
+import { note, warning } from './notes.ts';
 import { contextOf, promptOf } from './prompt.ts';
 import { questionOf } from './questions.ts';
 import type { ConversationState, PlaceMatch, Turn } from './state.ts';
@@ -54,7 +54,11 @@ const MANY_CHIPS = 3;
 
 export function takeBackHint(findings: readonly Finding[]): Block | null {
   if (findings.length < MANY_CHIPS) return null;
-  return { kind: 'paragraph', text: 'Is one of them wrong? "not right" takes the line back; "change …" mends one.', role: 'quiet' };
+  return {
+    kind: 'paragraph',
+    text: 'Is one of them wrong? "not right" takes the line back; "change …" mends one.',
+    role: 'quiet',
+  };
 }
 
 export function leftOpenBlock(fields: readonly FieldId[]): Block | null {

@@ -50,7 +50,9 @@ export function homeownerBlocks(advice: Advice): Block[] {
 
 /** Everything to beware of, before the choice is named. */
 function cautionsFirst(advice: Advice, first: RankedAssembly | undefined): Block[] {
-  const own = first?.cautions.filter((caution) => !advice.cautions.some((one) => isSameCaution(one, caution)));
+  const own = first?.cautions.filter(
+    (caution) => !advice.cautions.some((one) => isSameCaution(one, caution)),
+  );
   const all = [...advice.cautions, ...(own ?? [])];
   if (all.length === 0) return [];
   return [
@@ -106,7 +108,9 @@ function alternatives(walls: readonly RankedAssembly[], first: RankedAssembly): 
   return [
     { kind: 'title', text: 'If that is not it' },
     ...walls.flatMap((wall): Block[] => {
-      const own = wall.cautions.filter((caution) => !first.cautions.some((one) => isSameCaution(one, caution)));
+      const own = wall.cautions.filter(
+        (caution) => !first.cautions.some((one) => isSameCaution(one, caution)),
+      );
       return [
         { kind: 'heading', text: `${wall.rank}. ${wall.title}` },
         { kind: 'paragraph', text: inSentences(wall) },

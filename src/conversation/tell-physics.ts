@@ -5,7 +5,6 @@ import type { Block } from './blocks.ts';
 import { condensateDrawing } from './draw-condensate.ts';
 import { profileDrawing } from './draw-profile.ts';
 
-
 /** Heat and moisture of one wall: energy route, parts of the U-factor, both profiles and water by month, drawn. */
 export function physicsBlocks(wall: RankedAssembly): Block[] {
   const { temperature_profile: profile, energy, thermal } = wall;

@@ -9,7 +9,8 @@ import type { Context, Reading } from './understanding/reading.ts';
 import { understand } from './understanding/understand.ts';
 
 /** Words of a "what if" that say nothing about the wall. */
-const CONDITIONAL = /\b(?:were|was|is|had|used|use|took|take|chose|spent|instead|only|just|could be|went with)\b/g;
+const CONDITIONAL =
+  /\b(?:were|was|is|had|used|use|took|take|chose|spent|instead|only|just|could be|went with)\b/g;
 
 /**
  * What a "what if" changes, read without any question being asked: first as it stands, then as an answer to the question
@@ -76,9 +77,7 @@ function windowChanges({ windows }: Reading, { windows: known }: Answers): Findi
   const said = windows.map(({ window }) => window);
   const isList = said.some(({ count, width_in }) => count !== undefined || width_in !== undefined);
   const value =
-    isList || !Array.isArray(known)
-      ? said
-      : known.map((window) => said.reduce((merged, change) => ({ ...merged, ...change }), window));
+    isList || !Array.isArray(known) ? said : known.map((window) => Object.assign({}, window, ...said));
   return [{ field: 'windows', value, words: '' }];
 }
 

@@ -39,7 +39,8 @@ export function whyNotFromAdvice(asked: string, advice: Advice): WhyNotTold {
     .toLowerCase()
     .split(/[^a-z0-9]+/)
     .filter((word) => word.length > 2);
-  const isMeant = (title: string) => words.length > 0 && words.every((word) => title.toLowerCase().includes(word));
+  const isMeant = (title: string) =>
+    words.length > 0 && words.every((word) => title.toLowerCase().includes(word));
   const out = advice.excluded.find(({ title }) => isMeant(title));
   if (out) {
     return {
@@ -57,12 +58,17 @@ export function whyNotFromAdvice(asked: string, advice: Advice): WhyNotTold {
     return {
       asked,
       title: ranked.title,
-      because:
-        ranked.rank === 1 ? [] : [`It is wall ${ranked.rank} of the answer.`, ...ranked.gives_up],
+      because: ranked.rank === 1 ? [] : [`It is wall ${ranked.rank} of the answer.`, ...ranked.gives_up],
       remedies: [],
       near: [],
     };
   }
   const titles = [...advice.excluded, ...advice.ranked].map(({ title }) => title);
-  return { asked, title: null, because: [], remedies: [], near: titles.filter((title) => words.some((word) => title.toLowerCase().includes(word))).slice(0, 3) };
+  return {
+    asked,
+    title: null,
+    because: [],
+    remedies: [],
+    near: titles.filter((title) => words.some((word) => title.toLowerCase().includes(word))).slice(0, 3),
+  };
 }

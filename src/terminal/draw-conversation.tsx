@@ -1,8 +1,8 @@
 import chalk from 'chalk';
 import { render } from 'ink';
 import { layOutBlocks } from '../conversation/blocks.ts';
-import { startSession } from '../conversation/session.ts';
 import { note } from '../conversation/notes.ts';
+import { startSession } from '../conversation/session.ts';
 
 import { ConversationView } from './conversation-view.tsx';
 import { eraseWrapped, type Frame, frameOf, wrapsAnew } from './frame-trace.ts';

@@ -65,7 +65,8 @@ function busyWords({ stage, progress }: LiveView): string | undefined {
   const words = BUSY[stage];
   if (!words || (stage !== 'advising' && stage !== 'trying')) return words;
   const walls = progress?.walls.toLocaleString('en-US');
-  const done = progress ? ` ${walls} walls judged, ${progress.times} times over.` : '';
+  const over = progress && progress.times > 1 ? `, ${progress.times} times over` : '';
+  const done = progress ? ` ${walls} walls judged${over}.` : '';
   return `${words}${done} Esc stops.`;
 }
 

@@ -94,6 +94,15 @@ export class Talk {
         return this.#options.saveFails
           ? { kind: 'record-failed', message: this.#options.saveFails, issues: [] }
           : { kind: 'record-saved', paths: ['/records/wall.md', '/records/wall.json'] };
+      case 'look':
+        return {
+          kind: 'looked',
+          outlook: {
+            answers: effect.answers,
+            impression: sampleImpression(effect.scenario),
+            matters: null,
+          },
+        };
       case 'try':
         return {
           kind: 'tried',

@@ -1,0 +1,85 @@
+import { describe, expect, it } from 'vitest';
+import { COMMAND_HELP, type Command, readCommand } from '../../src/conversation/command.ts';
+
+const SAID: readonly (readonly [string, Command])[] = [
+  ['why?', { kind: 'why' }],
+  ['why do you ask', { kind: 'why' }],
+  ['go back', { kind: 'back' }],
+  ['undo', { kind: 'take-back' }],
+  ["no, that's wrong", { kind: 'take-back' }],
+  ['not right', { kind: 'take-back' }],
+  ['what can I ask?', { kind: 'help' }],
+  ['show my answers', { kind: 'show' }],
+  ['show the answer', { kind: 'answer' }],
+  ['what do you think so far?', { kind: 'impression' }],
+  ['glossary', { kind: 'words' }],
+  ['projects', { kind: 'projects' }],
+  ['show my projects', { kind: 'projects' }],
+  ['open Pine Street', { kind: 'open-project', name: 'Pine Street' }],
+  ['open project "Barn"', { kind: 'open-project', name: 'Barn' }],
+  ['new project', { kind: 'new-project', name: null }],
+  ['begin a new project called Barn 2', { kind: 'new-project', name: 'Barn 2' }],
+  ['rename it to Oak Hall', { kind: 'name', name: 'Oak Hall' }],
+  ['call it Oak Hall', { kind: 'name', name: 'Oak Hall' }],
+  ['plain words', { kind: 'reader', reader: 'homeowner' }],
+  ["I'm a homeowner", { kind: 'reader', reader: 'homeowner' }],
+  ['figures first', { kind: 'reader', reader: 'professional' }],
+  ["I'm an engineer", { kind: 'reader', reader: 'professional' }],
+  ['drawing', { kind: 'picture', picture: 'section', rank: null }],
+  ['show me the drawing of the second wall', { kind: 'picture', picture: 'section', rank: 2 }],
+  ['draw the wall', { kind: 'picture', picture: 'section', rank: null }],
+  ['dew point', { kind: 'picture', picture: 'temperatures', rank: null }],
+  ['condensate of 3', { kind: 'picture', picture: 'condensate', rank: 3 }],
+  ['scores 2', { kind: 'picture', picture: 'scores', rank: 2 }],
+  ['show the fastening', { kind: 'picture', picture: 'fastening', rank: null }],
+  ['show me the buck', { kind: 'picture', picture: 'buck', rank: null }],
+  ['show the numbers', { kind: 'numbers', rank: null }],
+  ['numbers of wall 2', { kind: 'numbers', rank: 2 }],
+  ['compare', { kind: 'compare', ranks: [1, 2] }],
+  ['compare 3', { kind: 'compare', ranks: [1, 3] }],
+  ['compare wall 2 with wall 3', { kind: 'compare', ranks: [2, 3] }],
+  ['compare the first with the second', { kind: 'compare', ranks: [1, 2] }],
+  ['what if the budget were $24 a foot?', { kind: 'what-if', words: 'the budget were $24 a foot' }],
+  ['suppose the crew knew stucco', { kind: 'what-if', words: 'the crew knew stucco' }],
+  ['why not mineral wool?', { kind: 'why-not', words: 'mineral wool' }],
+  ["what's wrong with polyiso", { kind: 'why-not', words: 'polyiso' }],
+  ['what is a buck?', { kind: 'explain', word: 'buck' }],
+  ['what does furring mean', { kind: 'explain', word: 'furring' }],
+  ['explain weep screed', { kind: 'explain', word: 'weep screed' }],
+  ['save as Pine Street', { kind: 'save', name: 'Pine Street' }],
+  ['change budget to 28', { kind: 'change', question: 'budget', near: [], then: '28' }],
+];
+
+describe('what is said to the advisor', () => {
+  it.each(SAID)('"%s"', (said, command) => {
+    expect(readCommand(said)).toEqual(command);
+  });
+
+  it.each([
+    // Answers that begin like a command.
+    'open country',
+    'open',
+    'new',
+    'new construction',
+    'no',
+    'none',
+    'fixed',
+    'anything',
+    'what the county says',
+    'two 4x5 fixed windows',
+    'compare it',
+  ])('"%s" is not a command', (said) => {
+    const command = readCommand(said);
+    expect(command === null || command.kind === 'compare').toBe(true);
+    if (said !== 'compare it') expect(command).toBeNull();
+  });
+
+  it('knows every phrase that help lists', () => {
+    for (const { rows } of COMMAND_HELP) {
+      for (const { say } of rows) {
+        if (say === "don't know") continue; // an answer
+        expect(readCommand(say.replace('…', 'something')), say).not.toBeNull();
+      }
+    }
+  });
+});

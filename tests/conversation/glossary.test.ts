@@ -1,0 +1,43 @@
+import { describe, expect, it } from 'vitest';
+import { blocksToText } from '../../src/conversation/blocks.ts';
+import { explainBlocks, glossary, termOf, termsIn } from '../../src/conversation/glossary.ts';
+
+describe('the glossary', () => {
+  it('has at least sixty terms, each name standing for one of them only', () => {
+    expect(glossary().length).toBeGreaterThanOrEqual(60);
+    const names = glossary().flatMap(({ term, aliases }) => [term, ...aliases].map((n) => n.toLowerCase()));
+    expect(names.filter((name, i) => names.indexOf(name) !== i)).toEqual([]);
+  });
+
+  it('speaks in whole short sentences without explaining a word by itself', () => {
+    for (const { term, plain } of glossary()) {
+      expect(plain, term).toMatch(/^[A-Z0-9].*[.]$/);
+      expect(
+        plain.split(/[.:;] /).every((sentence) => sentence.length < 180),
+        term,
+      ).toBe(true);
+    }
+  });
+
+  it('finds a term by another name, and by its plural', () => {
+    expect(termOf('window bucks')?.term).toBe('buck');
+    expect(termOf('polyiso')?.term).toBe('polyisocyanurate');
+    expect(termOf('Jambs')?.term).toBe('jamb');
+    expect(termOf('flashings')?.term).toBe('flashing');
+    expect(termOf('zebra')).toBeNull();
+  });
+
+  it('offers near words where it has none', () => {
+    expect(blocksToText(explainBlocks('furing'), 200)).toContain('Did you mean "furring"');
+    expect(blocksToText(explainBlocks('xylophone'), 200)).toContain('I have no words for "xylophone".');
+  });
+
+  it('finds the terms in a text, not parts of other words', () => {
+    const terms = termsIn('Bucks bear on the rough sill; the buckle is no term. U 0.04').map(
+      ({ term }) => term,
+    );
+    expect(terms).toContain('buck');
+    expect(terms).toContain('sill');
+    expect(termsIn('the buckle').map(({ term }) => term)).not.toContain('buck');
+  });
+});
