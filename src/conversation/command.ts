@@ -271,7 +271,8 @@ export const COMMAND_HELP: readonly {
   {
     title: 'Words and readers',
     rows: [
-      { say: 'what is a buck', does: 'explains a word of the trade; "glossary" lists them' },
+      { say: 'what is a buck', does: 'explains a word of the trade' },
+      { say: 'glossary', does: 'the words that I can explain' },
       { say: 'plain words', does: 'speak to a homeowner: plain words and cautions first' },
       { say: 'figures first', does: 'speak to a professional: figures and citations first' },
     ],

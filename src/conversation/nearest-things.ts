@@ -38,7 +38,12 @@ const WORDS = [
 
 /** ` Did you mean …?` with what is near to something not understood: a choice, a command or a word; else nothing. */
 export function nearestThings(said: string, choices: readonly string[]): string {
-  const commands = COMMAND_HELP.flatMap(({ rows }) => rows.map(({ say }) => say.replace(/ …$/, '')));
+  const commands = COMMAND_HELP.flatMap(({ rows }) =>
+    rows.flatMap(({ say }) => {
+      const [verb = ''] = say.split(' ');
+      return [say.replace(/ …$/, ''), ...(verb.length > 4 ? [verb] : [])];
+    }),
+  );
   const names = [...choices.map((label) => label.toLowerCase()), ...commands, ...WORDS];
   const whole = nearestNames(said, names);
   const byWord = said

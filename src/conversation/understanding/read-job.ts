@@ -128,7 +128,7 @@ const CREWS = [
   {
     value: 'stucco-experienced',
     pattern:
-      /\b(?:experienced (?:with|in) |knows? )?stucco (?:crew|experience|experienced|workers?|contractors?|plasterers?)\b|\bexperienced (?:with|in) stucco\b|\bknows? stucco\b|\b(?:has|have|with) (?:a )?plasterers?\b|\bplasterers?(?: crew)?\b|\bplaster(?:ing)? crew\b|\blathers\b/,
+      /\b(?:experienced (?:with|in) |knows? )?stucco (?:crew|experience|experienced|workers?|contractors?|plasterers?)\b|\bexperienced (?:with|in) stucco\b|\b(?:knows?|knew) stucco\b|\b(?:has|have|with) (?:a )?plasterers?\b|\bplasterers?(?: crew)?\b|\bplaster(?:ing)? crew\b|\blathers\b/,
   },
   {
     value: 'first-time',

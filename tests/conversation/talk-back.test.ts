@@ -1,0 +1,228 @@
+import { describe, expect, it } from 'vitest';
+import { sampleAdvice } from './sample-advice.ts';
+import { Talk, WHOLE_SCENARIO, WHOLE_TALK } from './talk.ts';
+
+/** A talk that has its answer. */
+const answered = () => new Talk().say(...WHOLE_TALK);
+const opened = () => new Talk().say('zone 5B', 'new', '2x6 at 16, R-21', '$30 a foot');
+
+describe('what was understood', () => {
+  it('is echoed as chips, each in one piece', () => {
+    const talk = new Talk().say('zone 5B', 'retrofit, 2x6 at 16');
+    expect(talk.last()).toContain(
+      'Noted [New or retrofit: retrofit of an existing wall] [Framing: wood studs]',
+    );
+    expect(talk.last()).toContain('"not right" takes the line back');
+  });
+
+  it('is taken back as a whole with "not right", and asked for again', () => {
+    const talk = new Talk().say('zone 5B', 'new', '2x6 at 16, plywood, R-21');
+    talk.say('not right');
+    expect(talk.state.answers).toEqual({ place: { climate_zone: '5B' }, project: 'new' });
+    expect(talk.prompt.label).toBe('Framing');
+    expect(talk.drafts.at(-1)?.answers).toEqual(talk.state.answers);
+    talk.say('undo');
+    expect(talk.last()).toContain('There is nothing to take back.');
+  });
+
+  it('is taken back with its place, which was looked up in between', () => {
+    const talk = new Talk().say('retrofit in Gallatin county MT, 2x6 at 24');
+    expect(talk.state.answers.place).toEqual({ state: 'MT', county: 'Gallatin' });
+    talk.say('not right');
+    expect(talk.state.answers).toEqual({});
+    expect(talk.prompt.label).toBe('Place');
+  });
+
+  it('is not told about commands: asking why takes nothing back', () => {
+    const talk = new Talk().say('zone 5B', 'new', 'why', 'not right');
+    expect(talk.state.answers.project).toBeUndefined();
+  });
+});
+
+describe('what if', () => {
+  it('tries an answer out, shows both first choices, and changes nothing', () => {
+    const talk = opened().say('what if the budget were $24 a foot?');
+    expect(talk.state.answers.budget_usd_per_ft2).toBe(30);
+    expect(talk.last()).toContain('Tried [Budget: $30 per square foot -> $24 per square foot]');
+    expect(talk.last()).toContain('$29 a square foot -> $22 a square foot');
+    expect(talk.prompt.title).toContain('Nothing is changed yet');
+  });
+
+  it('is kept when told to, and answered anew after the answer', () => {
+    const talk = answered().say('what if the budget were 24 a foot', 'keep');
+    expect(talk.state.answers.budget_usd_per_ft2).toBe(24);
+    expect(talk.advised.map(({ budget_usd_per_ft2 }) => budget_usd_per_ft2)).toEqual([30, 24]);
+    expect(talk.state.stage).toBe('told');
+  });
+
+  it('is left when told to, or when the talk goes on otherwise', () => {
+    const left = answered().say('what if the budget were 24 a foot', 'leave it as it was');
+    expect(left.state.answers).toEqual(answered().state.answers);
+    expect(left.advised).toHaveLength(1);
+    const passed = opened().say('what if the budget were 24 a foot', 'plywood');
+    expect(passed.state.answers).toMatchObject({ budget_usd_per_ft2: 30, sheathing: 'plywood' });
+  });
+
+  it.each([
+    ['what if the crew knew stucco', { crew_skill: 'stucco-experienced' }],
+    ['what if it were 2x4 at 24', { 'framing.depth_in': 3.5, 'framing.spacing_in': 24 }],
+    ['suppose the studs were steel', { 'framing.material': 'steel' }],
+    ['what if the finish were anything', { finish: 'any' }],
+    ['what if we used true stucco', { finish: 'cement-stucco' }],
+    ['what if the lot line were 3 ft away', { fire_separation_ft: 3 }],
+    ['what if it stood in climate zone 7', { place: { climate_zone: '7' } }],
+    ["what if I didn't know the budget", null],
+  ])('reads "%s"', (said, expected) => {
+    const talk = answered().say(said);
+    const [aside] = talk.state.asides;
+    if (expected === null) expect(talk.last()).toContain('what should be tried');
+    else expect(aside?.kind === 'trial' ? aside.trial.answers : null).toMatchObject(expected);
+  });
+
+  it('changes every kind of window by a loose word', () => {
+    const [aside] = answered().say('what if double glazing').state.asides;
+    expect(aside?.kind === 'trial' ? aside.trial.answers.windows : null).toEqual([
+      {
+        count: 6,
+        width_in: 36,
+        height_in: 60,
+        glazing: 'double',
+        mounting: 'flanged',
+        operation: 'casement',
+        weight_lb: 130,
+      },
+    ]);
+  });
+
+  it.each(['what if 25', 'what if pigs fly', 'what if the budget were -4'])(
+    'asks again after "%s"',
+    (said) => {
+      const talk = opened().say(said);
+      expect(talk.last()).toContain('what should be tried');
+      expect(talk.state.asides).toEqual([]);
+    },
+  );
+
+  it('needs the place', () => {
+    expect(new Talk().say('what if the budget were 24 a foot').last()).toContain('once I know the place');
+  });
+});
+
+describe('about the answer', () => {
+  it('compares two of the ranked walls by number', () => {
+    const text = answered().say('compare 1 and 2').last();
+    expect(text).toContain('Wall 1 beside wall 2');
+    expect(text).toContain('Stucco-look panels on furring over 2 in. of wood fibre');
+    expect(text).toContain('wall 1  |  wall 2');
+    expect(text).toContain('0.80  |  0.70');
+    expect(answered().say('compare 1 and 9').last()).toContain(
+      'There is no wall 9: the answer ranks 1 to 3.',
+    );
+  });
+
+  it('says why not something that was left out, with what would admit it', () => {
+    const text = answered().say('why not adhered veneer?').last();
+    expect(text).toContain('Twice the load its screws can carry.');
+    expect(text).toContain('Thinner insulation.');
+    expect(answered().say('why not gold leaf?').last()).toContain('I find nothing called "gold leaf"');
+  });
+
+  it.each([
+    ['drawing', 'Section: Three-coat stucco'],
+    ['drawing 2', 'Section: Stucco-look panels'],
+    ['temperatures', 'Through the wall in'],
+    ['condensate', 'Condensate by month'],
+    ['scores', 'its parts from 0 (worst) to 1 (best)'],
+    ['numbers', 'Figures: Three-coat stucco'],
+  ])('shows the %s', (said, words) => {
+    const talk = answered();
+    const key = talk.prompt.key;
+    expect(talk.say(said).last()).toContain(words);
+    expect(talk.prompt.key).toBe(key);
+  });
+
+  it('names method and source of each figure, and each rule that spoke with its citation', () => {
+    const wall = sampleAdvice(WHOLE_SCENARIO).ranked;
+    const figure = {
+      id: 'u',
+      what: 'Wall U-factor',
+      value: 0.0412,
+      unit: 'Btu/(h·ft²·°F)',
+      method: 'parallel paths',
+      source: ['a handbook, method 2'],
+    };
+    const ranked = wall.map((one) => ({ ...one, figures: [figure] }));
+    const talk = new Talk({ advise: (scenario) => sampleAdvice(scenario, { ranked }) });
+    const text = talk.say('zone 5B', 'done', 'numbers').last();
+    expect(text).toContain('Wall U-factor: 0.0412 Btu/(h·ft²·°F), by parallel paths [a handbook, method 2]');
+    expect(text).toContain(
+      'undecided: Fire rating near the lot line [an invented code, table 2; rule fire.lot-line]',
+    );
+  });
+
+  it.each(['compare 1 and 2', 'drawing', 'numbers', 'why not brick', 'show the answer'])(
+    'says that there is no answer yet to "%s"',
+    (said) => {
+      const talk = opened().say(said);
+      expect(talk.last()).toContain('There is no answer yet');
+      expect(talk.state.stage).toBe('asking');
+    },
+  );
+
+  it('says that no wall passes instead of showing one', () => {
+    const talk = new Talk({ advise: (scenario) => sampleAdvice(scenario, { ranked: [] }) });
+    expect(talk.say('zone 5B', 'done', 'drawing').last()).toContain('No wall passes');
+  });
+});
+
+describe('words', () => {
+  it('are explained at any question, which is still asked then', () => {
+    const talk = new Talk().say('zone 5B').say('what is a buck?');
+    expect(talk.last()).toContain('Buck: A frame of lumber');
+    expect(talk.prompt.label).toBe('New or retrofit');
+  });
+
+  it('that nobody knows get the nearest that are', () => {
+    const talk = new Talk().say('zone 5B', 'new', '2x6 at 16');
+    expect(talk.say('plywod').last(2)).toContain('Did you mean "plywood"?');
+    expect(talk.say('compair').last(2)).toContain('Did you mean "compare"');
+    expect(talk.say('glosary').last(2)).toContain('"glossary"');
+  });
+
+  it('of help list every command by what it is about', () => {
+    const text = new Talk().say('help').last();
+    for (const words of ['While I ask', 'About the answer', 'Words and readers', 'Keeping and leaving']) {
+      expect(text).toContain(words);
+    }
+  });
+});
+
+describe('two readers', () => {
+  it('hear the same answer in another order, switched by a phrase and remembered', () => {
+    const talk = new Talk().say('zone 5B', 'plain words');
+    expect(talk.state.reader).toBe('homeowner');
+    expect(talk.drafts.at(-1)?.reader).toBe('homeowner');
+    talk.say('done');
+    expect(talk.last()).toContain('The answer, in plain words');
+    talk.say('figures first', 'show the answer');
+    expect(talk.last()).toContain('First choice');
+    // A turn that was told stays as it was told.
+    expect(talk.state.turns.filter(({ kind }) => kind === 'advice')).toMatchObject([
+      { reader: 'homeowner' },
+      { reader: 'professional' },
+    ]);
+  });
+
+  it('come back with a kept talk, unless the program was started for one', () => {
+    const draft = {
+      schema: 'cladwright-draft/1' as const,
+      saved_at: '2024-05-06T07:08:09.000Z',
+      answers: { place: { climate_zone: '5B' as const } },
+      windows_complete: false,
+      history: [],
+      reader: 'homeowner' as const,
+    };
+    expect(new Talk({ draft }).say('go on').state.reader).toBe('homeowner');
+    expect(new Talk({ draft, reader: 'professional' }).say('go on').state.reader).toBe('professional');
+  });
+});
