@@ -86,6 +86,82 @@ describe('the kept draft', () => {
   });
 });
 
+describe('several kept talks', () => {
+  const named = (name: string, saved_at = DRAFT.saved_at): Draft => ({
+    ...DRAFT,
+    saved_at,
+    answers: { ...DRAFT.answers, name },
+  });
+
+  it('have a file each, under a safe name', async () => {
+    const store = draftStoreIn(folder);
+    await store.save(named('Pine Street, north wall'));
+    store.putAway();
+    await store.save(named('../../etc/passwd'));
+    store.putAway();
+    await store.save(named('CON'));
+    expect((await readdir(join(folder, 'projects'))).sort()).toEqual([
+      'con-wall.json',
+      'etc-passwd.json',
+      'pine-street-north-wall.json',
+    ]);
+    expect(await readdir(folder)).toEqual(['projects']);
+  });
+
+  it('move to another file when they are given another name, and never over another talk', async () => {
+    const store = draftStoreIn(folder);
+    await store.save(named('Barn'));
+    store.putAway();
+    await store.save(DRAFT);
+    await store.save(named('Barn'));
+    expect((await readdir(join(folder, 'projects'))).sort()).toEqual(['barn-2.json', 'barn.json']);
+    expect(await readdir(folder)).toEqual(['projects']);
+    await store.save(named('Shed'));
+    expect((await readdir(join(folder, 'projects'))).sort()).toEqual(['barn.json', 'shed.json']);
+  });
+
+  it('are listed and opened by name, in any case; the last one kept is offered', async () => {
+    const store = draftStoreIn(folder);
+    await store.save(named('Barn', '2024-05-06T07:08:09.000Z'));
+    store.putAway();
+    await store.save(named('Shed', '2024-05-08T07:08:09.000Z'));
+    const next = draftStoreIn(folder);
+    expect((await next.load()).draft?.answers.name).toBe('Shed');
+    expect((await next.list()).map(({ name, answered }) => [name, answered])).toEqual([
+      ['Shed', 4],
+      ['Barn', 4],
+    ]);
+    expect((await next.open('barn'))?.answers.name).toBe('Barn');
+    expect(await next.open('Hut')).toBeNull();
+    await next.save(named('Barn', '2024-05-09T07:08:09.000Z'));
+    expect((await draftStoreIn(folder).load()).draft?.answers.name).toBe('Barn');
+  });
+
+  it('are not offered once their record is saved, but kept', async () => {
+    await draftStoreIn(folder).save({ ...named('Barn'), finished: true });
+    const store = draftStoreIn(folder);
+    expect(await store.load()).toEqual({ draft: null, setAside: null });
+    expect(await store.list()).toMatchObject([{ name: 'Barn', finished: true }]);
+  });
+
+  it('one that can not be read is set aside, the others are not touched', async () => {
+    await draftStoreIn(folder).save(named('Barn'));
+    const bad = join(folder, 'projects', 'shed.json');
+    await writeFile(bad, '{');
+    const loaded = await draftStoreIn(folder).load();
+    expect(loaded).toMatchObject({ draft: { answers: { name: 'Barn' } }, setAside: `${bad}.corrupt-1` });
+  });
+
+  it('a talk begun after one was put away does not take its file, named or not', async () => {
+    await draftStoreIn(folder).save(DRAFT);
+    const store = draftStoreIn(folder);
+    await store.load();
+    store.putAway();
+    await store.save({ ...DRAFT, answers: { 'framing.depth_in': 3.5 } });
+    expect((await readdir(folder)).sort()).toEqual(['draft-2.json', 'draft.json']);
+  });
+});
+
 describe('the data folder', () => {
   it('is the one named by the environment, else one of the user, called after the program', () => {
     expect(dataFolder({ CLADWRIGHT_HOME: '/somewhere' })).toBe('/somewhere');
