@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { CLIMATE_ZONES } from '../base/climate-zones.ts';
+import { CODE_EDITIONS } from './code-editions.ts';
 import { priceBookSchema } from './price-book.ts';
 
 /** Words for "I don't know": accepted for every field but `schema` and `place`. */
@@ -76,7 +77,7 @@ export const windowSchema = z.strictObject({
 });
 
 export const PROJECT_KINDS = ['new', 'retrofit'] as const;
-export const CODE_EDITIONS = ['2018', '2021', '2024'] as const;
+export { CODE_EDITIONS };
 export const FRAMING_MATERIALS = ['wood', 'steel'] as const;
 export const SHEATHINGS = ['osb', 'plywood', 'gypsum', 'fibreboard', 'boards', 'none'] as const;
 export const RETARDERS = ['none', 'class-iii', 'class-ii', 'class-i', 'responsive'] as const;

@@ -1,8 +1,7 @@
 import { mkdir, readdir, readFile, rename, rm, stat } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import envPaths from 'env-paths';
-import writeFileAtomic from 'write-file-atomic';
-import { type Draft, type DraftStore, draftSchema } from '../conversation/draft.ts';
+import type { Draft, DraftStore } from '../conversation/draft.ts';
 import type { ProjectEntry } from '../conversation/projects.ts';
 import { safeName } from '../record/safe-name.ts';
 
@@ -40,7 +39,7 @@ export function draftStoreIn(folder: string): DraftStore {
     for (const path of [...(await draftFiles(folder)), ...(await projectFiles(projects))]) {
       const text = await readDraft(path);
       if (text === null) continue;
-      const draft = parseDraft(text);
+      const draft = await parseDraft(text);
       if (draft) kept.push({ path, draft });
       else aside = await setAside(path);
     }
@@ -68,6 +67,7 @@ export function draftStoreIn(folder: string): DraftStore {
     async save(draft) {
       const path = await pathFor(draft);
       await mkdir(dirname(path), { recursive: true });
+      const { default: writeFileAtomic } = await import('write-file-atomic');
       await writeFileAtomic(path, `${JSON.stringify(draft, null, 2)}\n`, { mode: 0o600 });
       // The talk was given a name, or another one: its old file has been written anew under it.
       if (inHand !== null && inHand !== path) await rm(inHand, { force: true });
@@ -147,7 +147,9 @@ async function readDraft(path: string): Promise<string | null> {
   }
 }
 
-function parseDraft(text: string): Draft | null {
+/** The schema is loaded only where there is a file to read: most first questions do without it. */
+async function parseDraft(text: string): Promise<Draft | null> {
+  const { draftSchema } = await import('../conversation/draft-schema.ts');
   let data: unknown;
   try {
     data = JSON.parse(text);

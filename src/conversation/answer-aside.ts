@@ -1,9 +1,10 @@
-import { withAnswer, withoutAnswers } from './answers.ts';
+import { withAnswer, withoutAnswers } from './answers-schema.ts';
 import { applyFindings } from './apply-reading.ts';
 import { note } from './notes.ts';
 import { LABELS, placeLabel } from './prompt.ts';
 import type { Aside, ConversationState, PlaceMatch, Step, Trial } from './state.ts';
-import { answersBlocks, assumeRest, notedBlock, remark, zoneBlock } from './talk.ts';
+import { answersBlocks, assumeRest, notedBlock, zoneBlock } from './talk.ts';
+import { remark } from './turns.ts';
 import { normaliseLine } from './understanding/line-text.ts';
 
 /** What came of a line said to an aside: settled, or not meant for it and to be read as an ordinary line. */

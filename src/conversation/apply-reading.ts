@@ -1,5 +1,6 @@
 import { Refusal } from '../base/refusal.ts';
-import { type Answers, type FieldId, type Finding, sameAnswer, withAnswer } from './answers.ts';
+import { type Answers, type FieldId, type Finding, sameAnswer } from './answers.ts';
+import { withAnswer } from './answers-schema.ts';
 import type { Block } from './blocks.ts';
 import { describeWindow } from './describe.ts';
 import { note } from './notes.ts';
@@ -11,10 +12,10 @@ import {
   leftOpenBlock,
   notedBlock,
   placeNeededBlocks,
-  remark,
   takeBackHint,
   unclearBlocks,
 } from './talk.ts';
+import { remark } from './turns.ts';
 import type { Reading, Unclear } from './understanding/reading.ts';
 import { mergeWindows, withUnknownAspects } from './windows.ts';
 

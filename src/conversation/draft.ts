@@ -1,21 +1,8 @@
-import { z } from 'zod';
-import { answersSchema } from './answers.ts';
+import type { z } from 'zod';
+import type { draftSchema } from './draft-schema.ts';
 import type { ProjectEntry } from './projects.ts';
-import { QUESTION_IDS } from './questions.ts';
-import { READERS } from './reader.ts';
 
-/** An unfinished talk, `cladwright-draft/1`: kept after every accepted answer. */
-export const draftSchema = z.strictObject({
-  schema: z.literal('cladwright-draft/1'),
-  saved_at: z.iso.datetime(),
-  answers: answersSchema,
-  windows_complete: z.boolean(),
-  history: z.array(z.enum(QUESTION_IDS)).max(500),
-  reader: z.enum(READERS).optional(),
-  /** Its record has been saved: kept, and not offered as unfinished. */
-  finished: z.boolean().optional(),
-});
-
+/** An unfinished talk. */
 export type Draft = z.output<typeof draftSchema>;
 
 /** Where talks are kept. Implemented outside: this folder touches no file. */

@@ -1,30 +1,18 @@
-import { z } from 'zod';
 import { nearestNames } from '../rulebook/nearest-name.ts';
 import type { Block } from './blocks.ts';
 import data from './data/glossary.json' with { type: 'json' };
 import { note, warning } from './notes.ts';
 
-const glossarySchema = z.strictObject({
-  schema: z.literal('cladwright-glossary/1'),
-  source: z.string(),
-  terms: z.array(
-    z.strictObject({
-      term: z.string().min(1),
-      aliases: z.array(z.string().min(1)),
-      /** For somebody who has never built a wall. */
-      plain: z.string().min(20),
-    }),
-  ),
-});
+export type Term = {
+  readonly term: string;
+  readonly aliases: readonly string[];
+  /** For somebody who has never built a wall. */
+  readonly plain: string;
+};
 
-export type Term = z.output<typeof glossarySchema>['terms'][number];
-
-let loaded: readonly Term[] | undefined;
-
-/** Words of the trade in plain words, by the alphabet. Read when first asked for: the first question doesn't wait for it. */
+/** Words of the trade in plain words, by the alphabet. */
 export function glossary(): readonly Term[] {
-  loaded ??= glossarySchema.parse(data).terms;
-  return loaded;
+  return data.terms;
 }
 
 const namesOf = ({ term, aliases }: Term) => [term, ...aliases].map((name) => name.toLowerCase());

@@ -5,8 +5,9 @@ import { isEmpty, leave, named, proceedFrom, save } from './outcome.ts';
 import { contextOf } from './prompt.ts';
 import { questionOf } from './questions.ts';
 import { type ConversationState, initialState, type Step } from './state.ts';
-import { answersBlocks, assumeRest, helpBlocks, remark, whyBlock, withAccepts } from './talk.ts';
+import { answersBlocks, assumeRest, helpBlocks, whyBlock, withAccepts } from './talk.ts';
 import { isAskingBack, returning, talkBack } from './talk-back.ts';
+import { remark } from './turns.ts';
 import { understand } from './understanding/understand.ts';
 
 /** Does what the user told the advisor to do. */

@@ -1,11 +1,13 @@
 import { nextQuestion } from './agenda.ts';
 import { resumed } from './answer-aside.ts';
-import { type Answers, toScenario, withAnswer } from './answers.ts';
+import type { Answers } from './answers.ts';
+import { toScenario, withAnswer } from './answers-schema.ts';
 import type { Draft } from './draft.ts';
 import { note, warning } from './notes.ts';
 import { questionForField, questionOf } from './questions.ts';
 import type { ConversationEvent, ConversationState, Effect, Step } from './state.ts';
-import { issueBlocks, remark, withTurn } from './talk.ts';
+import { issueBlocks } from './talk.ts';
+import { remark, withTurn } from './turns.ts';
 
 type EventOf<K extends ConversationEvent['kind']> = Extract<ConversationEvent, { kind: K }>;
 

@@ -1,5 +1,5 @@
 import { Refusal } from '../base/refusal.ts';
-import { type Answers, toScenario } from './answers.ts';
+import type { Answers } from './answers.ts';
 import type { Services } from './session.ts';
 import type { ConversationState, Outlook } from './state.ts';
 import { isStopped, orStopped } from './stopping.ts';
@@ -22,6 +22,7 @@ export function watchOutlook(
   let running: AbortController | null = null;
 
   async function workOut(answers: Answers, signal: AbortSignal): Promise<void> {
+    const { toScenario } = await import('./answers-schema.ts');
     const scenario = toScenario(answers);
     const impression = await orStopped(services.firstImpression(scenario, signal), signal);
     await found({ answers, impression, matters: null });

@@ -4,6 +4,7 @@ import { describeIssue, Refusal } from '../base/refusal.ts';
 import type { Scenario } from '../brief/scenario.ts';
 import { nearestNames } from '../rulebook/nearest-name.ts';
 import type { DraftStore } from './draft.ts';
+import { opened } from './opening.ts';
 import { watchOutlook } from './outlook-watch.ts';
 import {
   type ConversationEvent,
@@ -13,7 +14,6 @@ import {
   initialState,
   type PlaceMatch,
 } from './state.ts';
-import { step } from './step.ts';
 import { isStopped, orStopped } from './stopping.ts';
 import type { WhyNotTold } from './why-not.ts';
 
@@ -51,6 +51,8 @@ export type Session = {
   idle(): Promise<void>;
   /** Loads the kept draft, if any, and begins. */
   begin(): Promise<void>;
+  /** Loads what understands answers, so that the first one need not wait for it. */
+  getReady(): Promise<void>;
 };
 
 export type SessionPorts = {
@@ -84,6 +86,8 @@ export function startSession(ports: SessionPorts, options: ConversationOptions =
   }
 
   async function take(event: ConversationEvent): Promise<void> {
+    // What understands answers is loaded with the first of them: the first question is there before.
+    const { step } = await import('./step.ts');
     const next = step(state, event);
     const failure = await keepDraft(next.effects);
     publish(next.state);
@@ -221,13 +225,16 @@ export function startSession(ports: SessionPorts, options: ConversationOptions =
       return working !== null;
     },
     idle: () => queue,
+    async getReady() {
+      await import('./step.ts');
+    },
     async begin() {
       try {
         const loaded = await ports.draftStore?.load();
-        await tell({ kind: 'begin', draft: loaded?.draft ?? null, setAside: loaded?.setAside ?? null });
+        publish(opened(state, loaded?.draft ?? null, loaded?.setAside ?? null));
       } catch (error) {
         // A data folder that can't be read must not keep anybody from an answer.
-        await tell({ kind: 'begin', draft: null, setAside: null });
+        publish(opened(state, null, null));
         await tell({ kind: 'draft-failed', message: messageOf(error) });
         hasDraftFailed = true;
       }

@@ -5,6 +5,7 @@ import { type Command, readCommand } from './command.ts';
 import { doesMatter } from './matter.ts';
 import { note, warning } from './notes.ts';
 import { goBack, obey, startOver } from './obey.ts';
+import { opened } from './opening.ts';
 import {
   adviceReady,
   adviceRefused,
@@ -23,8 +24,9 @@ import { outlookBlocks } from './outlook.ts';
 import { projectBlocks } from './projects.ts';
 import { contextOf, LABELS, promptOf } from './prompt.ts';
 import type { Aside, ConversationEvent, ConversationState, PlaceMatch, Step } from './state.ts';
-import { acceptsBlock, answersBlocks, issueBlocks, OPENING, remark, withAccepts, withTurn } from './talk.ts';
+import { acceptsBlock, answersBlocks, issueBlocks, withAccepts } from './talk.ts';
 import { trialBlocks } from './trial.ts';
+import { remark, withTurn } from './turns.ts';
 import { normaliseLine } from './understanding/line-text.ts';
 import { understand } from './understanding/understand.ts';
 import { whyNotBlocks } from './why-not.ts';
@@ -37,7 +39,7 @@ export function step(state: ConversationState, event: ConversationEvent): Step {
   if (state.stage === 'left') return { state, effects: [] };
   switch (event.kind) {
     case 'begin':
-      return begin(state, event);
+      return { state: opened(state, event.draft, event.setAside), effects: [] };
     case 'said':
       return said(state, event.text);
     case 'back':
@@ -143,20 +145,6 @@ function projectOpened(state: ConversationState, { name, draft, near }: EventOf<
   // A finished talk is not answered again unasked.
   const stage = nextQuestion(told) ? 'asking' : 'told';
   return { state: { ...told, stage }, effects: [{ kind: 'keep-draft', draft: kept }] };
-}
-
-function begin(state: ConversationState, { draft, setAside }: EventOf<'begin'>): Step {
-  let opened = remark({ ...state, stage: 'asking' }, ...OPENING);
-  if (setAside) {
-    opened = remark(
-      opened,
-      warning(
-        `Caution: a kept talk could not be read. It was set aside as ${setAside}; this is a fresh one.`,
-      ),
-    );
-  }
-  const hasDraft = draft !== null && Object.keys(draft.answers).length > 0;
-  return { state: hasDraft ? { ...opened, asides: [{ kind: 'resume', draft }] } : opened, effects: [] };
 }
 
 const LONGEST_LINE = 2000;

@@ -1,5 +1,5 @@
 import type { Advice } from '../advice/advice-schema.ts';
-import { toScenario } from './answers.ts';
+import { toScenario } from './answers-schema.ts';
 import type { Block } from './blocks.ts';
 import type { Command } from './command.ts';
 import { compareBlocks } from './compare.ts';
@@ -10,8 +10,8 @@ import { outlookBlocks } from './outlook.ts';
 import { pictureBlocks, wallOfRank } from './pictures.ts';
 import { READER_WORDS } from './reader.ts';
 import type { ConversationState, Step } from './state.ts';
-import { remark, withTurn } from './talk.ts';
 import { readTrial } from './trial.ts';
+import { remark, withTurn } from './turns.ts';
 
 type Asking = Extract<
   Command,

@@ -7,36 +7,10 @@ import { nearestThings } from './nearest-things.ts';
 import { note, warning } from './notes.ts';
 import { contextOf, promptOf } from './prompt.ts';
 import { questionOf } from './questions.ts';
-import type { ConversationState, PlaceMatch, Turn } from './state.ts';
+import type { ConversationState, PlaceMatch } from './state.ts';
+import { remark } from './turns.ts';
 import type { Unclear } from './understanding/reading.ts';
 import { ZONE_EXAMPLES } from './zone-examples.ts';
-
-type NewTurn = Turn extends infer T ? (T extends Turn ? Omit<T, 'id'> : never) : never;
-
-/** The state with a turn added; turns are never changed or taken away. */
-export function withTurn(state: ConversationState, turn: NewTurn): ConversationState {
-  return { ...state, turns: [...state.turns, { ...turn, id: state.turns.length }] };
-}
-
-/** The state with a remark of the advisor's added; nothing when there is nothing to say. */
-export function remark(state: ConversationState, ...blocks: readonly Block[]): ConversationState {
-  return blocks.length === 0 ? state : withTurn(state, { kind: 'remark', blocks });
-}
-
-export const OPENING: readonly Block[] = [
-  { kind: 'title', text: 'Cladwright' },
-  {
-    kind: 'paragraph',
-    text: 'Cladding over outside insulation on a framed wall. I ask about your wall, then draw up the whole assembly: insulation, layers, vapour and rain, fastening, windows, weight, cost and what it asks of the crew.',
-  },
-  {
-    kind: 'paragraph',
-    text: 'Answer with a number or in your own words, several things at once if you like. "don\'t know" is an answer too: I then assume something and say so. "help" lists what else you can say; "plain words" if you are not in the trade.',
-  },
-  warning(
-    'Caution: what I draw up does not replace an engineer, the building department or a licensed professional. Local code decides.',
-  ),
-];
 
 /** "Noted [Stud depth: 5.5 in. (2x6)] …": what was understood, to be confirmed by going on or taken back. */
 export function notedBlock(findings: readonly Finding[]): Block | null {

@@ -1,6 +1,7 @@
 import type { Impression } from '../advice/first-impression.ts';
 import { Refusal } from '../base/refusal.ts';
-import { type Answers, type FieldId, type Finding, withAnswer } from './answers.ts';
+import type { Answers, FieldId, Finding } from './answers.ts';
+import { withAnswer } from './answers-schema.ts';
 import type { Block, FigureRow } from './blocks.ts';
 import { describeAnswer, FIELD_LABELS } from './describe.ts';
 import { QUESTIONS } from './questions.ts';

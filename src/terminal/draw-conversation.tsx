@@ -74,7 +74,11 @@ export async function drawConversation(options: TerminalConversation): Promise<n
     },
   });
   const stopWatching = suspension.watch();
-  options.onFirstPrompt?.();
+  // Once the first question is out: nothing more may stand between the user and it.
+  const later = setTimeout(() => {
+    session.getReady().catch((error: unknown) => ending.fail(error));
+    options.onFirstPrompt?.();
+  }, FRAME_MS);
   const unmounted = ink.waitUntilExit();
   try {
     const unsubscribe = session.subscribe((state) => {
@@ -92,6 +96,7 @@ export async function drawConversation(options: TerminalConversation): Promise<n
     stdout.write(PASTE_MARKS_OFF);
     stopSignals();
     stopWatching();
+    clearTimeout(later);
     trace.end();
     if (ending.isInterrupted) {
       const isKept = options.draftStore !== null && Object.keys(session.state().answers).length > 0;

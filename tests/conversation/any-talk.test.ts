@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { scenarioSchema } from '../../src/brief/scenario.ts';
-import { answersSchema } from '../../src/conversation/answers.ts';
-import { draftSchema } from '../../src/conversation/draft.ts';
+import { answersSchema } from '../../src/conversation/answers-schema.ts';
+import { draftSchema } from '../../src/conversation/draft-schema.ts';
 import { QUESTIONS } from '../../src/conversation/questions.ts';
 import { Talk, WHOLE_TALK } from './talk.ts';
 

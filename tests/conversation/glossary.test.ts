@@ -1,8 +1,25 @@
 import { describe, expect, it } from 'vitest';
+import { z } from 'zod';
 import { blocksToText } from '../../src/conversation/blocks.ts';
+import data from '../../src/conversation/data/glossary.json' with { type: 'json' };
 import { explainBlocks, glossary, termOf, termsIn } from '../../src/conversation/glossary.ts';
 
 describe('the glossary', () => {
+  it('is data of the shape that it says, in our own words', () => {
+    const shape = z.strictObject({
+      schema: z.literal('cladwright-glossary/1'),
+      source: z.literal('our own words'),
+      terms: z.array(
+        z.strictObject({
+          term: z.string().min(1),
+          aliases: z.array(z.string().min(1)),
+          plain: z.string().min(20),
+        }),
+      ),
+    });
+    expect(shape.parse(data).terms).toHaveLength(glossary().length);
+  });
+
   it('has at least sixty terms, each name standing for one of them only', () => {
     expect(glossary().length).toBeGreaterThanOrEqual(60);
     const names = glossary().flatMap(({ term, aliases }) => [term, ...aliases].map((n) => n.toLowerCase()));

@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { type IPty, spawn } from '@lydell/node-pty';
 import { build } from 'esbuild';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { draftSchema } from '../../src/conversation/draft.ts';
+import { draftSchema } from '../../src/conversation/draft-schema.ts';
 import { until } from './screen.ts';
 
 const ROOT = fileURLToPath(new URL('../../', import.meta.url));

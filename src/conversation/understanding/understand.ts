@@ -1,5 +1,6 @@
 import type { Finding } from '../answers.ts';
-import { FIELD_IDS, sameAnswer, takesValue } from '../answers.ts';
+import { FIELD_IDS, sameAnswer } from '../answers.ts';
+import { takesValue } from '../answers-schema.ts';
 import type { Choice } from '../questions.ts';
 import type { WindowAspect, WindowReading } from '../windows.ts';
 import { readDontKnow } from './dont-know.ts';
