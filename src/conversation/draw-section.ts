@@ -81,11 +81,11 @@ function addedRow({ added_thickness_in, layers }: Drawn, end: number, columns_pe
   return [`${INDENT}${bar.padStart(end + 1)}`];
 }
 
-/** A whole number of inches as a bar; sheets are named as what the bar does not hold for. */
+/** A whole number of inches as a bar, and what it doesn't hold for: sheets thinner than a mark. */
 function scaleBar(columns_per_in: number): string {
   const length_in = columns_per_in >= 4 ? 1 : columns_per_in >= 2 ? 2 : 4;
   const length = Math.round(length_in * columns_per_in);
-  return `|${'-'.repeat(Math.max(1, length - 1))}| = ${length_in} in.; sheets thinner than a mark are not to scale`;
+  return `|${'-'.repeat(Math.max(1, length - 1))}| = ${length_in} in.; sheets not to scale`;
 }
 
 function spread(left: string, right: string, width: number): string {

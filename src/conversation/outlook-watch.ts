@@ -23,6 +23,7 @@ export function watchOutlook(
 
   async function workOut(answers: Answers, signal: AbortSignal): Promise<void> {
     const { toScenario } = await import('./answers-schema.ts');
+    if (signal.aborted) return;
     const scenario = toScenario(answers);
     const impression = await orStopped(services.firstImpression(scenario, signal), signal);
     await found({ answers, impression, matters: null });

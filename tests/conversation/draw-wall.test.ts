@@ -117,6 +117,11 @@ describe('the wall in section', () => {
     expect((studs.length + 1) / (lining.length + 1)).toBeLessThan(13);
   });
 
+  it.each([76, 58, 44])('fits the %d columns that it is made for', (width) => {
+    for (const line of drawSection(WALL, width)) expect(line.length).toBeLessThanOrEqual(width);
+    for (const line of drawBuck(WALL, width) ?? []) expect(line.length).toBeLessThanOrEqual(width);
+  });
+
   it('says how far the new layers reach, and the scale', () => {
     const text = drawSection(WALL, 76).join('\n');
     expect(text).toContain('added 4-1/2 in.');

@@ -120,7 +120,8 @@ describe('the impression beside the questions', () => {
     const seen = outlooksOf(session);
     await saying(session, 'zone 5B', 'new', '2x6 at 16', 'osb');
     expect(session.state().answers.sheathing).toBe('osb');
-    expect(held.signals.map(({ aborted }) => aborted)).toEqual([true, true, true, false]);
+    await vi.waitFor(() => expect(held.signals.at(-1)?.aborted).toBe(false));
+    expect(held.signals.slice(0, -1).every(({ aborted }) => aborted)).toBe(true);
     held.letGo();
     await vi.waitFor(() => expect(seen.length).toBeGreaterThan(0));
     expect(seen[0]?.answers).toBe(session.state().answers);
