@@ -69,7 +69,8 @@ export async function drawConversation(options: TerminalConversation): Promise<n
     },
     putUp() {
       options.stdin.setRawMode(true);
-      stdout.write(PASTE_MARKS_ON);
+      // Ink takes its empty frame, a line long, off again: a line of our own for it, not one of the shell's.
+      stdout.write(`${PASTE_MARKS_ON}\n`);
       ink.rerender(view(false));
     },
   });

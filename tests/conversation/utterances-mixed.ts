@@ -146,6 +146,23 @@ const SEVERAL_AT_ONCE: readonly Utterance[] = [
     ],
   },
   {
+    asked: 'place',
+    said: 'zone 6B, R-19, one 36x60 in. fixed triple, flanged, 150 lb and nothing else',
+    found: { place: { climate_zone: '6B' }, cavity_insulation_r: 19 },
+    windows: [
+      {
+        count: 1,
+        width_in: 36,
+        height_in: 60,
+        operation: 'fixed',
+        glazing: 'triple',
+        mounting: 'flanged',
+        weight_lb: 150,
+      },
+    ],
+    complete: true,
+  },
+  {
     asked: 'finish',
     said: 'look of stucco, $24 a foot, beginners',
     found: { finish: 'stucco-look', budget_usd_per_ft2: 24, crew_skill: 'first-time' },

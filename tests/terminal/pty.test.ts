@@ -172,6 +172,44 @@ describe('in a real pseudo-terminal', () => {
     expect(talk.written).not.toMatch(/\u001b\[[23]J|\u001bc|\u001b\[\?1049h/);
   });
 
+  it('sleeps on Ctrl-Z with the terminal in order, and goes on where it was when the shell wakes it', async () => {
+    const shell = spawn('bash', ['--norc', '--noprofile', '-i'], {
+      cols: 80,
+      rows: 24,
+      cwd: folder,
+      env: { PATH: process.env.PATH ?? '', TERM: 'xterm-256color', PS1: '$ ', CLADWRIGHT_HOME: home },
+    });
+    let written = '';
+    shell.onData((text) => {
+      written += text;
+    });
+    const sees = (words: string | RegExp) =>
+      until(`the shell shows ${words}; it got ${JSON.stringify(written.slice(-400))}`, () =>
+        typeof words === 'string' ? written.includes(words) : words.test(written),
+      );
+    shell.write(`${process.execPath} ${entry}\r`);
+    await sees('Where does the wall stand?');
+    shell.write('zone 5');
+    await sees(/zone 5/);
+    shell.write('\u001a');
+    await sees('Stopped');
+    written = '';
+    shell.write('stty -a\r');
+    await sees(/(?<!-)\bicanon\b/);
+    expect(written).toMatch(/(?<!-)\becho\b/);
+    written = '';
+    shell.write('fg\r');
+    await sees('zone 5');
+    shell.write('B\r');
+    await sees('Is this a new wall');
+    shell.write('\u0003');
+    await sees('Your answers are kept');
+    written = '';
+    shell.write('echo "ended with $?"\r');
+    await sees('ended with 130');
+    shell.kill('SIGKILL');
+  });
+
   it('ends with 143 when it is told to stop, with the terminal restored', async () => {
     const talk = new PtyTalk();
     await talk.sees('Where does the wall stand?');

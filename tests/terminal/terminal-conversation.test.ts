@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { fakeServices } from '../conversation/fake-services.ts';
 import { memoryStore } from '../conversation/memory-store.ts';
 import { WHOLE_SCENARIO, WHOLE_TALK } from '../conversation/talk.ts';
+import { until } from './screen.ts';
 import { TerminalTalk } from './terminal-talk.ts';
 
 const QUESTIONS = [
@@ -95,7 +97,7 @@ describe('the terminal conversation', () => {
     await talk.answer('Framing', 'done');
     await talk.answer('Save the decision record?', 'finish');
     await talk.ended;
-    expect(talk.services.asked[0]?.project).toBe('new');
+    expect(talk.services.asked?.[0]?.project).toBe('new');
   });
 
   it('escape goes back, or first empties the line', async () => {
@@ -197,6 +199,97 @@ describe('the terminal conversation', () => {
     await talk.ended;
   });
 
+  it('leaves nothing of the old frame behind when the window becomes narrower', async () => {
+    const talk = new TerminalTalk({ columns: 100, rows: 30 });
+    await talk.answer('Where does', 'zone 5B');
+    await talk.answer('2 of 14', 'new');
+    await talk.sees('What are the studs');
+    talk.keyboard.press('half a line');
+    await talk.sees('half a line');
+    for (const columns of [70, 60, 44]) {
+      talk.screen.resize(columns, 30);
+      await talk.sees(/3 of 14 .*┤\s*$/m);
+      await until('the frame fits', async () => {
+        const rows = await talk.screen.view();
+        return rows.some((row) => row.includes('3 of 14') && row.length === Math.min(columns, 72));
+      });
+      await new Promise((resolve) => setTimeout(resolve, 80));
+      const all = (await talk.screen.everything()).join('\n');
+      for (const words of ['What are the studs', 'half a line', '3 of 14', '6 in. steel studs']) {
+        expect(all.split(words).length - 1, `${words} at ${columns}\n${all}`).toBe(1);
+      }
+    }
+    talk.keyboard.press('\u0003');
+    await talk.ended;
+  });
+
+  it.each([
+    ['escape', '\u001b'],
+    ['Ctrl-C', '\u0003'],
+  ])('stops the answer with %s: the talk goes on', async (_key, code) => {
+    const services = fakeServices();
+    const talk = new TerminalTalk({
+      services: {
+        ...services,
+        async advise(scenario, how) {
+          how?.onProgress({ walls: 18_000, times: 2 });
+          await new Promise<void>((resolve) => {
+            how?.signal.addEventListener('abort', () => resolve());
+          });
+          return services.advise(scenario);
+        },
+      },
+    });
+    await talk.answer('Where does', 'zone 5B');
+    await talk.answer('2 of 14', 'done');
+    await talk.sees('18,000 walls judged, 2 times over. Esc stops.');
+    talk.keyboard.press(code);
+    await talk.sees('Stopped. Nothing is lost');
+    await talk.answer('2 of 14', 'new');
+    await talk.sees('What are the studs');
+    talk.keyboard.press('\u0003');
+    expect(await talk.ended).toBe(130);
+  });
+
+  it('answers keys while something is worked out beside the question', async () => {
+    const services = fakeServices();
+    const talk = new TerminalTalk({
+      services: { ...services, firstImpression: () => new Promise(() => {}) },
+    });
+    await talk.answer('Where does', 'zone 5B');
+    await talk.answer('2 of 14', 'new');
+    await talk.answer('What are the studs', '2x6 at 16');
+    await talk.sees('What will cover');
+    talk.keyboard.press('\u0003');
+    expect(await talk.ended).toBe(130);
+  });
+
+  it('puts the terminal in order before it sleeps, and draws itself anew when woken', async () => {
+    let sleeping = 0;
+    const talk = new TerminalTalk({
+      suspend: () => {
+        sleeping += 1;
+      },
+    });
+    await talk.answer('Where does', 'zone 5B');
+    await talk.sees('2 of 14');
+    talk.keyboard.press('half a w');
+    await talk.sees('» half a w');
+    talk.keyboard.press('\u001a');
+    await until('it sleeps', () => sleeping === 1);
+    expect(talk.keyboard.isRaw).toBe(false);
+    expect(talk.screen.written.endsWith('\u001b[?2004l\u001b[?25h')).toBe(true);
+    expect((await talk.screen.view()).join('\n')).not.toContain('half a w');
+    talk.screen.write('$ ls\nrecords\n');
+    process.emit('SIGCONT', 'SIGCONT');
+    const screen = await talk.sees('» half a w');
+    expect(talk.keyboard.isRaw).toBe(true);
+    expect(screen).toContain('records');
+    expect(screen.split('2 of 14')).toHaveLength(2);
+    talk.keyboard.press('\u0003');
+    expect(await talk.ended).toBe(130);
+  });
+
   it('is plain ASCII when asked', async () => {
     const talk = new TerminalTalk({ ascii: true });
     await talk.answer('Where does', 'zone 5B');
@@ -228,7 +321,6 @@ describe('the terminal conversation', () => {
 
   it('ends with 1 when no wall passes', async () => {
     const { sampleAdvice } = await import('../conversation/sample-advice.ts');
-    const { fakeServices } = await import('../conversation/fake-services.ts');
     const services = fakeServices();
     const talk = new TerminalTalk({
       services: { ...services, advise: async (scenario) => sampleAdvice(scenario, { ranked: [] }) },
@@ -240,7 +332,6 @@ describe('the terminal conversation', () => {
   });
 
   it('puts the terminal back and passes a fault on', async () => {
-    const { fakeServices } = await import('../conversation/fake-services.ts');
     const services = fakeServices({ advise: () => Promise.reject(new TypeError('a fault')) });
     const talk = new TerminalTalk({ services });
     const ended = expect(talk.ended).rejects.toThrow('a fault');

@@ -1,5 +1,6 @@
 import './no-build-machine.ts';
 import type { DraftStore } from '../../src/conversation/draft.ts';
+import type { Services } from '../../src/conversation/session.ts';
 import { runTerminalConversation } from '../../src/terminal/run.tsx';
 import type { TerminalConversation } from '../../src/terminal/terminal-conversation.ts';
 import { type FakeServices, fakeServices } from '../conversation/fake-services.ts';
@@ -8,7 +9,8 @@ import { FakeKeyboard, FakeScreen, until } from './screen.ts';
 type Options = {
   readonly columns?: number;
   readonly rows?: number;
-  readonly services?: FakeServices;
+  readonly services?: Services;
+  readonly suspend?: () => void;
   readonly draftStore?: DraftStore | null;
   readonly ascii?: boolean;
   readonly colour?: TerminalConversation['colour'];
@@ -18,7 +20,7 @@ type Options = {
 export class TerminalTalk {
   readonly screen: FakeScreen;
   readonly keyboard = new FakeKeyboard();
-  readonly services: FakeServices;
+  readonly services: Services & Partial<FakeServices>;
   readonly ended: Promise<number>;
 
   constructor(options: Options = {}) {
@@ -29,6 +31,7 @@ export class TerminalTalk {
       draftStore: options.draftStore ?? null,
       colour: options.colour ?? 'none',
       ascii: options.ascii ?? false,
+      ...(options.suspend ? { suspend: options.suspend } : {}),
       stdin: this.keyboard as unknown as NodeJS.ReadStream,
       stdout: this.screen as unknown as NodeJS.WriteStream,
     });

@@ -127,7 +127,9 @@ function readSteelThickness(
 
 /** Whether a clause speaks of windows, so that "2x6" in it is feet, not lumber. */
 export function isWindowTalk(text: string): boolean {
-  return /\b(?:windows?|casements?|awnings?|sliders?|sliding|picture|(?:single|double)[- ]hung|hung|doors?|glaz(?:ed|ing)|panes?|flange[ds]?|flangeless|fins?)\b/.test(
+  // A size of two figures each is no lumber's, but for lumber named by millimetres.
+  if (/(?<![\w.])(?!38\s*x)\d{2,3}(?:\s*(?:in\.?|"))?\s*x\s*\d{2,3}\b/.test(text)) return true;
+  return /\b(?:windows?|casements?|awnings?|sliders?|sliding|picture|(?:single|double)[- ]hung|hung|doors?|triple|fixed (?:triple|double|units?|lights?)|glaz(?:ed|ing)|panes?|flange[ds]?|flangeless|fins?)\b/.test(
     text,
   );
 }

@@ -234,7 +234,8 @@ function readOneClause(clause: Clause, gathering: Gathering, out: ClauseReadings
   const { context } = gathering;
   const before = { findings: gathering.findings.length, unclear: gathering.unclear.length };
   // "Nothing else" closes the list of windows only where they are what is talked about.
-  const isAboutWindows = context.question === 'windows' || /\b(?:windows?|doors?)\b/.test(clause.text);
+  const isAboutWindows =
+    context.question === 'windows' || out.windows.length > 0 || /\b(?:windows?|doors?)\b/.test(clause.text);
   const closing = !isAboutWindows
     ? null
     : (clause.take(NO_MORE_WINDOWS) ?? (context.windowsPhase === 'more' ? clause.take(NONE_LEFT) : null));
