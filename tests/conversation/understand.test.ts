@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { choicesFor } from '../../src/conversation/agenda.ts';
-import type { FieldId } from '../../src/conversation/answers.ts';
+import { FIELD_IDS, type FieldId } from '../../src/conversation/answers.ts';
+import { answersSchema } from '../../src/conversation/answers-schema.ts';
 import { QUESTION_IDS, QUESTIONS, questionOf } from '../../src/conversation/questions.ts';
 import type { Reading } from '../../src/conversation/understanding/reading.ts';
 import { understand } from '../../src/conversation/understanding/understand.ts';
@@ -132,6 +133,12 @@ describe('understanding a line', () => {
       }),
       { numRuns: 500 },
     );
+  });
+});
+
+describe('the fields', () => {
+  it('are listed as the schema has them, though the list is there without it', () => {
+    expect([...FIELD_IDS]).toEqual(answersSchema.keyof().options);
   });
 });
 

@@ -88,7 +88,12 @@ const SEVERAL_AT_ONCE: readonly Utterance[] = [
   {
     asked: 'framing',
     said: '362S162-43 at 16, glass-mat gypsum, R-15',
-    found: { ...steel(3.625, 16), sheathing: 'gypsum', cavity_insulation_r: 15 },
+    found: {
+      ...steel(3.625, 16),
+      'framing.steel_thickness_mil': 43,
+      sheathing: 'gypsum',
+      cavity_insulation_r: 15,
+    },
   },
   {
     asked: 'sheathing',
