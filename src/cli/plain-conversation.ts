@@ -58,6 +58,7 @@ class PlainWriter {
   readonly #options: PlainConversation;
   #shownTurns = 0;
   #shownPrompt: string | null = null;
+  #isAtWork = false;
 
   constructor(options: PlainConversation) {
     this.#options = options;
@@ -82,9 +83,10 @@ class PlainWriter {
 
   #ask(state: ConversationState): void {
     const prompt = promptOf(state);
-    if (state.stage === 'advising' || state.stage === 'trying') {
-      this.#write([{ kind: 'paragraph', text: 'Working it out …' }]);
-    }
+    const isAtWork = state.stage === 'advising' || state.stage === 'trying';
+    // Once for each piece of work, however often it tells how far it is.
+    if (isAtWork && !this.#isAtWork) this.#write([{ kind: 'paragraph', text: 'Working it out …' }]);
+    this.#isAtWork = isAtWork;
     if (!prompt) {
       this.#shownPrompt = null;
       return;

@@ -50,6 +50,6 @@ export function nearestThings(said: string, choices: readonly string[]): string 
     .split(/\s+/)
     .filter((word) => word.length > 3)
     .flatMap((word) => nearestNames(word, WORDS, 1));
-  const near = [...new Set(whole.length > 0 ? whole : byWord)].slice(0, 3);
+  const near = [...new Set(whole.length > 0 ? whole : byWord)].filter((name) => name !== said).slice(0, 3);
   return near.length > 0 ? ` Did you mean ${near.map((name) => `"${name}"`).join(' or ')}?` : '';
 }

@@ -57,7 +57,7 @@ export const readOpenings: Reader = (clause, gathering) => {
 const TRUE_STUCCO =
   /\b(?:(?:true|real|genuine|actual|traditional|portland|hard[- ]coat|three[- ]coat|3[- ]coat|cement) )+stucco\b|\bhard[- ]?coat\b|\bcement plaster\b|\bstucco(?: and)? nothing else\b/;
 const LOOK =
-  /\b(?:the )?(?:look|appearance|texture) (?:of|like) (?:real )?stucco(?: is enough| is fine)?\b|\bstucco[- ](?:looks?|look-alike|texture[d]?|style|like)(?: (?:panels?|is enough|is fine))?\b|\blooks? like (?:real )?stucco\b/;
+  /\b(?:the )?(?:look|appearance|texture) (?:of|like) (?:real )?stucco(?: (?:is )?(?:enough|fine))?\b|\bstucco[- ](?:looks?|look-alike|texture[d]?|style|like)(?: (?:panels?|is enough|is fine))?\b|\blooks? like (?:real )?stucco\b/;
 const ANY_FINISH = /\bany(?: kind of)? (?:finish|cladding)\b/;
 const ANY =
   /^(?:any|anything(?: goes| works| that (?:works|serves).*)?|whatever(?: works| is best)?|no preference|don'?t (?:mind|care)|i don'?t (?:mind|care)|open|either)$/;
