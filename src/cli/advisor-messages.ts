@@ -1,4 +1,3 @@
-import type { Advice } from '../advice/advice-schema.ts';
 import type { Issue } from '../base/refusal.ts';
 import type { Scenario } from '../brief/scenario.ts';
 import type { Progress } from '../conversation/session.ts';
@@ -7,12 +6,7 @@ import type { Progress } from '../conversation/session.ts';
 export type Job =
   | { readonly kind: 'load' | 'basis' }
   | { readonly kind: 'advise' | 'firstImpression' | 'fieldsThatMatter'; readonly scenario: Scenario }
-  | {
-      readonly kind: 'whyNot';
-      readonly scenario: Scenario;
-      readonly words: string;
-      readonly advice: Advice;
-    };
+  | { readonly kind: 'whyNot'; readonly scenario: Scenario; readonly words: string };
 
 /** To the thread. */
 export type Request =

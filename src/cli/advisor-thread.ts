@@ -2,10 +2,10 @@ import { existsSync } from 'node:fs';
 import { Worker } from 'node:worker_threads';
 import type { Advice } from '../advice/advice-schema.ts';
 import type { Impression } from '../advice/first-impression.ts';
+import type { WhyNot } from '../advice/why-not-schema.ts';
 import { Refusal } from '../base/refusal.ts';
 import { Stopped } from '../conversation/stopping.ts';
 import type { Basis } from '../record/record-schema.ts';
-import type { WhyNotTold } from '../conversation/why-not.ts';
 import type { Advisor, WorkOptions } from './advisor.ts';
 import type { Job, Reply, Request } from './advisor-messages.ts';
 
@@ -70,8 +70,7 @@ export function advisorInThread(
     advise: (scenario, options) => ask<Advice>({ kind: 'advise', scenario }, options),
     firstImpression: (scenario, options) => ask<Impression>({ kind: 'firstImpression', scenario }, options),
     fieldsThatMatter: (scenario, options) => ask<string[]>({ kind: 'fieldsThatMatter', scenario }, options),
-    whyNot: (scenario, words, advice, options) =>
-      ask<WhyNotTold>({ kind: 'whyNot', scenario, words, advice }, options),
+    whyNot: (scenario, words, options) => ask<WhyNot>({ kind: 'whyNot', scenario, words }, options),
     basis: () => ask<Basis>({ kind: 'basis' }),
     async close() {
       await worker?.terminate();

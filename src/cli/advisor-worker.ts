@@ -45,7 +45,7 @@ function resultOf(job: Job, options: WorkOptions): Promise<unknown> {
     case 'basis':
       return advisor.basis();
     case 'whyNot':
-      return advisor.whyNot(job.scenario, job.words, job.advice, options);
+      return advisor.whyNot(job.scenario, job.words, options);
     default:
       return advisor[job.kind](job.scenario, options);
   }

@@ -1,11 +1,11 @@
 import type { Advice } from '../advice/advice-schema.ts';
 import type { Impression } from '../advice/first-impression.ts';
 import type { Knowledge } from '../advice/judge-walls.ts';
+import type { WhyNot } from '../advice/why-not-schema.ts';
 import type { Scenario } from '../brief/scenario.ts';
 import type { Progress } from '../conversation/session.ts';
 import { Stopped } from '../conversation/stopping.ts';
 import type { Basis } from '../record/record-schema.ts';
-import type { WhyNotTold } from '../conversation/why-not.ts';
 import { letInterruptsIn } from './interrupts.ts';
 import { SOURCE_DIGEST, TOOL_VERSION } from './version.ts';
 
@@ -23,7 +23,7 @@ export type Advisor = {
   advise(scenario: Scenario, options?: WorkOptions): Promise<Advice>;
   firstImpression(scenario: Scenario, options?: WorkOptions): Promise<Impression>;
   fieldsThatMatter(scenario: Scenario, options?: WorkOptions): Promise<readonly string[]>;
-  whyNot(scenario: Scenario, words: string, advice: Advice, options?: WorkOptions): Promise<WhyNotTold>;
+  whyNot(scenario: Scenario, words: string, options?: WorkOptions): Promise<WhyNot>;
   /** What a record rests on: rules, tables, catalogue, program. */
   basis(): Promise<Basis>;
 };
@@ -58,13 +58,12 @@ export function advisorHere(housePacks: readonly string[]): Advisor & { load(): 
     },
     async fieldsThatMatter(scenario, options) {
       const { fieldsThatMatter } = await import('../advice/first-impression.ts');
-      const { inOrderOfQuestions, isAskedAbout } = await import('../conversation/matter.ts');
-      // Without a measure of how much each tells, they are asked in the order of the questions.
-      return inOrderOfQuestions(await fieldsThatMatter(scenario, await watched(options), isAskedAbout));
+      const { isAskedAbout } = await import('../conversation/matter.ts');
+      return fieldsThatMatter(scenario, await watched(options), isAskedAbout);
     },
-    async whyNot(_scenario, words, advice) {
-      const { whyNotFromAdvice } = await import('../conversation/why-not.ts');
-      return whyNotFromAdvice(words, advice);
+    async whyNot(scenario, words, options) {
+      const { whyNot } = await import('../advice/why-not.ts');
+      return whyNot(scenario, words, await watched(options), TOOL_VERSION);
     },
     async basis() {
       const { basisOf } = await import('../record/basis.ts');

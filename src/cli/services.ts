@@ -32,7 +32,7 @@ export async function conversationServices(options: ServiceOptions): Promise<Run
     advise: (scenario, how) => advisor.advise(scenario, how),
     firstImpression: (scenario, signal) => advisor.firstImpression(scenario, { signal }),
     fieldsThatMatter: (scenario, signal) => advisor.fieldsThatMatter(scenario, { signal }),
-    whyNot: (scenario, words, advice, signal) => advisor.whyNot(scenario, words, advice, { signal }),
+    whyNot: (scenario, words, how) => advisor.whyNot(scenario, words, how),
     async findPlaces(text) {
       const { findPlaces } = await import('../site/find-places.ts');
       return findPlaces(text);

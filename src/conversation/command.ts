@@ -175,7 +175,7 @@ function readNaming(text: string): Command | null {
 
 function readAsking(line: string): Command | null {
   const against = WHY_NOT.exec(line);
-  if (against?.[1]) return { kind: 'why-not', words: against[1] };
+  if (against?.[1]) return { kind: 'why-not', words: bareName(against[1]) };
   const trial = WHAT_IF.exec(line);
   if (trial?.[1]) return { kind: 'what-if', words: trial[1] };
   const change = CHANGE.exec(line);
@@ -216,6 +216,21 @@ function rankOf(text: string | undefined): number | null {
   if (text === undefined) return null;
   if (/^\d{1,2}$/.test(text)) return Number(text);
   return ORDINALS[text] ?? null;
+}
+
+/** A wall's name without the words around it: "use mineral wool instead". */
+function bareName(words: string): string {
+  const bare = words
+    .replace(/^(?:(?:just|simply|go with|use|take|build|do|have|it|a|an|some|the) )+(?=\S)/, '')
+    .replace(/(?:,? (?:instead|then|here|at all|outside|please))+$/, '');
+  return rankNamed(words) === null ? bare : words;
+}
+
+/** "Wall 2", "number 2", "the second one": a ranked wall by its rank; null for any other words. */
+export function rankNamed(words: string): number | null {
+  const named =
+    /^(?:the )?(?:(?:wall|number|choice|no\.?) )?(\d{1,2}|first|second|third)(?: (?:one|wall|choice))?$/;
+  return rankOf(named.exec(words)?.[1]);
 }
 
 function changeOf(wanted: string): Command {

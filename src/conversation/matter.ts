@@ -23,10 +23,3 @@ function isWithin(path: string, field: string): boolean {
 export function isAskedAbout(path: string): boolean {
   return QUESTIONS.some(({ parts }) => parts.some(({ field }) => isWithin(path, field)));
 }
-
-/** Fields in the order in which they are asked about. */
-export function inOrderOfQuestions(paths: readonly string[]): string[] {
-  const placeOf = (path: string) =>
-    QUESTIONS.findIndex(({ parts }) => parts.some(({ field }) => isWithin(path, field)));
-  return [...paths].sort((a, b) => placeOf(a) - placeOf(b));
-}

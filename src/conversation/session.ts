@@ -1,5 +1,6 @@
 import type { Advice } from '../advice/advice-schema.ts';
 import type { Impression } from '../advice/first-impression.ts';
+import type { WhyNot } from '../advice/why-not-schema.ts';
 import { describeIssue, Refusal } from '../base/refusal.ts';
 import type { Scenario } from '../brief/scenario.ts';
 import { nearestNames } from '../rulebook/nearest-name.ts';
@@ -15,23 +16,25 @@ import {
   type PlaceMatch,
 } from './state.ts';
 import { isStopped, orStopped } from './stopping.ts';
-import type { WhyNotTold } from './why-not.ts';
 
 /** How far a long piece of work has come. */
 export type Progress = { readonly walls: number; readonly times: number };
 
+/** For work that takes a while: whether anybody still waits for it, and whom to tell how far it is. */
+export type HowToWork = {
+  readonly signal: AbortSignal;
+  readonly onProgress: (progress: Progress) => void;
+};
+
 /** What the conversation needs done for it. `signal` says that nobody waits for the result any more. */
 export type Services = {
-  advise(
-    scenario: Scenario,
-    how?: { readonly signal: AbortSignal; readonly onProgress: (progress: Progress) => void },
-  ): Promise<Advice>;
+  advise(scenario: Scenario, how?: HowToWork): Promise<Advice>;
   /** A quick look at all walls by what is known so far. */
   firstImpression(scenario: Scenario, signal?: AbortSignal): Promise<Impression>;
   /** Open fields whose other readings would change the first choice, most telling first. */
   fieldsThatMatter(scenario: Scenario, signal?: AbortSignal): Promise<readonly string[]>;
-  /** What is against a wall that the user names. */
-  whyNot(scenario: Scenario, words: string, advice: Advice, signal?: AbortSignal): Promise<WhyNotTold>;
+  /** Why a wall that the user names is not the first choice, found by judging again. */
+  whyNot(scenario: Scenario, words: string, how?: HowToWork): Promise<WhyNot>;
   /** Best first, at most six. */
   findPlaces(text: string): Promise<readonly PlaceMatch[]>;
   saveRecord(scenario: Scenario, advice: Advice): Promise<{ readonly paths: readonly string[] }>;
@@ -186,9 +189,9 @@ export function startSession(ports: SessionPorts, options: ConversationOptions =
         return stoppable(
           async (signal) => ({
             kind: 'why-not-found',
-            told: await services.whyNot(effect.scenario, effect.words, effect.advice, signal),
+            told: await services.whyNot(effect.scenario, effect.words, { signal, onProgress }),
           }),
-          ({ issues }) => ({ kind: 'try-refused', issues }),
+          ({ issues }) => ({ kind: 'why-not-refused', issues }),
         );
       case 'list-projects':
         return { kind: 'projects-listed', projects: (await draftStore?.list()) ?? [] };

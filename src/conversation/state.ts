@@ -1,5 +1,6 @@
 import type { Advice } from '../advice/advice-schema.ts';
 import type { Impression } from '../advice/first-impression.ts';
+import type { WhyNot } from '../advice/why-not-schema.ts';
 import type { Issue } from '../base/refusal.ts';
 import type { Scenario } from '../brief/scenario.ts';
 import type { Answers, Finding } from './answers.ts';
@@ -8,7 +9,6 @@ import type { Draft } from './draft.ts';
 import type { ProjectEntry } from './projects.ts';
 import type { QuestionId } from './questions.ts';
 import type { Reader } from './reader.ts';
-import type { WhyNotTold } from './why-not.ts';
 
 /** A county that a place name may mean. */
 export type PlaceMatch = {
@@ -150,7 +150,8 @@ export type ConversationEvent =
       readonly then: Impression;
     }
   | { readonly kind: 'try-refused'; readonly issues: readonly Issue[] }
-  | { readonly kind: 'why-not-found'; readonly told: WhyNotTold }
+  | { readonly kind: 'why-not-found'; readonly told: WhyNot }
+  | { readonly kind: 'why-not-refused'; readonly issues: readonly Issue[] }
   | { readonly kind: 'projects-listed'; readonly projects: readonly ProjectEntry[] }
   /** Null: no talk goes by that name; `near` says which do. */
   | {
@@ -176,12 +177,7 @@ export type Effect =
   | { readonly kind: 'open-project'; readonly name: string }
   | { readonly kind: 'look'; readonly answers: Answers; readonly scenario: Scenario }
   | { readonly kind: 'try'; readonly trial: Trial; readonly now: Scenario; readonly then: Scenario }
-  | {
-      readonly kind: 'why-not';
-      readonly scenario: Scenario;
-      readonly words: string;
-      readonly advice: Advice;
-    }
+  | { readonly kind: 'why-not'; readonly scenario: Scenario; readonly words: string }
   | { readonly kind: 'find-places'; readonly text: string }
   | { readonly kind: 'advise'; readonly scenario: Scenario }
   | { readonly kind: 'save-record'; readonly scenario: Scenario; readonly advice: Advice };

@@ -24,12 +24,12 @@ import { outlookBlocks } from './outlook.ts';
 import { projectBlocks } from './projects.ts';
 import { contextOf, LABELS, promptOf } from './prompt.ts';
 import type { Aside, ConversationEvent, ConversationState, PlaceMatch, Step } from './state.ts';
-import { acceptsBlock, answersBlocks, issueBlocks, withAccepts } from './talk.ts';
+import { acceptsBlock, answersBlocks, issueBlocks, noSuchWallBlocks, withAccepts } from './talk.ts';
+import { whyNotBlocks } from './tell-why-not.ts';
 import { trialBlocks } from './trial.ts';
 import { remark, withTurn } from './turns.ts';
 import { normaliseLine } from './understanding/line-text.ts';
 import { understand } from './understanding/understand.ts';
-import { whyNotBlocks } from './why-not.ts';
 
 /**
  * The conversation: what a state becomes by an event, and what the front end must do about it.
@@ -81,7 +81,12 @@ export function step(state: ConversationState, event: ConversationEvent): Step {
       };
     case 'why-not-found':
       return {
-        state: remark({ ...state, stage: state.returnTo }, ...whyNotBlocks(event.told)),
+        state: remark({ ...state, stage: state.returnTo }, ...whyNotBlocks(event.told, state.reader)),
+        effects: [],
+      };
+    case 'why-not-refused':
+      return {
+        state: remark({ ...state, stage: state.returnTo }, ...noSuchWallBlocks(event.issues)),
         effects: [],
       };
     case 'projects-listed':

@@ -1,7 +1,7 @@
 import type { Advice } from '../advice/advice-schema.ts';
 import { toScenario } from './answers-schema.ts';
 import type { Block } from './blocks.ts';
-import type { Command } from './command.ts';
+import { type Command, rankNamed } from './command.ts';
 import { compareBlocks } from './compare.ts';
 import { explainBlocks, glossaryBlocks } from './glossary.ts';
 import { note, warning } from './notes.ts';
@@ -72,10 +72,7 @@ export function talkBack(state: ConversationState, command: Asking): Step {
     case 'what-if':
       return tryOut(state, command.words);
     case 'why-not':
-      return withAnswer(state, (advice) => ({
-        state: { ...state, stage: 'trying', returnTo: returning(state) },
-        effects: [{ kind: 'why-not', scenario: toScenario(state.answers), words: command.words, advice }],
-      }));
+      return whyNot(state, command.words);
     case 'answer':
       return withAnswer(state, (advice) => ({
         state: withTurn(state, { kind: 'advice', advice, reader: state.reader }),
@@ -107,6 +104,23 @@ function withAnswer(state: ConversationState, then: (advice: Advice) => Step): S
   const words =
     'There is no answer yet to show that of. "done" assumes what is still open and answers; "impression" is what I think so far.';
   return { state: remark(state, note(words)), effects: [] };
+}
+
+/** A wall may be asked about before there is an answer: it is judged by what has been said so far. */
+function whyNot(state: ConversationState, words: string): Step {
+  if (state.answers.place === undefined) {
+    return { state: remark(state, note('I can look into that once I know the place.')), effects: [] };
+  }
+  const rank = rankNamed(words);
+  const ask = (name: string): Step => ({
+    state: { ...state, stage: 'trying', returnTo: returning(state) },
+    effects: [{ kind: 'why-not', scenario: toScenario(state.answers), words: name }],
+  });
+  if (rank === null) return ask(words);
+  return withAnswer(state, (advice) => {
+    const wall = wallOfRank(advice, rank);
+    return 'kind' in wall ? { state: remark(state, wall), effects: [] } : ask(wall.id);
+  });
 }
 
 function tryOut(state: ConversationState, words: string): Step {

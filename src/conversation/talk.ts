@@ -63,6 +63,15 @@ export function issueBlocks(issues: readonly Issue[]): Block[] {
   return issues.map((issue) => warning(`${issue.field}: ${issue.value} is not accepted. ${issue.accepted}`));
 }
 
+/** A wall was asked about that nothing goes by; what else is refused is a matter of the answers. */
+export function noSuchWallBlocks(issues: readonly Issue[]): Block[] {
+  return issues.flatMap((issue) =>
+    issue.field === 'why-not'
+      ? [warning(`I find no wall by the name ${issue.value}. ${issue.accepted}`)]
+      : issueBlocks([issue]),
+  );
+}
+
 export function whyBlock(state: ConversationState): Block {
   const { question } = contextOf(state);
   const prompt = promptOf(state);

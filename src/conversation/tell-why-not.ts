@@ -1,33 +1,72 @@
 import { criterionWords } from '../advice/criterion-words.ts';
 import type { WhyNot } from '../advice/why-not-schema.ts';
 import type { Block } from './blocks.ts';
+import type { Reader } from './reader.ts';
 import { shortCitation } from './tell-advice.ts';
 
-/** Why a wall that somebody named is not the first choice, as plain structured text. */
-export function whyNotBlocks(told: WhyNot): Block[] {
+type Reason = WhyNot['because'][number];
+
+/**
+ * Why a wall that somebody named is not the first choice, as plain structured text. A homeowner hears the same without
+ * scores, rules and citations.
+ */
+export function whyNotBlocks(told: WhyNot, reader: Reader = 'professional'): Block[] {
   return [
     { kind: 'title', text: 'Why not that wall', aside: told.name },
     { kind: 'paragraph', text: `Understood: ${told.understood}.` },
     ...told.notes.map((text): Block => ({ kind: 'paragraph', text, role: 'note' })),
-    ...verdictBlocks(told),
+    ...verdictBlocks(told, reader),
   ];
 }
 
-function verdictBlocks(told: WhyNot): Block[] {
+function verdictBlocks(told: WhyNot, reader: Reader): Block[] {
   switch (told.verdict) {
     case 'first-choice':
       return [{ kind: 'paragraph', text: `It is the first choice: ${told.wall?.title ?? told.understood}.` }];
     case 'admitted':
-      return admitted(told);
+      return reader === 'homeowner' ? admittedInPlainWords(told) : admitted(told);
     case 'excluded':
     case 'not-made':
-      return [...excluded(told), ...changes(told)];
+      return [...excluded(told, reader), ...changes(told, reader)];
   }
 }
 
-function reasonLine({ text, rule, citation }: WhyNot['because'][number]): string {
+function reasonLine({ text, rule, citation }: Reason): string {
   if (rule === undefined || citation === undefined) return text;
   return `${text} [${shortCitation(citation)}; rule ${rule}]`;
+}
+
+const reasonLines = (because: readonly Reason[], reader: Reader) =>
+  because.map((reason) => (reader === 'homeowner' ? reason.text : reasonLine(reason)));
+
+function admittedInPlainWords({ wall, beaten_by: first, would_win, others_excluded }: WhyNot): Block[] {
+  if (!wall || !first) return [];
+  const better = first.parts.filter(({ adds }) => adds < 0);
+  const worse = first.parts.filter(({ adds }) => adds > 0);
+  const named = (parts: typeof first.parts) => parts.map(({ criterion }) => criterionWords(criterion));
+  return [
+    {
+      kind: 'paragraph',
+      text: `Nothing forbids it: ${lower(wall.title)} would do. I put ${lower(first.title)} before it, all in all.`,
+    },
+    ...aspects(
+      first.in_everything ? 'It is behind in everything that counts' : 'Where it is behind',
+      named(worse),
+    ),
+    ...aspects('Where it is better', named(better)),
+    ...aspects('What would make it the first choice', would_win),
+    ...others_excluded.flatMap(({ title, because }) =>
+      aspects(`What does not pass: ${lower(title)}`, reasonLines(because, 'homeowner')),
+    ),
+  ];
+}
+
+function aspects(title: string, items: readonly string[]): Block[] {
+  if (items.length === 0) return [];
+  return [
+    { kind: 'heading', text: title },
+    { kind: 'list', items },
+  ];
 }
 
 function admitted({ wall, beaten_by: first, would_win, considered, others_excluded }: WhyNot): Block[] {
@@ -63,7 +102,7 @@ function admitted({ wall, beaten_by: first, would_win, considered, others_exclud
   ];
 }
 
-function excluded({ verdict, wall, because, considered }: WhyNot): Block[] {
+function excluded({ verdict, wall, because, considered }: WhyNot, reader: Reader): Block[] {
   const lead =
     verdict === 'not-made'
       ? 'Nothing like it is put together here:'
@@ -72,14 +111,11 @@ function excluded({ verdict, wall, because, considered }: WhyNot): Block[] {
         : `None of the ${considered.candidates} ways to build it passes. The closest, ${lower(wall?.title ?? '')}, breaks these rules:`;
   return [
     { kind: 'paragraph', text: lead },
-    {
-      kind: 'list',
-      items: because.map(reasonLine),
-    },
+    { kind: 'list', items: reasonLines(because, reader) },
   ];
 }
 
-function changes({ smallest_changes: found, tried }: WhyNot): Block[] {
+function changes({ smallest_changes: found, tried }: WhyNot, reader: Reader): Block[] {
   const heading: Block = { kind: 'heading', text: 'The smallest change that would admit it' };
   if (found.length === 0)
     return [
@@ -88,7 +124,8 @@ function changes({ smallest_changes: found, tried }: WhyNot): Block[] {
       { kind: 'paragraph', text: tried, role: 'note' },
     ];
   const [first, ...others] = found.map(
-    ({ sentence, then }) => `${sentence} Then: ${lower(then.title)}, score ${then.score.toFixed(3)}.`,
+    ({ sentence, then }) =>
+      `${sentence} Then: ${lower(then.title)}${reader === 'homeowner' ? '' : `, score ${then.score.toFixed(3)}`}.`,
   );
   return [
     heading,

@@ -120,11 +120,39 @@ describe('about the answer', () => {
     );
   });
 
-  it('says why not something that was left out, with what would admit it', () => {
+  it('says why not something that was left out, with the smallest change that would admit it', () => {
     const text = answered().say('why not adhered veneer?').last();
-    expect(text).toContain('Twice the load its screws can carry.');
-    expect(text).toContain('Thinner insulation.');
-    expect(answered().say('why not gold leaf?').last()).toContain('I find nothing called "gold leaf"');
+    expect(text).toContain(
+      'Twice the load its screws can carry. [an invented table; rule structure.too-heavy]',
+    );
+    expect(text).toContain(
+      'It passes with 3 in. of insulation. Then: adhered veneer over 3 in. of XPS, score 0.550.',
+    );
+  });
+
+  it('says why not a wall that passes: by its scores, or to a homeowner in plain words', () => {
+    const figures = answered().say('why not wood fibre').last();
+    expect(figures).toContain('low cost: 0.20 against 0.90, which costs it 0.120');
+    const plain = answered().say('plain words', 'why not wood fibre').last();
+    expect(plain).toContain('Nothing forbids it');
+    expect(plain).toMatch(/Where it is behind\n\s+- low cost\n/);
+    expect(plain).toMatch(/Where it is better\n\s+- low carbon\n/);
+    expect(plain).not.toMatch(/0\.\d|rule /);
+  });
+
+  it('knows a ranked wall by its number, and names it by its id', () => {
+    for (const words of ['why not 2', 'why not wall 2?', "why isn't it the second one"]) {
+      expect(answered().say(words).effects.at(-1)).toMatchObject({ kind: 'why-not', words: 'wall-2' });
+    }
+    expect(answered().say('why not wall 9').last()).toContain('There is no wall 9');
+    expect(opened().say('why not wall 2').last()).toContain('There is no answer yet');
+  });
+
+  it('looks into a wall before there is an answer, and says what it does not find', () => {
+    expect(opened().say('why not adhered veneer').last()).toContain('Twice the load');
+    expect(new Talk().say('why not brick').last()).toContain('once I know the place');
+    const text = opened().say('why not gold leaf instead?').last();
+    expect(text).toContain('I find no wall by the name "gold leaf". Nothing here is called that.');
   });
 
   it.each([
@@ -160,7 +188,7 @@ describe('about the answer', () => {
     );
   });
 
-  it.each(['compare 1 and 2', 'drawing', 'numbers', 'why not brick', 'show the answer'])(
+  it.each(['compare 1 and 2', 'drawing', 'numbers', 'show the answer'])(
     'says that there is no answer yet to "%s"',
     (said) => {
       const talk = opened().say(said);

@@ -14,8 +14,7 @@ import {
 } from '../../src/conversation/state.ts';
 import { step } from '../../src/conversation/step.ts';
 import { turnBlocks } from '../../src/conversation/turn-blocks.ts';
-import { whyNotFromAdvice } from '../../src/conversation/why-not.ts';
-import { placesNamed, sampleImpression } from './fake-services.ts';
+import { placesNamed, sampleImpression, sampleWhyNot } from './fake-services.ts';
 import { sampleAdvice } from './sample-advice.ts';
 
 type TalkOptions = ConversationOptions & {
@@ -111,7 +110,12 @@ export class Talk {
           then: sampleImpression(effect.then),
         };
       case 'why-not':
-        return { kind: 'why-not-found', told: whyNotFromAdvice(effect.words, effect.advice) };
+        try {
+          return { kind: 'why-not-found', told: sampleWhyNot(effect.words) };
+        } catch (error) {
+          if (error instanceof Refusal) return { kind: 'why-not-refused', issues: error.issues };
+          throw error;
+        }
       default:
         return null;
     }
