@@ -36,7 +36,12 @@ const WIDTH = 80;
 export async function runPlainConversation(options: PlainConversation): Promise<number> {
   const session = startSession(
     { services: options.services, draftStore: options.draft },
-    { saveWhenTold: options.save ?? false, ...(options.reader ? { reader: options.reader } : {}) },
+    {
+      saveWhenTold: options.save ?? false,
+      // Whoever reads what a pipe wrote can ask for nothing more.
+      extent: options.echo ? 'whole' : 'brief',
+      ...(options.reader ? { reader: options.reader } : {}),
+    },
   );
   const writer = new PlainWriter(options);
   session.subscribe((state) => writer.show(state));

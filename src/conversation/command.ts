@@ -18,6 +18,10 @@ type Plain =
   | 'keep'
   | 'take-back'
   | 'answer'
+  | 'whole-answer'
+  | 'cautions'
+  | 'firmness'
+  | 'find-out'
   | 'impression'
   | 'words'
   | 'projects';
@@ -65,6 +69,26 @@ const PHRASES: readonly { readonly kind: Plain; readonly pattern: RegExp }[] = [
     kind: 'answer',
     pattern:
       /^(?:show|tell|give)(?: me)? the (?:answer|advice|result)(?: again)?$|^(?:the answer|answer|tell me) again$|^repeat(?: (?:it|the answer))?$/,
+  },
+  {
+    kind: 'whole-answer',
+    pattern:
+      /^(?:(?:show|tell|give)(?: me)? )?(?:(?:the )?(?:whole|full|long|complete) (?:answer|story|thing)|everything|all of it|(?:all )?the details|the rest)$|^(?:details|tell me more|say more|in full)$/,
+  },
+  {
+    kind: 'cautions',
+    pattern:
+      /^(?:(?:show|tell|list|give)(?: me)? )?(?:(?:all|the) )*(?:cautions|warnings|dangers|hazards)$|^what (?:should|must) i (?:beware of|watch (?:out )?for|be careful (?:of|with|about))\??$|^is (?:it|that|this) (?:safe|dangerous)\??$/,
+  },
+  {
+    kind: 'firmness',
+    pattern:
+      /^how (?:firm|sure|certain|robust|solid|settled)(?: (?:is|are) (?:that|it|this|you|the (?:first )?(?:choice|answer)))?(?: of (?:that|it|this))?\??$|^are you (?:sure|certain)\??$|^what (?:would|could|might) change (?:that|it|this|your mind|the (?:first )?(?:choice|answer))\??$/,
+  },
+  {
+    kind: 'find-out',
+    pattern:
+      /^(?:what (?:should|must|do) (?:i|we) (?:(?:have|need) to )?|what to )?(?:find out|check|ask|look (?:up|at)|measure|settle)(?: first| before (?:ordering|i order|we order))\??$|^what (?:should|must) (?:i|we) (?:find out|check)\??$/,
   },
   {
     kind: 'show',
@@ -280,7 +304,10 @@ export const COMMAND_HELP: readonly {
       { say: 'drawing', does: 'the wall in section; also "temperatures", "condensate", "scores"' },
       { say: 'show the fastening', does: 'a sketch of the fasteners; "show the buck" for the window' },
       { say: 'numbers', does: 'every figure with its method and source; "numbers 2" for the second' },
-      { say: 'show the answer', does: 'the whole answer again' },
+      { say: 'cautions', does: 'everything to beware of' },
+      { say: 'how firm is that', does: 'what ties with it, and what would put another wall first' },
+      { say: 'find out first', does: 'what to settle before ordering, and how' },
+      { say: 'show the answer', does: 'the answer again; "whole answer" with every reason and figure' },
     ],
   },
   {

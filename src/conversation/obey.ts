@@ -106,6 +106,7 @@ function freshAfter(state: ConversationState): ConversationState {
     ...initialState({ saveWhenTold: state.saveWhenTold }),
     reader: state.reader,
     isReaderGiven: state.isReaderGiven,
+    extent: state.extent,
     turns: state.turns,
     stage: 'asking',
   };

@@ -45,7 +45,7 @@ export function refusedForPlace(state: ConversationState): ConversationState {
 
 export function adviceReady(state: ConversationState, { advice }: EventOf<'advice-ready'>): Step {
   const told: ConversationState = {
-    ...withTurn(state, { kind: 'advice', advice, reader: state.reader }),
+    ...withTurn(state, { kind: 'advice', advice, reader: state.reader, extent: state.extent }),
     stage: 'told',
     advice,
     advisedAnswers: state.answers,

@@ -9,6 +9,7 @@ import type { Draft } from './draft.ts';
 import type { ProjectEntry } from './projects.ts';
 import type { QuestionId } from './questions.ts';
 import type { Reader } from './reader.ts';
+import type { Extent } from './told.ts';
 
 /** A county that a place name may mean. */
 export type PlaceMatch = {
@@ -42,7 +43,13 @@ export type Turn =
   | { readonly id: number; readonly kind: 'answer'; readonly text: string }
   | { readonly id: number; readonly kind: 'remark'; readonly blocks: readonly Block[] }
   /** Keeps the reader it was told to: a turn never changes. */
-  | { readonly id: number; readonly kind: 'advice'; readonly advice: Advice; readonly reader: Reader };
+  | {
+      readonly id: number;
+      readonly kind: 'advice';
+      readonly advice: Advice;
+      readonly reader: Reader;
+      readonly extent: Extent;
+    };
 
 /** Something to settle before the questions go on. */
 export type Aside =
@@ -110,6 +117,7 @@ export type ConversationState = {
   readonly reader: Reader;
   /** The reader was named when the program was started: a kept talk doesn't change it. */
   readonly isReaderGiven: boolean;
+  readonly extent: Extent;
   readonly outlook: Outlook | null;
   /** Of an outlook: what guides the order of questions. Taken over between two questions, never under the user's hands. */
   readonly guide: readonly string[] | null;
@@ -184,7 +192,12 @@ export type Effect =
 
 export type Step = { readonly state: ConversationState; readonly effects: readonly Effect[] };
 
-export type ConversationOptions = { readonly saveWhenTold?: boolean; readonly reader?: Reader };
+export type ConversationOptions = {
+  readonly saveWhenTold?: boolean;
+  readonly reader?: Reader;
+  /** How much of the answer is told unasked; left out, briefly. */
+  readonly extent?: Extent;
+};
 
 export function initialState(options: ConversationOptions = {}): ConversationState {
   return {
@@ -202,6 +215,7 @@ export function initialState(options: ConversationOptions = {}): ConversationSta
     recordedPrompt: null,
     reader: options.reader ?? 'professional',
     isReaderGiven: options.reader !== undefined,
+    extent: options.extent ?? 'brief',
     outlook: null,
     guide: null,
     returnTo: 'asking',

@@ -4,12 +4,16 @@ import type { Block } from './blocks.ts';
 import { type Command, rankNamed } from './command.ts';
 import { compareBlocks } from './compare.ts';
 import { explainBlocks, glossaryBlocks } from './glossary.ts';
-import { note, warning } from './notes.ts';
+import { note, titledList, warning } from './notes.ts';
 import { numbersBlocks } from './numbers-of.ts';
 import { outlookBlocks } from './outlook.ts';
 import { pictureBlocks, wallOfRank } from './pictures.ts';
-import { READER_WORDS } from './reader.ts';
+import { READER_WORDS, type Reader } from './reader.ts';
 import type { ConversationState, Step } from './state.ts';
+import { changeBlocks } from './tell-advice.ts';
+import { allCautionBlocks } from './tell-briefly.ts';
+import { findOutBlocks, PLAIN_TIE, robustnessBlocks } from './tell-ranking.ts';
+import type { Extent } from './told.ts';
 import { readTrial } from './trial.ts';
 import { remark, withTurn } from './turns.ts';
 
@@ -18,6 +22,10 @@ type Asking = Extract<
   {
     kind:
       | 'answer'
+      | 'whole-answer'
+      | 'cautions'
+      | 'firmness'
+      | 'find-out'
       | 'impression'
       | 'words'
       | 'explain'
@@ -37,6 +45,10 @@ export function isAskingBack(command: Command): command is Asking {
 
 const ASKING: readonly Asking['kind'][] = [
   'answer',
+  'whole-answer',
+  'cautions',
+  'firmness',
+  'find-out',
   'impression',
   'words',
   'explain',
@@ -74,10 +86,15 @@ export function talkBack(state: ConversationState, command: Asking): Step {
     case 'why-not':
       return whyNot(state, command.words);
     case 'answer':
-      return withAnswer(state, (advice) => ({
-        state: withTurn(state, { kind: 'advice', advice, reader: state.reader }),
-        effects: [],
-      }));
+      return tellAgain(state, state.extent);
+    case 'whole-answer':
+      return tellAgain(state, 'whole');
+    case 'cautions':
+      return withAnswer(state, (advice) => say(...allCautionBlocks(advice, state.reader)));
+    case 'firmness':
+      return withAnswer(state, (advice) => say(...firmnessBlocks(advice, state.reader)));
+    case 'find-out':
+      return withAnswer(state, (advice) => say(...whatToFindOut(advice)));
     case 'compare':
       return withAnswer(state, (advice) => say(...compareBlocks(advice, command.ranks)));
     case 'numbers':
@@ -91,6 +108,35 @@ export function talkBack(state: ConversationState, command: Asking): Step {
         return say(...('kind' in wall ? [wall] : pictureBlocks(command.picture, wall)));
       });
   }
+}
+
+function tellAgain(state: ConversationState, extent: Extent): Step {
+  return withAnswer(state, (advice) => ({
+    state: withTurn(state, { kind: 'advice', advice, reader: state.reader, extent }),
+    effects: [],
+  }));
+}
+
+/** How firm the first choice is: ties, and how far things must move before another wall wins. */
+function firmnessBlocks(advice: Advice, reader: Reader): Block[] {
+  const ties = advice.ranked.flatMap((wall) =>
+    wall.tie && wall.tie_with_first
+      ? [`${wall.rank}. ${wall.title}: ${reader === 'homeowner' ? PLAIN_TIE : wall.tie.words}`]
+      : [],
+  );
+  const blocks = [
+    ...titledList('As good as the first choice', ties),
+    ...robustnessBlocks(advice),
+    ...changeBlocks(advice),
+  ];
+  return blocks.length > 0 ? blocks : [note('No wall passes, so there is no choice that could be firm.')];
+}
+
+function whatToFindOut(advice: Advice): Block[] {
+  const blocks = findOutBlocks(advice);
+  if (blocks.length > 0) return blocks;
+  const words = 'Nothing that I assumed would change the first choice, as far as I could try it.';
+  return [note(words)];
 }
 
 /** Where the talk stands, for coming back to it. */

@@ -167,7 +167,7 @@ function buckWords(buck: RankedAssembly['buck']): string {
   return `${buck.label}: ${verdict}. ${buck.why}`;
 }
 
-function reasonLines(wall: RankedAssembly): string[] {
+export function reasonLines(wall: RankedAssembly): string[] {
   return wall.reasons.map(({ text, rule }) => (rule ? `${text} [${cited(wall, rule)}]` : text));
 }
 
@@ -197,7 +197,7 @@ export function layerLines(wall: RankedAssembly): string[] {
   });
 }
 
-function cautionList(title: string, cautions: readonly Caution[]): Block[] {
+export function cautionList(title: string, cautions: readonly Caution[]): Block[] {
   if (cautions.length === 0) return [];
   return [
     { kind: 'heading', text: title },
@@ -279,11 +279,11 @@ export function assumptionBlocks(advice: Advice): Block[] {
   ];
 }
 
-function assumedField(field: string): string {
+export function assumedField(field: string): string {
   return field.replace(/_(?:in|ft2|ft|mph|lb|usd_per_ft2)\b/g, '').replace(/[_.]/g, ' ');
 }
 
-function assumedValue(value: string | number | boolean | null): string {
+export function assumedValue(value: string | number | boolean | null): string {
   if (value === null) return 'left open';
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   return String(value);
@@ -296,7 +296,7 @@ export function changeBlocks(advice: Advice): Block[] {
   );
 }
 
-function generalCautions(advice: Advice): Block[] {
+export function generalCautions(advice: Advice): Block[] {
   if (advice.cautions.length === 0) return [];
   return [
     { kind: 'title', text: 'Cautions' },

@@ -19,6 +19,7 @@ import {
 } from './tell-advice.ts';
 import { openingBlocks } from './tell-openings.ts';
 import { physicsBlocks } from './tell-physics.ts';
+import { findOutBlocks, plainKindLines, robustnessBlocks, scoreBlocks } from './tell-ranking.ts';
 import { scheduleBlocks } from './tell-schedule.ts';
 
 /**
@@ -34,6 +35,8 @@ export function homeownerBlocks(advice: Advice): Block[] {
     ...cautionsFirst(advice, first),
     ...(first ? choice(first) : nothingPasses(advice)),
     ...(first && others.length > 0 ? alternatives(others, first) : []),
+    ...robustnessBlocks(advice),
+    ...findOutBlocks(advice),
     ...comparisonBlocks(advice),
     ...fallbackBlocks(advice),
     ...excludedBlocks(advice),
@@ -77,7 +80,7 @@ const KIND_WORDS: Partial<Record<Caution['kind'], string>> = {
   data: 'what is not known',
 };
 
-function plainCaution({ kind, text, remedy }: Caution): string {
+export function plainCaution({ kind, text, remedy }: Caution): string {
   return `Caution (${KIND_WORDS[kind] ?? kind}): ${text}${remedy ? ` What to do: ${remedy}` : ''}`;
 }
 
@@ -90,6 +93,7 @@ function choice(wall: RankedAssembly): Block[] {
       'Why this one',
       wall.reasons.map(({ text }) => text),
     ),
+    ...titledList('Other ways to build the same wall', plainKindLines(wall)),
     ...sectionBlocks(wall),
     ...titledList('Who builds it, and in what order', [wall.crew.needed, ...wall.crew.steps]),
     ...titledList('What you give up', wall.gives_up),
@@ -97,7 +101,7 @@ function choice(wall: RankedAssembly): Block[] {
 }
 
 /** The wall in a few sentences, figures in words that mean something without the trade. */
-function inSentences(wall: RankedAssembly): string {
+export function inSentences(wall: RankedAssembly): string {
   const { low, likely, high } = wall.installed_cost_usd_per_ft2;
   const grows = `The wall grows ${wall.added_thickness_in.toFixed(1)} in. outward`;
   const weighs = `what hangs on it weighs about ${wall.weight_psf.toFixed(0)} lb for each square foot`;
@@ -114,6 +118,7 @@ function alternatives(walls: readonly RankedAssembly[], first: RankedAssembly): 
       return [
         { kind: 'heading', text: `${wall.rank}. ${wall.title}` },
         { kind: 'paragraph', text: inSentences(wall) },
+        ...titledList('Beside the first', plainKindLines(wall)),
         ...titledList(
           'Why it is in the running',
           wall.reasons.slice(0, 4).map(({ text }) => text),
@@ -148,6 +153,7 @@ function forTheBuilder(wall: RankedAssembly, advice: Advice): Block[] {
     { kind: 'heading', text: 'The first choice in figures' },
     { kind: 'figures', rows: wholeFigures(wall) },
     ...titledList('Layers, from inside to outside', layerLines(wall)),
+    ...scoreBlocks(wall, advice),
     ...physicsBlocks(wall),
     ...scheduleBlocks(wall),
     ...titledList('Windows, in this order', wall.buck.flashing_sequence),
@@ -165,7 +171,7 @@ function sources({ ranked }: Advice): string[] {
 }
 
 /** The end of a long answer, which is what stays on the screen. */
-function shortly(wall: RankedAssembly): Block[] {
+export function shortly(wall: RankedAssembly): Block[] {
   return [
     { kind: 'title', text: 'In one line' },
     note(

@@ -1,5 +1,6 @@
 import type { Advice, RankedAssembly } from '../advice/advice-schema.ts';
 import { criterionWords } from '../advice/criterion-words.ts';
+import { inches } from '../base/inches.ts';
 import type { Block } from './blocks.ts';
 
 /** How many moves are told; the rest stand in the JSON and in the record. */
@@ -8,6 +9,21 @@ const MOST_MOVES = 6;
 /** The tie with the first choice, and the near-duplicates that a wall stands for. */
 export function kindLines({ tie, folded }: RankedAssembly): string[] {
   return [...(tie ? [tie.words] : []), ...(folded && folded.count > 1 ? [folded.words] : [])];
+}
+
+export const PLAIN_TIE = 'As good as the first choice, as far as prices can tell: get quotes for both.';
+
+/** The same two things without scores: whether it ties, and what else passes. */
+export function plainKindLines({ tie, tie_with_first, folded }: RankedAssembly): string[] {
+  const lines: string[] = [];
+  if (tie && tie_with_first) lines.push(PLAIN_TIE);
+  if (folded && folded.count > 1) {
+    const { low, high } = folded.thickness_in;
+    const thick = low === high ? `${inches(low)} in.` : `${inches(low)} to ${inches(high)} in.`;
+    const cheapest = `the cheapest is ${inches(folded.cheapest.thickness_in)} in. of ${folded.cheapest.insulation}`;
+    lines.push(`${thick} of ${folded.insulations.join(' or ')} would pass too; ${cheapest}.`);
+  }
+  return lines;
 }
 
 /** The parts of the score, each with its weight. */
@@ -26,8 +42,12 @@ export function scoreBlocks({ scores, score }: RankedAssembly, { weights }: Advi
   ];
 }
 
-/** How far things must move before another wall wins; what stands firm in one sentence. */
-export function robustnessBlocks({ robustness = [], ranked }: Advice): Block[] {
+/**
+ * How far things must move before another wall wins; what stands firm in one sentence.
+ *
+ * @param most  moves told
+ */
+export function robustnessBlocks({ robustness = [], ranked }: Advice, most = MOST_MOVES): Block[] {
   if (ranked.length === 0) return [];
   // Other readings of the assumptions have a place of their own.
   const moves = robustness.filter(({ kind }) => kind !== 'assumption');
@@ -40,7 +60,7 @@ export function robustnessBlocks({ robustness = [], ranked }: Advice): Block[] {
       ? [
           {
             kind: 'list' as const,
-            items: telling.slice(0, MOST_MOVES).map(({ sentence }) => sentence),
+            items: telling.slice(0, most).map(({ sentence }) => sentence),
           },
         ]
       : []),

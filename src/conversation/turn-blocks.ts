@@ -12,7 +12,7 @@ export function turnBlocks(turn: Turn): readonly Block[] {
     case 'remark':
       return turn.blocks;
     case 'advice':
-      return toldTo(turn.reader, turn.advice);
+      return toldTo(turn.reader, turn.advice, turn.extent);
   }
 }
 

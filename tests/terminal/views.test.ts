@@ -97,8 +97,24 @@ const VIEWS: readonly View[] = [
   {
     view: 'plain words',
     say: 'show the answer',
-    shows: [/Before anything else/, /What I would build/, /Words used above/],
+    shows: [/Before anything else/, /What I would build/, /Words of the trade above/],
   },
+  {
+    view: 'the whole answer',
+    say: 'whole answer',
+    shows: [/Words used above/, /For whoever builds it/, /Windows, in this order/],
+  },
+  {
+    view: 'every caution',
+    say: 'cautions',
+    shows: [/Cautions .*of the first choice/, /Caution \(what holds it up\): Have the fastening checked\./],
+  },
+  {
+    view: 'how firm it is',
+    say: 'how firm is that?',
+    shows: [/What would change the answer/, /If the budget falls below \$20: panels come first/],
+  },
+  { view: 'what to find out', say: 'find out first', shows: [/Nothing that I assumed would change/] },
 ];
 
 const SIZES = [
