@@ -22,6 +22,7 @@ type Plain =
   | 'cautions'
   | 'firmness'
   | 'find-out'
+  | 'how-to-tell'
   | 'impression'
   | 'words'
   | 'projects';
@@ -84,6 +85,11 @@ const PHRASES: readonly { readonly kind: Plain; readonly pattern: RegExp }[] = [
     kind: 'firmness',
     pattern:
       /^how (?:firm|sure|certain|robust|solid|settled)(?: (?:is|are) (?:that|it|this|you|the (?:first )?(?:choice|answer)))?(?: of (?:that|it|this))?\??$|^are you (?:sure|certain)\??$|^what (?:would|could|might) change (?:that|it|this|your mind|the (?:first )?(?:choice|answer))\??$/,
+  },
+  {
+    kind: 'how-to-tell',
+    pattern:
+      /^(?:and )?how (?:do|can|could|would|should) (?:i|we|one) (?:find (?:that |this |it )?out|tell|know|check|measure|look|see)(?: that| this| it)?\??$|^where (?:do|can|should) (?:i|we) (?:find|look|see|read)(?: (?:that|this|it))?(?: up)?\??$|^how to (?:tell|find out|check|measure)(?: that| this| it)?\??$/,
   },
   {
     kind: 'find-out',
@@ -176,7 +182,9 @@ const LONGEST_NAME = 120;
 
 /** The command that a line is, as a whole; null for an answer. */
 export function readCommand(text: string): Command | null {
-  const line = normaliseLine(text).replace(/[.!]+$/, '');
+  const line = normaliseLine(text)
+    .replace(/[.!]+$/, '')
+    .replace(/^please,? |,? please(?=\??$)/g, '');
   const phrase = PHRASES.find(({ pattern }) => pattern.test(line));
   if (phrase) return { kind: phrase.kind };
   const reader = READERS.find(({ pattern }) => pattern.test(line));
@@ -287,6 +295,7 @@ export const COMMAND_HELP: readonly {
     rows: [
       { say: "don't know", does: 'leave it open; I assume something, say what, and say so in the answer' },
       { say: 'why', does: 'why the question is asked' },
+      { say: 'how can I tell', does: 'how to find the answer out on site or by asking' },
       { say: 'back', does: 'the question before' },
       { say: 'change framing', does: 'any question by its name; "change budget to 28" at once' },
       { say: 'not right', does: 'takes back what I understood from your last line' },

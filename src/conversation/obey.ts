@@ -5,7 +5,7 @@ import { isEmpty, leave, named, proceedFrom, save } from './outcome.ts';
 import { contextOf } from './prompt.ts';
 import { questionOf } from './questions.ts';
 import { type ConversationState, initialState, type Step } from './state.ts';
-import { answersBlocks, assumeRest, helpBlocks, whyBlock, withAccepts } from './talk.ts';
+import { answersBlocks, assumeRest, helpBlocks, whyBlocks, withAccepts } from './talk.ts';
 import { isAskingBack, returning, talkBack } from './talk-back.ts';
 import { remark } from './turns.ts';
 import { understand } from './understanding/understand.ts';
@@ -16,7 +16,7 @@ export function obey(state: ConversationState, command: Command): Step {
   if (isAskingBack(command)) return talkBack(state, command);
   switch (command.kind) {
     case 'why':
-      return same(remark(state, whyBlock(state)));
+      return same(remark(state, ...whyBlocks(state)));
     case 'help':
       return same(remark(state, ...helpBlocks(state)));
     case 'show':

@@ -93,7 +93,7 @@ function questionPrompt(question: Question, state: ConversationState): Prompt {
 }
 
 /** The reason, and that it may decide the first choice where that has been tried. */
-function whyAsked(question: Question, { guide }: ConversationState): string {
+export function whyAsked(question: Question, { guide }: ConversationState): string {
   return doesMatter(question, guide) ? `${question.why} It may still change the first choice.` : question.why;
 }
 

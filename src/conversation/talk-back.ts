@@ -10,6 +10,7 @@ import { outlookBlocks } from './outlook.ts';
 import { pictureBlocks, wallOfRank } from './pictures.ts';
 import { READER_WORDS, type Reader } from './reader.ts';
 import type { ConversationState, Step } from './state.ts';
+import { howToTellBlocks } from './talk.ts';
 import { changeBlocks } from './tell-advice.ts';
 import { allCautionBlocks } from './tell-briefly.ts';
 import { findOutBlocks, PLAIN_TIE, robustnessBlocks } from './tell-ranking.ts';
@@ -26,6 +27,7 @@ type Asking = Extract<
       | 'cautions'
       | 'firmness'
       | 'find-out'
+      | 'how-to-tell'
       | 'impression'
       | 'words'
       | 'explain'
@@ -49,6 +51,7 @@ const ASKING: readonly Asking['kind'][] = [
   'cautions',
   'firmness',
   'find-out',
+  'how-to-tell',
   'impression',
   'words',
   'explain',
@@ -93,6 +96,10 @@ export function talkBack(state: ConversationState, command: Asking): Step {
       return withAnswer(state, (advice) => say(...allCautionBlocks(advice, state.reader)));
     case 'firmness':
       return withAnswer(state, (advice) => say(...firmnessBlocks(advice, state.reader)));
+    case 'how-to-tell':
+      return state.stage === 'told' && state.advice
+        ? say(...whatToFindOut(state.advice))
+        : say(...orNothingToLookUp(howToTellBlocks(state)));
     case 'find-out':
       return withAnswer(state, (advice) => say(...whatToFindOut(advice)));
     case 'compare':
@@ -108,6 +115,11 @@ export function talkBack(state: ConversationState, command: Asking): Step {
         return say(...('kind' in wall ? [wall] : pictureBlocks(command.picture, wall)));
       });
   }
+}
+
+function orNothingToLookUp(blocks: readonly Block[]): readonly Block[] {
+  if (blocks.length > 0) return blocks;
+  return [note('There is nothing to look up for this one. "don\'t know" leaves an answer open.')];
 }
 
 function tellAgain(state: ConversationState, extent: Extent): Step {

@@ -1,3 +1,4 @@
+import { howToFindOut } from '../advice/find-out.ts';
 import type { Issue } from '../base/refusal.ts';
 import { FIELD_IDS, type FieldId, type Finding } from './answers.ts';
 import type { Block } from './blocks.ts';
@@ -5,7 +6,7 @@ import { COMMAND_HELP } from './command.ts';
 import { describeAll, describeAnswer, FIELD_LABELS } from './describe.ts';
 import { nearestThings } from './nearest-things.ts';
 import { note, warning } from './notes.ts';
-import { contextOf, promptOf } from './prompt.ts';
+import { contextOf, promptOf, whyAsked } from './prompt.ts';
 import { questionOf } from './questions.ts';
 import type { ConversationState, PlaceMatch } from './state.ts';
 import { remark } from './turns.ts';
@@ -72,15 +73,27 @@ export function noSuchWallBlocks(issues: readonly Issue[]): Block[] {
   );
 }
 
-export function whyBlock(state: ConversationState): Block {
+/** Why it is asked, how much hangs on it as far as that has been tried, and how to find the answer out. */
+export function whyBlocks(state: ConversationState): Block[] {
   const { question } = contextOf(state);
-  const prompt = promptOf(state);
-  if (question && state.asides.length === 0) return note(`Why: ${questionOf(question).why}`);
-  return note(
-    prompt
-      ? 'Why: I do not guess between two things you may have meant.'
-      : 'Why: the answer rests on the rules and figures that stand beside it.',
-  );
+  if (question && state.asides.length === 0) {
+    return [note(`Why: ${whyAsked(questionOf(question), state)}`), ...howToTellBlocks(state)];
+  }
+  const words = promptOf(state)
+    ? 'Why: I do not guess between two things you may have meant.'
+    : 'Why: the answer rests on the rules and figures that stand beside it.';
+  return [note(words)];
+}
+
+/** How to find out what is being asked, on site or by asking. */
+export function howToTellBlocks(state: ConversationState): Block[] {
+  const { open } = contextOf(state);
+  const ways = open.filter((field) => field !== 'place').map((field) => howToFindOut(field));
+  if (ways.length === 0) return [];
+  return [
+    { kind: 'heading', text: 'How to find out' },
+    { kind: 'list', items: [...new Set(ways)] },
+  ];
 }
 
 export function helpBlocks(state: ConversationState): Block[] {

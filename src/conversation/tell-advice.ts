@@ -273,7 +273,7 @@ export function assumptionBlocks(advice: Advice): Block[] {
       kind: 'list',
       items: advice.assumptions.map(({ field, value, why, could_change_answer }) => {
         const weighs = could_change_answer ? ' Another value could change the answer.' : '';
-        return `${assumedField(field)}: ${assumedValue(value)}. ${why}${weighs}`;
+        return `${assumedField(field)}: ${assumedValue(value, field)}. ${why}${weighs}`;
       }),
     },
   ];
@@ -283,11 +283,22 @@ export function assumedField(field: string): string {
   return field.replace(/_(?:in|ft2|ft|mph|lb|usd_per_ft2)\b/g, '').replace(/[_.]/g, ' ');
 }
 
-export function assumedValue(value: string | number | boolean | null): string {
+export function assumedValue(value: string | number | boolean | null, field: string): string {
   if (value === null) return 'left open';
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
-  return String(value);
+  const unit = typeof value === 'number' ? UNITS.find(([suffix]) => field.endsWith(suffix))?.[1] : undefined;
+  return unit === undefined ? String(value) : `${value} ${unit}`;
 }
+
+/** Units by the end of a field's name, the longer ends first. */
+const UNITS: readonly (readonly [suffix: string, unit: string])[] = [
+  ['_usd_per_ft2', 'dollars per square foot'],
+  ['_ft2', 'square feet'],
+  ['_ft', 'ft'],
+  ['_in', 'in.'],
+  ['_mph', 'mph'],
+  ['_lb', 'lb'],
+];
 
 export function changeBlocks(advice: Advice): Block[] {
   return titledList(

@@ -57,7 +57,7 @@ function inFigures(advice: Advice): Block[] {
     ...comparisonBlocks(advice),
     ...fallbackBlocks(advice),
     ...assumed(advice),
-    ...cautionsToHeed('Cautions', cautionsOf(advice, first), cautionLine),
+    ...cautionsToHeed('Cautions', cautionsOf(advice, first), cautionWithoutRemedy),
     ...recap(advice),
   ];
 }
@@ -160,6 +160,11 @@ function cautionsToHeed(
   ];
 }
 
+/** A professional knows what to do; "cautions" says it too. */
+function cautionWithoutRemedy({ kind, text }: Caution): string {
+  return cautionLine({ kind, text });
+}
+
 /** The general cautions and those of the first choice, each once. */
 function cautionsOf({ cautions }: Advice, first: RankedAssembly | undefined): Caution[] {
   const own = first?.cautions ?? [];
@@ -180,22 +185,33 @@ export function allCautionBlocks(advice: Advice, reader: Reader): Block[] {
 function leftOut({ excluded }: Advice): Block[] {
   const byReason = new Map<string, string[]>();
   for (const { title, because } of excluded) {
-    const reason = because[0]?.text ?? 'It breaks a rule.';
+    const isBuck = title.startsWith('Window buck');
+    // A buck whose closest wall is out for its cladding is not out for anything of its own.
+    const reason = because.find(({ rule }) => !isBuck || rule.startsWith('openings.'))?.text;
+    if (reason === undefined) continue;
     byReason.set(reason, [...(byReason.get(reason) ?? []), title.replace(/ \(closest: .*\)$/, '')]);
   }
-  return titledList(
-    'What was left out, and why ("why not …" says more)',
+  return section(
+    'What was left out, and why',
     [...byReason].map(([reason, titles]) => `${titles.join('; ')}: ${reason}`),
   );
 }
 
 /** What was assumed, a line each; the reasons can be asked for. */
 function assumed({ assumptions }: Advice): Block[] {
-  return titledList(
+  return section(
     'What I assumed',
     assumptions.map(({ field, value, could_change_answer }) => {
       const weighs = could_change_answer ? ' (another value could change the answer)' : '';
-      return `${assumedField(field)}: ${assumedValue(value)}${weighs}`;
+      return `${assumedField(field)}: ${assumedValue(value, field)}${weighs}`;
     }),
   );
+}
+
+function section(title: string, items: readonly string[]): Block[] {
+  if (items.length === 0) return [];
+  return [
+    { kind: 'title', text: title },
+    { kind: 'list', items },
+  ];
 }

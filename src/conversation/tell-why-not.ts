@@ -55,10 +55,21 @@ function admittedInPlainWords({ wall, beaten_by: first, would_win, others_exclud
     ),
     ...aspects('Where it is better', named(better)),
     ...aspects('What would make it the first choice', would_win),
-    ...others_excluded.flatMap(({ title, because }) =>
-      aspects(`What does not pass: ${lower(title)}`, reasonLines(because, 'homeowner')),
-    ),
+    ...doNotPass(others_excluded, 'homeowner'),
   ];
+}
+
+/** The others that the name fits, those with the same reasons together. */
+function doNotPass(others: WhyNot['others_excluded'], reader: Reader): Block[] {
+  const byReasons = new Map<string, string[]>();
+  for (const { title, because } of others) {
+    const reasons = reasonLines(because, reader).join(' ');
+    byReasons.set(reasons, [...(byReasons.get(reasons) ?? []), lower(title)]);
+  }
+  return aspects(
+    'What does not pass',
+    [...byReasons].map(([reasons, titles]) => `${capital(titles.join('; '))}: ${reasons}`),
+  );
 }
 
 function aspects(title: string, items: readonly string[]): Block[] {
@@ -95,10 +106,7 @@ function admitted({ wall, beaten_by: first, would_win, considered, others_exclud
           ? would_win
           : ['No single weight, from nothing to ten times what it is now, makes it the first choice.'],
     },
-    ...others_excluded.flatMap(({ title, because }): Block[] => [
-      { kind: 'heading', text: `What does not pass: ${lower(title)}` },
-      { kind: 'list', items: because.map(reasonLine) },
-    ]),
+    ...doNotPass(others_excluded, 'professional'),
   ];
 }
 
@@ -142,4 +150,8 @@ function changes({ smallest_changes: found, tried }: WhyNot, reader: Reader): Bl
 
 function lower(text: string): string {
   return text.charAt(0).toLowerCase() + text.slice(1);
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -44,7 +44,7 @@ export function ConversationView(props: ConversationViewProps) {
           prompt,
           line: typing.line,
           picked: typing.picked,
-          outlook: state.stage === 'asking' ? outlookLine(state) : null,
+          outlook: state.stage === 'asking' && state.asides.length === 0 ? outlookLine(state) : null,
           progress,
         },
         size,

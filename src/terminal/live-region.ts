@@ -35,6 +35,7 @@ const BUSY: Partial<Record<ConversationState['stage'], string>> = {
 };
 
 const KEYS = 'Enter: answer   arrows: pick   Esc: back   "help": what else you can say';
+const KEYS_NARROW = 'Enter: answer  arrows: pick  Esc: back  "help"';
 
 /**
  * The part of the screen that changes: the question being asked and the line being typed. Never taller than the window
@@ -91,7 +92,8 @@ function questionLines(
     prompt.why === null ? [] : lay([{ kind: 'paragraph', text: `Why: ${prompt.why}`, role: 'quiet' }]);
   const hint = lay([{ kind: 'paragraph', text: hintOf(prompt), role: 'quiet' }]);
   const soFar = outlook === null ? [] : lay([{ kind: 'paragraph', text: outlook, role: 'note' }]);
-  const keys = lay([{ kind: 'paragraph', text: KEYS, role: 'quiet' }]);
+  const keysText = KEYS.length <= columns ? KEYS : KEYS_NARROW;
+  const keys = lay([{ kind: 'paragraph', text: keysText, role: 'quiet' }]);
   const gap = [{ text: '', role: 'body' as const }];
 
   const fewestChoices = Math.min(prompt.choices.length, 3);

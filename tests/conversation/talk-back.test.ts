@@ -254,3 +254,63 @@ describe('two readers', () => {
     expect(new Talk({ draft, reader: 'professional' }).say('go on').state.reader).toBe('professional');
   });
 });
+
+describe('how to find out', () => {
+  it('is said for what is asked, on its own and with the reason', () => {
+    const talk = new Talk().say('zone 5B', 'retrofit', 'how can I tell?');
+    expect(talk.last()).toContain('Find three neighbouring studs');
+    expect(talk.state.answers['framing.spacing_in']).toBeUndefined();
+    expect(talk.say('why').last()).toMatch(/Why: every screw[\s\S]*How to find out/);
+    expect(new Talk().say('how do I find out?').last()).toContain('nothing to look up for this one');
+  });
+
+  it('is said of what the first choice hangs on, once there is an answer', () => {
+    const open = {
+      field: 'sheathing',
+      why: 'Not said.',
+      how: 'Look from the attic side.',
+      effect: { still_passes: false, score_loss: null, words: 'If it is boards, it breaks a rule.' },
+    };
+    const talk = new Talk({ advise: (scenario) => sampleAdvice(scenario, { find_out_first: [open] }) });
+    talk.say('zone 5B', 'done');
+    expect(talk.last()).toContain('Find out first');
+    expect(talk.say('what should I find out first?').last()).toContain('Look from the attic side.');
+    expect(answered().say('what should I check first').last()).toContain('Nothing that I assumed');
+  });
+});
+
+describe('the answer', () => {
+  it('is told briefly, and whole when asked for', () => {
+    const talk = answered();
+    expect(talk.last()).toContain('First choice');
+    expect(talk.last()).toContain('"whole answer" tells all of it');
+    expect(talk.last()).not.toContain('Windows, in this order');
+    expect(talk.say('the whole answer, please.').last()).toContain('Windows, in this order');
+  });
+
+  it('names every wall and every caution that may hurt somebody, also when told briefly', () => {
+    for (const reader of ['homeowner', 'professional'] as const) {
+      const text = new Talk({ reader }).say('zone 5B', 'done').last();
+      for (const { title } of sampleAdvice(WHOLE_SCENARIO).ranked) expect(text).toContain(title);
+      expect(text).toContain('Have the fastening checked.');
+      expect(text).toContain('Local code and a licensed professional decide.');
+      expect(text).toContain('Twice the load its screws can carry.');
+    }
+  });
+
+  it('tells its ties: as figures, or to a homeowner in plain words', () => {
+    const tied = (scenario: Parameters<typeof sampleAdvice>[0]) => {
+      const { ranked } = sampleAdvice(scenario);
+      const tie = { score_behind: 0.01, price_swing: 0.02, words: 'As good: it scores 0.010 behind.' };
+      return sampleAdvice(scenario, {
+        ranked: ranked.map((wall) => (wall.rank === 2 ? { ...wall, tie, tie_with_first: true } : wall)),
+      });
+    };
+    const figures = new Talk({ advise: tied }).say('zone 5B', 'done');
+    expect(figures.last()).toContain('As good: it scores 0.010 behind.');
+    expect(figures.say('are you sure?').last()).toContain('As good: it scores 0.010 behind.');
+    const plain = new Talk({ advise: tied, reader: 'homeowner' }).say('zone 5B', 'done');
+    expect(plain.last()).toContain('as far as prices can tell: get quotes for both');
+    expect(plain.say('how sure are you').last()).toContain('get quotes for both');
+  });
+});

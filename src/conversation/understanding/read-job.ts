@@ -8,8 +8,18 @@ const OLD =
   /\bretro-?fit(?:ting|ted)?\b|\bre-?(?:side|siding|clad|cladding|cover)\b|\brenovat\w+|\bremodel\w*|\b(?:existing|old) (?:house|home|wall|building)\b/;
 const STANDING = /\b(?:existing|old|(?:it )?stands(?: already)?|already (?:there|built|standing))\b/;
 
+const BUILT_IN =
+  /\b(?:(?:it'?s |it is |it was )?(?:built|from|dates? from|dating from)(?: in| around| about)? )(1[6-9]\d\d|20[0-4]\d)s?\b/;
+
 /** New wall or retrofit. */
 export const readProject: Reader = (clause, gathering) => {
+  const year = clause.take(BUILT_IN);
+  if (year) {
+    gathering.puzzle(
+      year.words,
+      'Of the year I can make nothing; what is in the wall counts, as far as you know it.',
+    );
+  }
   for (const taken of clause.takeAll(OLD)) gathering.add('project', 'retrofit', taken);
   for (const taken of clause.takeAll(NEW)) gathering.add('project', 'new', taken);
   // Alone between commas it means the wall; with windows being asked about it may mean them.
@@ -160,13 +170,22 @@ export const readCrew: Reader = (clause, gathering) => {
     const outside = clause.take(/^(?:exterior|outside) insulation(?:[- ]experienced)?$/);
     if (outside) gathering.add('crew_skill', 'exterior-insulation-experienced', outside);
   }
-  if (without && !gathering.findings.some((finding) => finding.field === 'crew_skill')) {
+  if (gathering.findings.some((finding) => finding.field === 'crew_skill')) return;
+  if (without) {
     gathering.puzzle(
       without.words,
       'Who builds it then: a crew doing this for the first time, or general carpenters?',
     );
   }
+  // Whoever builds for themselves may be a carpenter.
+  const own = clause.take(OWN_HANDS);
+  if (own) {
+    gathering.puzzle(own.words, 'Is it the first time that you do this, or are you general carpenters?');
+  }
 };
+
+const OWN_HANDS =
+  /\b(?:(?:do(?:ing)?|build(?:ing)?|did|make) (?:it|this|that|the work|most of it) )?(?:all )?(?:by )?(?:(?:my|our)sel(?:f|ves))\b(?:,? (?:and|with) (?:my|our|a|some) (?:brothers?|sons?|daughters?|wife|husband|father|dad|family|friends?|neighbou?rs?))?|\b(?:and|with) (?:my|our|a|some) (?:brothers?|sons?|daughters?|wife|husband|father|dad|family|friends?|neighbou?rs?)\b/;
 
 const AREA_FT = new RegExp(
   `(?<![$\\w.-])(-?${NUMBER})\\s*(?:sq(?:uare)?\\.?\\s*(?:ft|foot|feet)|sf\\b|sqft\\b|ft2\\b)\\.?(?:\\s+of\\s+walls?)?`,
