@@ -48,6 +48,8 @@ export function unclearBlocks(unclear: readonly Unclear[], state: ConversationSt
   const choices = contextOf(state).choices.map((choice) => choice.label);
   return unclear.map(({ words: said, hint }) => {
     const near = hint === '' ? nearestThings(said, choices) : '';
+    // What leaves two things possible was understood; only which of them is meant was not.
+    if (hint.endsWith('?')) return warning(`"${said}" leaves something open. ${hint}`);
     return warning(`Not understood: "${said}".${hint ? ` ${hint}` : ''}${near}`);
   });
 }

@@ -14,6 +14,23 @@ const steel = (depth_in: number, spacing_in?: number): Partial<Answers> => ({
 /** One line that answers several questions, in any order. */
 const SEVERAL_AT_ONCE: readonly Utterance[] = [
   {
+    asked: 'size',
+    said: '8 windows, double hung, 3 by 4 feet, double glazed',
+    windows: [{ count: 8, width_in: 36, height_in: 48, operation: 'hung', glazing: 'double' }],
+  },
+  {
+    asked: 'size',
+    said: 'walls 1400 square feet, 3 by 4 feet',
+    found: { wall_area_ft2: 1400 },
+    unclear: ['3 by 4 feet'],
+  },
+  {
+    asked: 'framing',
+    said: '2x4 at 16, built in 1950, little money, we do it ourselves with our son',
+    found: wood(3.5, 16),
+    unclear: ['built in 1950', 'do it ourselves'],
+  },
+  {
     asked: 'place',
     said: 'retrofit in Bozeman county? MT... 2x6 at 24, old kraft batts, six 3x5 triple pane casements about 130 lb, no plaster crew, 30 a foot',
     place: 'Bozeman county MT',

@@ -179,13 +179,14 @@ export const readCrew: Reader = (clause, gathering) => {
   }
   // Whoever builds for themselves may be a carpenter.
   const own = clause.take(OWN_HANDS);
-  if (own) {
-    gathering.puzzle(own.words, 'Is it the first time that you do this, or are you general carpenters?');
+  if (own && !gathering.unclear.some(({ hint }) => hint === OWN_HANDS_HINT)) {
+    gathering.puzzle(own.words, OWN_HANDS_HINT);
   }
 };
 
+const OWN_HANDS_HINT = 'Is it the first time that you do this, or are you general carpenters?';
 const OWN_HANDS =
-  /\b(?:(?:do(?:ing)?|build(?:ing)?|did|make) (?:it|this|that|the work|most of it) )?(?:all )?(?:by )?(?:(?:my|our)sel(?:f|ves))\b(?:,? (?:and|with) (?:my|our|a|some) (?:brothers?|sons?|daughters?|wife|husband|father|dad|family|friends?|neighbou?rs?))?|\b(?:and|with) (?:my|our|a|some) (?:brothers?|sons?|daughters?|wife|husband|father|dad|family|friends?|neighbou?rs?)\b/;
+  /\b(?:(?:do(?:ing)?|build(?:ing)?|did|make) (?:it|this|that|the work|most of it) )?(?:all )?(?:by )?(?:(?:my|our)sel(?:f|ves))\b(?:,? (?:and|with) (?:my|our|a|some) (?:brothers?|sons?|daughters?|wife|husband|father|dad|family|friends?|neighbou?rs?))?|\b(?:(?:and|with) )?(?:my|our) (?:brothers?|sons?|daughters?|wife|husband|father|dad|family|friends?|neighbou?rs?)\b/;
 
 const AREA_FT = new RegExp(
   `(?<![$\\w.-])(-?${NUMBER})\\s*(?:sq(?:uare)?\\.?\\s*(?:ft|foot|feet)|sf\\b|sqft\\b|ft2\\b)\\.?(?:\\s+of\\s+walls?)?`,

@@ -57,11 +57,33 @@ const FOR_ALL = /\b(?:all|both|every(?: one)?|each of them)\b(?: of them)?/;
 const COUNT = new RegExp(`(?<![\\w.$'"/-])(-?${NUMBER})(?![\\w.'"/%-])`);
 const WINDOW_WORD = /\b(?:windows?|units?|lights?)\b/;
 
-/** Kinds of window in one clause; `asked` says that windows are the question, so bare figures are about them. */
-export function readWindows(clause: Clause, gathering: Gathering): WindowReading | null {
+/** A size and nothing else, in feet or inches; lumber goes without a unit. */
+const SIZE_ALONE = new RegExp(
+  `^${NUMBER}${UNIT}\\s*(?:x|by)\\s*${NUMBER}\\s*(?:inches|inch|in\\b\\.?|"|feet|foot|ft\\b\\.?|'|mm|cm)(?: each| in size)?$`,
+);
+
+/** Two lengths in feet, of whatever: lumber and thicknesses go by the inch. */
+const SIZE_IN_FEET = new RegExp(
+  `(?<![\\w.])${NUMBER}(?:\\s*(?:feet|foot|ft\\b\\.?|'))?\\s*(?:x|by)\\s*${NUMBER}\\s*(?:feet|foot|ft\\b\\.?|')(?!\\s*\\d)`,
+);
+
+/**
+ * Kinds of window in one clause. Where windows are the question, bare figures are about them.
+ *
+ * @param follows  whether windows were spoken of just before in the same line, so that a size alone is theirs
+ */
+export function readWindows(clause: Clause, gathering: Gathering, follows: boolean): WindowReading | null {
   const asked = gathering.isAsked('windows');
-  const isTalk = isWindowTalk(clause.text) || (WEIGHT.test(clause.text) && !/\bpsf\b/.test(clause.text));
-  if (!asked && !isTalk) return null;
+  const isTalk =
+    isWindowTalk(clause.text) ||
+    (follows && SIZE_ALONE.test(clause.text)) ||
+    (WEIGHT.test(clause.text) && !/\bpsf\b/.test(clause.text));
+  if (!asked && !isTalk) {
+    const area = clause.take(SIZE_IN_FEET);
+    if (area)
+      gathering.puzzle(area.words, 'A window of that size, or the wall? Say which; the wall as square feet.');
+    return null;
+  }
 
   const window: ScenarioWindow = {};
   const opening = takeOpening(clause, gathering);

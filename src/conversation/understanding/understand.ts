@@ -246,7 +246,7 @@ function readOneClause(clause: Clause, gathering: Gathering, out: ClauseReadings
 
   // Money, areas and wind pressures are not windows, whatever the question is.
   for (const reader of READERS.slice(0, 4)) reader(clause, gathering);
-  const window = readWindows(clause, gathering);
+  const window = readWindows(clause, gathering, out.windows.length > 0);
   for (const reader of READERS.slice(4)) reader(clause, gathering);
   clause.takeAll(ROUNDING);
   if (context.question !== 'windows') readFigures(clause, gathering);
