@@ -6,7 +6,7 @@ import type { WhyNot } from '../advice/why-not-schema.ts';
 import { Refusal } from '../base/refusal.ts';
 import { Stopped } from '../conversation/stopping.ts';
 import type { Basis } from '../record/record-schema.ts';
-import type { Advisor, WorkOptions } from './advisor.ts';
+import type { ReadyAdvisor, WorkOptions } from './advisor.ts';
 import type { Job, Reply, Request } from './advisor-messages.ts';
 
 type Waiting = {
@@ -19,9 +19,7 @@ type Waiting = {
  * The advisor in a thread of its own, started with the first piece of work. Work that is stopped gives way to the next
  * at the end of the judgement it is in.
  */
-export function advisorInThread(
-  housePacks: readonly string[],
-): Advisor & { load(): Promise<void>; close(): Promise<void> } {
+export function advisorInThread(housePacks: readonly string[]): ReadyAdvisor {
   let worker: Worker | null = null;
   let lastId = 0;
   const waiting = new Map<number, Waiting>();
@@ -34,7 +32,6 @@ export function advisorInThread(
       for (const { reject } of waiting.values()) reject(error);
       waiting.clear();
     });
-    // The program ends when the talk does, whatever is still being worked out.
     thread.unref();
     worker = thread;
     return thread;
@@ -48,6 +45,7 @@ export function advisorInThread(
       return;
     }
     waiting.delete(reply.id);
+    if (waiting.size === 0) worker?.unref();
     if (reply.kind === 'done') one.resolve(reply.result);
     else one.reject(failureOf(reply));
   }
@@ -58,6 +56,8 @@ export function advisorInThread(
     lastId += 1;
     const id = lastId;
     const send = (request: Request) => thread.postMessage(request);
+    // While somebody waits, the program stays; an idle thread doesn't keep it.
+    thread.ref();
     return new Promise<T>((resolve, reject) => {
       waiting.set(id, { resolve: (result) => resolve(result as T), reject, options });
       options.signal?.addEventListener('abort', () => send({ id, job: null }), { once: true });

@@ -28,11 +28,14 @@ export type Advisor = {
   basis(): Promise<Basis>;
 };
 
+/** An advisor that can be got ready before it is asked, and put away. */
+export type ReadyAdvisor = Advisor & { load(): Promise<void>; close(): Promise<void> };
+
 /**
  * The advisor in this thread. Rules and engine are loaded when the first answer is worked out, so that the first
  * question is there at once.
  */
-export function advisorHere(housePacks: readonly string[]): Advisor & { load(): Promise<void> } {
+export function advisorHere(housePacks: readonly string[]): ReadyAdvisor {
   let loading: Promise<Knowledge> | undefined;
   const knowledge = () => {
     loading ??= import('./knowledge.ts').then(({ loadKnowledge }) => loadKnowledge({ housePacks }));
@@ -43,6 +46,7 @@ export function advisorHere(housePacks: readonly string[]): Advisor & { load(): 
     async load() {
       await knowledge();
     },
+    async close() {},
     async advise(scenario, options) {
       const { advise } = await import('../advice/advise.ts');
       const advice = await advise(scenario, await watched(options), {

@@ -2,11 +2,11 @@ import { Refusal, showValue } from '../base/refusal.ts';
 import { READERS, type Reader } from '../conversation/reader.ts';
 import { type ColourFlag, decideColour } from './colour.ts';
 import { dataFolder, draftStoreIn } from './draft-store.ts';
-import { takingInterrupts } from './interrupts.ts';
+import { stoppingOnInterrupt, takingInterrupts } from './interrupts.ts';
 import { textWidth } from './output.ts';
 import { runPlainConversation } from './plain-conversation.ts';
 import { saveFolder } from './save-folder.ts';
-import { conversationServices } from './services.ts';
+import { conversationServices, type RunningServices } from './services.ts';
 
 /** Where a conversation saves when it is asked to and no folder was named: below the folder it was started in. */
 const RECORDS = 'cladwright-records';
@@ -29,15 +29,22 @@ export type ConversationFlags = {
  * @throws Refusal for a house pack with an error, and when the input ends without a place
  */
 export async function runConversation(flags: ConversationFlags): Promise<number> {
-  const { stdin, stdout } = process;
   const dir = saveFolder(flags.save);
   const services = await conversationServices({
     housePacks: flags.houseRules ?? [],
     recordDir: dir ?? RECORDS,
-    inThread: isForTerminalUi(flags),
+    inThread: process.stdin.isTTY,
   });
+  try {
+    return await converse(flags, services, dir !== undefined);
+  } finally {
+    await services.close();
+  }
+}
+
+async function converse(flags: ConversationFlags, services: RunningServices, save: boolean): Promise<number> {
+  const { stdin, stdout } = process;
   const reader = readerOf(flags.reader);
-  const save = dir !== undefined;
   const ascii = flags.ascii ?? false;
   const draftStore = stdin.isTTY ? draftStoreIn(dataFolder()) : null;
   if (isForTerminalUi(flags)) {
@@ -55,7 +62,7 @@ export async function runConversation(flags: ConversationFlags): Promise<number>
         stdin,
         stdout,
         save,
-        onFirstPrompt: () => void services.warmUp().catch(() => undefined), // the first answer reports it
+        onFirstPrompt: () => warmUp(services),
         ...(reader ? { reader } : {}),
       });
     });
@@ -71,9 +78,15 @@ export async function runConversation(flags: ConversationFlags): Promise<number>
     save,
     ascii,
     spoken: flags.screenReader ?? false,
+    ...(stdin.isTTY ? { onFirstPrompt: () => warmUp(services), interrupts: stoppingOnInterrupt } : {}),
     width: textWidth(),
     ...(reader ? { reader } : {}),
   });
+}
+
+/** Rules and engine are loaded while the first question is read; what goes wrong is reported by the first answer. */
+function warmUp(services: RunningServices): void {
+  services.warmUp().catch(() => undefined);
 }
 
 /** A "dumb" terminal can't redraw, which is all that the terminal UI does. */

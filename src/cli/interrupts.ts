@@ -5,6 +5,21 @@ export function interruptsAreTaken(): boolean {
   return isTaken;
 }
 
+let stopWork: () => boolean = () => false;
+
+/** Stops the work under way on an interrupt, if there is any that may be stopped. False: nothing was stopped. */
+export function interruptStopsWork(): boolean {
+  return stopWork();
+}
+
+/** Lets an interrupt stop work instead of ending the program, until the returned function is called. */
+export function stoppingOnInterrupt(stop: () => boolean): () => void {
+  stopWork = stop;
+  return () => {
+    stopWork = () => false;
+  };
+}
+
 /**
  * Leaves interrupts to `run` while it works: the terminal UI has a terminal to put right and a draft to finish before
  * the program may end.

@@ -3,7 +3,7 @@ import { Refusal } from '../base/refusal.ts';
 import { visibleText } from '../conversation/visible-text.ts';
 import { runCommandLine } from './command-line.ts';
 import { EXIT } from './exit-codes.ts';
-import { interruptsAreTaken } from './interrupts.ts';
+import { interruptStopsWork, interruptsAreTaken } from './interrupts.ts';
 import { flush, isBrokenPipe } from './output.ts';
 
 const MOST_ISSUES = 20;
@@ -48,7 +48,7 @@ for (const stream of [process.stdout, process.stderr]) {
   });
 }
 process.on('SIGINT', () => {
-  if (!interruptsAreTaken()) leave(EXIT.interrupted);
+  if (!interruptsAreTaken() && !interruptStopsWork()) leave(EXIT.interrupted);
 });
 process.on('uncaughtException', fail);
 process.on('unhandledRejection', fail);

@@ -3,7 +3,7 @@ import { answerMark, type Block, blocksToText } from '../conversation/blocks.ts'
 import type { DraftStore } from '../conversation/draft.ts';
 import { promptOf } from '../conversation/prompt.ts';
 import type { Reader } from '../conversation/reader.ts';
-import { type Services, startSession } from '../conversation/session.ts';
+import { type Progress, type Services, startSession } from '../conversation/session.ts';
 import type { ConversationState } from '../conversation/state.ts';
 import { promptBlocks, turnBlocks } from '../conversation/turn-blocks.ts';
 
@@ -23,9 +23,14 @@ export type PlainConversation = {
   /** For ears: drawings in words, titles without rules. */
   readonly spoken?: boolean;
   readonly reader?: Reader;
+  /** Called once the first question is written. */
+  readonly onFirstPrompt?: () => void;
+  /** Where somebody sits at the keys: given what stops long work; returns what takes it back. */
+  readonly interrupts?: (stop: () => boolean) => () => void;
 };
 
 const WIDTH = 80;
+const BETWEEN_PROGRESS_MS = 3000;
 
 /**
  * The conversation as plain lines: one question, one answer a line. The end of input means "assume the rest".
@@ -40,19 +45,24 @@ export async function runPlainConversation(options: PlainConversation): Promise<
       saveWhenTold: options.save ?? false,
       // Whoever reads what a pipe wrote can ask for nothing more.
       extent: options.echo ? 'whole' : 'brief',
+      // A script's lines were written for the questions in the order of the list.
+      looksAhead: !options.echo,
       ...(options.reader ? { reader: options.reader } : {}),
     },
   );
   const writer = new PlainWriter(options);
-  session.subscribe((state) => writer.show(state));
+  session.subscribe((state) => writer.show(state, session.progress()));
+  const release = options.interrupts?.(session.stop);
   await session.begin();
   writer.waitForLine(session.state());
+  options.onFirstPrompt?.();
   for await (const line of linesOf(options.input)) {
     await session.tell({ kind: 'said', text: line });
     if (session.state().stage === 'left') break;
     writer.waitForLine(session.state());
   }
   if (session.state().stage !== 'left') await session.tell({ kind: 'input-ended' });
+  release?.();
   const { refused, exitCode } = session.state();
   if (refused.length > 0) throw new Refusal(refused);
   return exitCode ?? 0;
@@ -64,12 +74,15 @@ class PlainWriter {
   #shownTurns = 0;
   #shownPrompt: string | null = null;
   #isAtWork = false;
+  #lastTold = 0;
+  /** Said once, and not between any two questions. */
+  #hasWeighed = false;
 
   constructor(options: PlainConversation) {
     this.#options = options;
   }
 
-  show(state: ConversationState): void {
+  show(state: ConversationState, progress: Progress | null): void {
     for (const turn of state.turns.slice(this.#shownTurns)) {
       // The question was written when it was asked, and a terminal has already shown what was typed.
       if (turn.kind === 'question') continue;
@@ -78,6 +91,16 @@ class PlainWriter {
     }
     this.#shownTurns = state.turns.length;
     this.#ask(state);
+    this.#tellProgress(state, progress);
+  }
+
+  /** Now and then while an answer is worked out, for whoever waits for it. */
+  #tellProgress({ stage }: ConversationState, progress: Progress | null): void {
+    if (this.#options.echo || stage === 'weighing' || progress === null) return;
+    if (Date.now() - this.#lastTold < BETWEEN_PROGRESS_MS) return;
+    this.#lastTold = Date.now();
+    const walls = progress.walls.toLocaleString('en-US');
+    this.#write([{ kind: 'paragraph', text: `${walls} walls judged, ${progress.times} times over …` }]);
   }
 
   /** On a terminal, a mark where the user types; where lines are repeated they bring their own. */
@@ -90,8 +113,16 @@ class PlainWriter {
     const prompt = promptOf(state);
     const isAtWork = state.stage === 'advising' || state.stage === 'trying';
     // Once for each piece of work, however often it tells how far it is.
-    if (isAtWork && !this.#isAtWork) this.#write([{ kind: 'paragraph', text: 'Working it out …' }]);
+    if (isAtWork && !this.#isAtWork) {
+      const how = this.#options.interrupts ? ' Ctrl-C stops it.' : '';
+      this.#write([{ kind: 'paragraph', text: `Working it out …${how}` }]);
+      this.#lastTold = Date.now();
+    }
     this.#isAtWork = isAtWork;
+    if (state.stage === 'weighing' && !this.#hasWeighed) {
+      this.#write([{ kind: 'paragraph', text: 'One moment: I weigh what to ask next …' }]);
+      this.#hasWeighed = true;
+    }
     if (!prompt) {
       this.#shownPrompt = null;
       return;

@@ -14,6 +14,8 @@ export type ServiceOptions = {
 export type RunningServices = Services & {
   /** Loads rules and engine before they are needed. */
   warmUp(): Promise<void>;
+  /** Gives up whatever is still being worked out. */
+  close(): Promise<void>;
 };
 
 /**
@@ -29,6 +31,7 @@ export async function conversationServices(options: ServiceOptions): Promise<Run
   if (housePacks.length > 0) await advisor.load();
   return {
     warmUp: () => advisor.load(),
+    close: () => advisor.close(),
     advise: (scenario, how) => advisor.advise(scenario, how),
     firstImpression: (scenario, signal) => advisor.firstImpression(scenario, { signal }),
     fieldsThatMatter: (scenario, signal) => advisor.fieldsThatMatter(scenario, { signal }),

@@ -1,6 +1,7 @@
 import { nearestNames } from '../rulebook/nearest-name.ts';
 import type { Block } from './blocks.ts';
 import data from './data/glossary.json' with { type: 'json' };
+import { capital } from './first-letter.ts';
 import { note, warning } from './notes.ts';
 
 export type Term = {
@@ -57,8 +58,4 @@ export function termsIn(text: string): Term[] {
 
 function escaped(text: string): string {
   return text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -107,6 +107,7 @@ function freshAfter(state: ConversationState): ConversationState {
     reader: state.reader,
     isReaderGiven: state.isReaderGiven,
     extent: state.extent,
+    looksAhead: state.looksAhead,
     turns: state.turns,
     stage: 'asking',
   };

@@ -1,10 +1,10 @@
-import { nextQuestion } from './agenda.ts';
+import { nextQuestion, openFields, relevantParts } from './agenda.ts';
 import { resumed } from './answer-aside.ts';
 import type { Answers } from './answers.ts';
 import { toScenario, withAnswer } from './answers-schema.ts';
 import type { Draft } from './draft.ts';
 import { note, warning } from './notes.ts';
-import { questionForField, questionOf } from './questions.ts';
+import { type Question, questionForField, questionOf } from './questions.ts';
 import type { ConversationEvent, ConversationState, Effect, Step } from './state.ts';
 import { issueBlocks } from './talk.ts';
 import { remark, withTurn } from './turns.ts';
@@ -23,7 +23,15 @@ function goOn({ state, effects }: Step): Step {
   const hasPlace = state.answers.place !== undefined;
   if (state.inputEnded && !hasPlace) return { state: refusedForPlace(state), effects };
   const isEnough = state.assumeRest && hasPlace && state.reopened === null;
-  if (!isEnough && nextQuestion(state)) return { state: { ...state, stage: 'asking' }, effects };
+  const next = isEnough ? null : nextQuestion(state);
+  if (next && isWeighedFirst(state, next)) {
+    const scenario = toScenario(state.answers);
+    return {
+      state: { ...state, stage: 'weighing', returnTo: 'asking' },
+      effects: [...effects, { kind: 'look-ahead', answers: state.answers, scenario }],
+    };
+  }
+  if (next) return { state: { ...state, stage: 'asking' }, effects };
   if (state.advice && state.answers === state.advisedAnswers) {
     return { state: { ...state, stage: 'told' }, effects };
   }
@@ -31,6 +39,19 @@ function goOn({ state, effects }: Step): Step {
     state: { ...state, stage: 'advising' },
     effects: [...effects, { kind: 'advise', scenario: toScenario(state.answers) }],
   };
+}
+
+/**
+ * A question that is half answered is finished before anything is weighed anew; and before it is known whether the wall
+ * stands there are four times as many walls to weigh, for a question that comes first anyway.
+ */
+function isWeighedFirst(state: ConversationState, next: Question): boolean {
+  const { answers, looksAhead, reopened, outlook } = state;
+  const isBegun = answers.place !== undefined && answers.project !== undefined;
+  if (!looksAhead || !isBegun || reopened !== null) return false;
+  return (
+    outlook?.answers !== answers && openFields(next, state).length === relevantParts(next, answers).length
+  );
 }
 
 export function refusedForPlace(state: ConversationState): ConversationState {

@@ -175,6 +175,18 @@ export function startSession(ports: SessionPorts, options: ConversationOptions =
           }),
           ({ issues }) => ({ kind: 'try-refused', issues }),
         );
+      case 'look-ahead':
+        return stoppable(
+          async (signal) => ({
+            kind: 'looked-ahead',
+            outlook: {
+              answers: effect.answers,
+              impression: await services.firstImpression(effect.scenario, signal),
+              matters: await services.fieldsThatMatter(effect.scenario, signal),
+            },
+          }),
+          () => ({ kind: 'looked-ahead', outlook: null }),
+        );
       case 'try':
         return stoppable(
           async (signal) => ({

@@ -87,6 +87,8 @@ export type Stage =
   | 'advising'
   /** A trial answer, or what is against a wall, is being worked out. */
   | 'trying'
+  /** What still matters is being weighed before the next question. */
+  | 'weighing'
   /** Another talk is being fetched. */
   | 'fetching'
   /** The answer has been told. */
@@ -118,6 +120,7 @@ export type ConversationState = {
   /** The reader was named when the program was started: a kept talk doesn't change it. */
   readonly isReaderGiven: boolean;
   readonly extent: Extent;
+  readonly looksAhead: boolean;
   readonly outlook: Outlook | null;
   /** Of an outlook: what guides the order of questions. Taken over between two questions, never under the user's hands. */
   readonly guide: readonly string[] | null;
@@ -151,6 +154,8 @@ export type ConversationEvent =
   | { readonly kind: 'outlook-found'; readonly outlook: Outlook }
   /** The impression that was asked for. */
   | { readonly kind: 'looked'; readonly outlook: Outlook }
+  /** What was weighed before the next question; null for answers that no method covers. */
+  | { readonly kind: 'looked-ahead'; readonly outlook: Outlook | null }
   | {
       readonly kind: 'tried';
       readonly trial: Trial;
@@ -183,7 +188,7 @@ export type Effect =
   | { readonly kind: 'put-away' }
   | { readonly kind: 'list-projects' }
   | { readonly kind: 'open-project'; readonly name: string }
-  | { readonly kind: 'look'; readonly answers: Answers; readonly scenario: Scenario }
+  | { readonly kind: 'look' | 'look-ahead'; readonly answers: Answers; readonly scenario: Scenario }
   | { readonly kind: 'try'; readonly trial: Trial; readonly now: Scenario; readonly then: Scenario }
   | { readonly kind: 'why-not'; readonly scenario: Scenario; readonly words: string }
   | { readonly kind: 'find-places'; readonly text: string }
@@ -197,6 +202,11 @@ export type ConversationOptions = {
   readonly reader?: Reader;
   /** How much of the answer is told unasked; left out, briefly. */
   readonly extent?: Extent;
+  /**
+   * Weighs what still matters between two questions, and waits for it: where nothing can change beside the question
+   * while it is asked.
+   */
+  readonly looksAhead?: boolean;
 };
 
 export function initialState(options: ConversationOptions = {}): ConversationState {
@@ -216,6 +226,7 @@ export function initialState(options: ConversationOptions = {}): ConversationSta
     reader: options.reader ?? 'professional',
     isReaderGiven: options.reader !== undefined,
     extent: options.extent ?? 'brief',
+    looksAhead: options.looksAhead ?? false,
     outlook: null,
     guide: null,
     returnTo: 'asking',

@@ -23,7 +23,7 @@ import {
 import { outlookBlocks } from './outlook.ts';
 import { projectBlocks } from './projects.ts';
 import { contextOf, LABELS, promptOf } from './prompt.ts';
-import type { Aside, ConversationEvent, ConversationState, PlaceMatch, Step } from './state.ts';
+import type { Aside, ConversationEvent, ConversationState, Outlook, PlaceMatch, Step } from './state.ts';
 import { acceptsBlock, answersBlocks, issueBlocks, noSuchWallBlocks, withAccepts } from './talk.ts';
 import { whyNotBlocks } from './tell-why-not.ts';
 import { trialBlocks } from './trial.ts';
@@ -72,6 +72,8 @@ export function step(state: ConversationState, event: ConversationEvent): Step {
       const looked: ConversationState = { ...state, stage: state.returnTo, outlook: event.outlook };
       return { state: remark(looked, ...outlookBlocks(looked)), effects: [] };
     }
+    case 'looked-ahead':
+      return { state: lookedAhead(state, event.outlook), effects: [] };
     case 'tried':
       return tried(state, event);
     case 'try-refused':
@@ -102,7 +104,7 @@ export function step(state: ConversationState, event: ConversationEvent): Step {
 type EventOf<K extends ConversationEvent['kind']> = Extract<ConversationEvent, { kind: K }>;
 
 function isAtWork({ stage }: ConversationState): boolean {
-  return stage === 'advising' || stage === 'trying' || stage === 'fetching';
+  return stage === 'advising' || stage === 'trying' || stage === 'weighing' || stage === 'fetching';
 }
 
 /** Once nothing that is still open would change the first choice, that is said, and the user decides. */
@@ -115,6 +117,11 @@ function enoughAsked(state: ConversationState): ConversationState {
   if (open.length === 0 || !outlook.matters) return state;
   if (open.some((question) => doesMatter(question, outlook.matters) !== false)) return state;
   return { ...state, asides: [{ kind: 'enough', first: outlook.impression.first?.title ?? null }] };
+}
+
+function lookedAhead(state: ConversationState, outlook: Outlook | null): ConversationState {
+  const asking: ConversationState = { ...state, stage: 'asking' };
+  return outlook ? enoughAsked({ ...asking, outlook, guide: outlook.matters }) : asking;
 }
 
 function tried(state: ConversationState, { trial, now, then }: EventOf<'tried'>): Step {

@@ -138,7 +138,7 @@ function firmnessBlocks(advice: Advice, reader: Reader): Block[] {
   );
   const blocks = [
     ...titledList('As good as the first choice', ties),
-    ...robustnessBlocks(advice),
+    ...robustnessBlocks(advice, reader),
     ...changeBlocks(advice),
   ];
   return blocks.length > 0 ? blocks : [note('No wall passes, so there is no choice that could be firm.')];

@@ -51,7 +51,7 @@ function inFigures(advice: Advice): Block[] {
     ...(first ? choiceInFigures(first) : [...nothingPasses(advice), ...excludedBlocks(advice)]),
     ...(first && others.length > 0 ? [{ kind: 'title' as const, text: 'Alternatives' }] : []),
     ...others.flatMap(besides),
-    ...robustnessBlocks(advice, MOST_MOVES),
+    ...robustnessBlocks(advice, 'professional', MOST_MOVES),
     ...findOutBlocks(advice),
     ...(first ? leftOut(advice) : []),
     ...comparisonBlocks(advice),
@@ -100,14 +100,14 @@ function inPlainWords(advice: Advice): Block[] {
       { kind: 'paragraph', text: inSentences(wall) },
       ...titledList('Beside the first', [...plainKindLines(wall).slice(0, 1), ...wall.gives_up]),
     ]),
-    ...robustnessBlocks(advice, MOST_MOVES),
+    ...robustnessBlocks(advice, 'homeowner', MOST_MOVES),
     ...findOutBlocks(advice),
     ...(first ? leftOut(advice) : []),
     ...comparisonBlocks(advice),
     ...fallbackBlocks(advice),
     ...assumed(advice),
   ];
-  return [...plain, ...wordsToAskAbout(plain), ...(first ? shortly(first) : [])];
+  return [...plain, ...(first ? [...wordsToAskAbout(choiceInPlainWords(first)), ...shortly(first)] : [])];
 }
 
 function choiceInPlainWords(wall: RankedAssembly): Block[] {
@@ -125,11 +125,13 @@ function choiceInPlainWords(wall: RankedAssembly): Block[] {
   ];
 }
 
-/** The words of the trade that were just used, by name: "what is …" explains one. */
+/** The words of the trade that the choice is told with, by name. */
 function wordsToAskAbout(blocks: readonly Block[]): Block[] {
   const terms = termsIn(blocksToText(blocks, 200)).map(({ term }) => term);
   if (terms.length === 0) return [];
-  return [note(`Words of the trade above: ${terms.join(', ')}. "what is …" explains one.`)];
+  return [
+    note(`Words of the trade in it: ${terms.join(', ')}. "what is …" explains one, "glossary" lists all.`),
+  ];
 }
 
 /** Where somebody may be hurt or the wall may fail. Good practice, windows, money and the like can be asked for. */

@@ -1,5 +1,6 @@
 import type { Advice, Caution, RankedAssembly } from '../advice/advice-schema.ts';
 import { type Block, blocksToText } from './blocks.ts';
+import { capital } from './first-letter.ts';
 import { termsIn } from './glossary.ts';
 import { note, titledList } from './notes.ts';
 import { sectionBlocks } from './pictures.ts';
@@ -35,7 +36,7 @@ export function homeownerBlocks(advice: Advice): Block[] {
     ...cautionsFirst(advice, first),
     ...(first ? choice(first) : nothingPasses(advice)),
     ...(first && others.length > 0 ? alternatives(others, first) : []),
-    ...robustnessBlocks(advice),
+    ...robustnessBlocks(advice, 'homeowner'),
     ...findOutBlocks(advice),
     ...comparisonBlocks(advice),
     ...fallbackBlocks(advice),
@@ -105,7 +106,7 @@ export function inSentences(wall: RankedAssembly): string {
   const { low, likely, high } = wall.installed_cost_usd_per_ft2;
   const grows = `The wall grows ${wall.added_thickness_in.toFixed(1)} in. outward`;
   const weighs = `what hangs on it weighs about ${wall.weight_psf.toFixed(0)} lb for each square foot`;
-  return `${wall.insulation.material}, ${wall.insulation.thickness_in} in. thick, goes over the whole outside of the wall, and ${wall.cladding} goes over that. Expect about $${likely.toFixed(0)} a square foot built in, between $${low.toFixed(0)} and $${high.toFixed(0)}. The finished wall holds back heat like R-${wall.r_effective.toFixed(0)}. ${grows}; ${weighs}.`;
+  return `${capital(wall.insulation.material)}, ${wall.insulation.thickness_in} in. thick, goes over the whole outside of the wall, and ${wall.cladding} goes over that. Expect about $${likely.toFixed(0)} a square foot built in, between $${low.toFixed(0)} and $${high.toFixed(0)}. The finished wall holds back heat like R-${wall.r_effective.toFixed(0)}. ${grows}; ${weighs}.`;
 }
 
 function alternatives(walls: readonly RankedAssembly[], first: RankedAssembly): Block[] {
@@ -174,8 +175,6 @@ function sources({ ranked }: Advice): string[] {
 export function shortly(wall: RankedAssembly): Block[] {
   return [
     { kind: 'title', text: 'In one line' },
-    note(
-      `${wall.title}, about $${wall.installed_cost_usd_per_ft2.likely.toFixed(0)} a square foot. "what is …" explains a word, "compare 1 and 2" sets walls side by side.`,
-    ),
+    note(`${wall.title}, about $${wall.installed_cost_usd_per_ft2.likely.toFixed(0)} a square foot.`),
   ];
 }

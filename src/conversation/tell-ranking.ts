@@ -2,6 +2,8 @@ import type { Advice, RankedAssembly } from '../advice/advice-schema.ts';
 import { criterionWords } from '../advice/criterion-words.ts';
 import { inches } from '../base/inches.ts';
 import type { Block } from './blocks.ts';
+import { capital } from './first-letter.ts';
+import type { Reader } from './reader.ts';
 
 /** How many moves are told; the rest stand in the JSON and in the record. */
 const MOST_MOVES = 6;
@@ -47,7 +49,11 @@ export function scoreBlocks({ scores, score }: RankedAssembly, { weights }: Advi
  *
  * @param most  moves told
  */
-export function robustnessBlocks({ robustness = [], ranked }: Advice, most = MOST_MOVES): Block[] {
+export function robustnessBlocks(
+  { robustness = [], ranked }: Advice,
+  reader: Reader = 'professional',
+  most = MOST_MOVES,
+): Block[] {
   if (ranked.length === 0) return [];
   // Other readings of the assumptions have a place of their own.
   const moves = robustness.filter(({ kind }) => kind !== 'assumption');
@@ -64,9 +70,14 @@ export function robustnessBlocks({ robustness = [], ranked }: Advice, most = MOS
           },
         ]
       : []),
-    ...(firm.length > 0 ? [{ kind: 'paragraph' as const, text: firmWords(firm) }] : []),
+    ...(firm.length > 0
+      ? [{ kind: 'paragraph' as const, text: reader === 'homeowner' ? FIRM_IN_PLAIN_WORDS : firmWords(firm) }]
+      : []),
   ];
 }
+
+const FIRM_IN_PLAIN_WORDS =
+  'Of the other prices, limits and wishes none changes it by itself, as far as I moved them.';
 
 function firmWords(firm: NonNullable<Advice['robustness']>): string {
   const of = (wanted: string) => firm.filter(({ kind }) => kind === wanted).map(({ what }) => what);
@@ -92,8 +103,4 @@ export function findOutBlocks({ find_out_first: open = [] }: Advice): Block[] {
       items: open.map(({ effect, how }) => `${effect.words} How to find out: ${how}`),
     },
   ];
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -1,6 +1,7 @@
 import { criterionWords } from '../advice/criterion-words.ts';
 import type { WhyNot } from '../advice/why-not-schema.ts';
 import type { Block } from './blocks.ts';
+import { capital, lower } from './first-letter.ts';
 import type { Reader } from './reader.ts';
 import { shortCitation } from './tell-advice.ts';
 
@@ -146,12 +147,4 @@ function changes({ smallest_changes: found, tried }: WhyNot, reader: Reader): Bl
       : []),
     { kind: 'paragraph', text: tried, role: 'note' },
   ];
-}
-
-function lower(text: string): string {
-  return text.charAt(0).toLowerCase() + text.slice(1);
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -30,6 +30,7 @@ const BUSY: Partial<Record<ConversationState['stage'], string>> = {
   'looking-up': 'Looking up the place …',
   advising: 'Working it out …',
   trying: 'Trying that out …',
+  weighing: 'Weighing what to ask next …',
   fetching: 'Looking among the kept talks …',
   saving: 'Saving the record …',
 };

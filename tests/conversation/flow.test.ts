@@ -66,6 +66,44 @@ describe('a running impression', () => {
   });
 });
 
+describe('looking ahead between two questions', () => {
+  const matters = (said: object) =>
+    ['finish', 'crew_skill', 'framing.depth_in'].filter(
+      (field) => !((field.split('.')[0] as string) in said),
+    );
+  const talk = () => new Talk({ looksAhead: true, matters });
+
+  it('asks by what was weighed for the answers in hand, the same way every time', () => {
+    const first = talk().say('zone 5B', 'new');
+    expect(first.prompt.label).toBe('Finish');
+    expect(first.say('any').prompt.label).toBe('Crew');
+    expect(first.say('general carpenters').prompt.label).toBe('Framing');
+  });
+
+  it('finishes a question that is half answered before it weighs anew', () => {
+    const half = talk().say('zone 5B, new', 'any', 'general carpenters', '2x6');
+    expect(half.prompt.title).toContain('Still open: the spacing of the studs');
+    const weighed = half.effects.filter(({ kind }) => kind === 'look-ahead').length;
+    half.say('16 in.');
+    expect(half.effects.filter(({ kind }) => kind === 'look-ahead')).toHaveLength(weighed + 1);
+    expect(half.prompt.label).toBe('Enough asked');
+    expect(half.say('1').state.stage).toBe('told');
+  });
+
+  it('asks in the order of the list where nothing can be weighed, and before the place is known', () => {
+    expect(
+      talk()
+        .say('new')
+        .effects.some(({ kind }) => kind === 'look-ahead'),
+    ).toBe(false);
+    const none = talk().say('zone 5B');
+    none.state = { ...none.state, stage: 'weighing', guide: null };
+    expect(none.event({ kind: 'looked-ahead', outlook: null }).prompt.label).toBe('New or retrofit');
+    none.state = { ...none.state, stage: 'weighing' };
+    expect(none.event({ kind: 'stopped' }).state.stage).toBe('asking');
+  });
+});
+
 describe('enough asked', () => {
   const settled = () => outlook(new Talk().say('zone 5B', 'new', '2x6 at 16'), []);
 

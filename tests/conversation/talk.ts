@@ -22,6 +22,8 @@ type TalkOptions = ConversationOptions & {
   readonly setAside?: string;
   readonly advise?: (scenario: Scenario) => Advice;
   readonly saveFails?: string;
+  /** Open fields that would change the first choice. */
+  readonly matters?: (scenario: Scenario) => readonly string[];
 };
 
 /** A talk with the core alone: lines in, services answered on the spot, no time passing. */
@@ -100,6 +102,15 @@ export class Talk {
             answers: effect.answers,
             impression: sampleImpression(effect.scenario),
             matters: null,
+          },
+        };
+      case 'look-ahead':
+        return {
+          kind: 'looked-ahead',
+          outlook: {
+            answers: effect.answers,
+            impression: sampleImpression(effect.scenario),
+            matters: this.#options.matters?.(effect.scenario) ?? null,
           },
         };
       case 'try':

@@ -97,7 +97,7 @@ const VIEWS: readonly View[] = [
   {
     view: 'plain words',
     say: 'show the answer',
-    shows: [/Before anything else/, /What I would build/, /Words of the trade above/],
+    shows: [/Before anything else/, /What I would build/, /Words of the trade in it/],
   },
   {
     view: 'the whole answer',
