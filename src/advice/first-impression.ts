@@ -75,14 +75,16 @@ async function assumedThatMatter(
   return assumptions.filter((_, i) => changes[i]).map(({ field }) => field);
 }
 
-function impressionOf({ walls, admitted, assess }: Judged): Impression {
-  const first = firstChoice(admitted);
-  if (!first) return { drawn: walls.length, admitted: admitted.length, first: null };
+function impressionOf(judged: Judged): Impression {
+  const drawn = judged.set.candidates.length;
+  const admitted = judged.verdicts.forbids.reduce((count, forbids) => count + (forbids === 0 ? 1 : 0), 0);
+  const first = firstChoice(judged);
+  if (!first) return { drawn, admitted, first: null };
   const { candidate } = first;
-  const { thermal, cost, fastening } = assess.partsOf(candidate);
+  const { thermal, cost, fastening } = judged.assess.partsOf(candidate);
   return {
-    drawn: walls.length,
-    admitted: admitted.length,
+    drawn,
+    admitted,
     first: {
       title: wallTitle(candidate),
       likely_usd_per_ft2: cost.likely,
