@@ -2,6 +2,7 @@
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync, rmSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
+import { resolve } from 'node:path';
 import { build } from 'esbuild';
 
 const outdir = process.argv[2] ?? 'dist';
@@ -14,7 +15,7 @@ const wholeNamespaceOfZod = {
     build.onLoad({ filter: /[\\/]src[\\/].*\.tsx?$/ }, async ({ path }) => ({
       contents: (await readFile(path, 'utf8')).replace(
         /^import \{ z \} from 'zod';$/m,
-        "import * as z from 'zod';",
+        `import ${JSON.stringify(resolve('src/base/zod-without-compiler.ts'))};import * as z from 'zod';`,
       ),
       loader: path.endsWith('x') ? 'tsx' : 'ts',
     }));

@@ -1,4 +1,3 @@
-import { z } from 'zod';
 import { Refusal } from '../base/refusal.ts';
 import { visibleText } from '../conversation/visible-text.ts';
 import { runCommandLine } from './command-line.ts';
@@ -37,9 +36,6 @@ function fail(error: unknown): void {
   // Keys and file names come from outside and must not steer the terminal.
   process.stderr.write(`cladwright: ${visibleText(text, true)}\n`, () => leave(code));
 }
-
-// Most files are checked once per run: compiling a checker for each costs more than it saves.
-z.config({ jitless: true });
 
 // A closed pipe is reported to each write's own callback; without a listener it would also end the program.
 for (const stream of [process.stdout, process.stderr]) {

@@ -7,7 +7,8 @@ import { note, warning } from './notes.ts';
 import { type Question, questionForField, questionOf } from './questions.ts';
 import type { ConversationEvent, ConversationState, Effect, Step } from './state.ts';
 import { issueBlocks } from './talk.ts';
-import { remark, withTurn } from './turns.ts';
+import { withAdviceTold } from './told.ts';
+import { remark } from './turns.ts';
 
 type EventOf<K extends ConversationEvent['kind']> = Extract<ConversationEvent, { kind: K }>;
 
@@ -66,7 +67,7 @@ export function refusedForPlace(state: ConversationState): ConversationState {
 
 export function adviceReady(state: ConversationState, { advice }: EventOf<'advice-ready'>): Step {
   const told: ConversationState = {
-    ...withTurn(state, { kind: 'advice', advice, reader: state.reader, extent: state.extent }),
+    ...withAdviceTold(state, advice),
     stage: 'told',
     advice,
     advisedAnswers: state.answers,

@@ -9,7 +9,6 @@ import type { Draft } from './draft.ts';
 import type { ProjectEntry } from './projects.ts';
 import type { QuestionId } from './questions.ts';
 import type { Reader } from './reader.ts';
-import type { Extent } from './told.ts';
 
 /** A county that a place name may mean. */
 export type PlaceMatch = {
@@ -37,18 +36,21 @@ export type Prompt = {
   readonly accepts: string;
 };
 
+/** How much of an answer is told at once. */
+export type Extent = 'brief' | 'whole';
+
 /** A finished turn of the talk. Turns are only ever added. */
 export type Turn =
   | { readonly id: number; readonly kind: 'question'; readonly prompt: Prompt }
   | { readonly id: number; readonly kind: 'answer'; readonly text: string }
   | { readonly id: number; readonly kind: 'remark'; readonly blocks: readonly Block[] }
-  /** Keeps the reader it was told to: a turn never changes. */
+  /** The answer, as it was told. */
   | {
       readonly id: number;
       readonly kind: 'advice';
-      readonly advice: Advice;
       readonly reader: Reader;
       readonly extent: Extent;
+      readonly blocks: readonly Block[];
     };
 
 /** Something to settle before the questions go on. */

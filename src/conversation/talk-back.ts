@@ -9,14 +9,14 @@ import { numbersBlocks } from './numbers-of.ts';
 import { outlookBlocks } from './outlook.ts';
 import { pictureBlocks, wallOfRank } from './pictures.ts';
 import { READER_WORDS, type Reader } from './reader.ts';
-import type { ConversationState, Step } from './state.ts';
+import type { ConversationState, Extent, Step } from './state.ts';
 import { howToTellBlocks } from './talk.ts';
 import { changeBlocks } from './tell-advice.ts';
 import { allCautionBlocks } from './tell-briefly.ts';
 import { findOutBlocks, PLAIN_TIE, robustnessBlocks } from './tell-ranking.ts';
-import type { Extent } from './told.ts';
+import { withAdviceTold } from './told.ts';
 import { readTrial } from './trial.ts';
-import { remark, withTurn } from './turns.ts';
+import { remark } from './turns.ts';
 
 type Asking = Extract<
   Command,
@@ -124,7 +124,7 @@ function orNothingToLookUp(blocks: readonly Block[]): readonly Block[] {
 
 function tellAgain(state: ConversationState, extent: Extent): Step {
   return withAnswer(state, (advice) => ({
-    state: withTurn(state, { kind: 'advice', advice, reader: state.reader, extent }),
+    state: withAdviceTold(state, advice, extent),
     effects: [],
   }));
 }

@@ -1,6 +1,5 @@
 import type { Block } from './blocks.ts';
 import type { Prompt, Turn } from './state.ts';
-import { toldTo } from './told.ts';
 
 /** What a finished turn says. A question in the talk so far keeps its words but not its list of choices. */
 export function turnBlocks(turn: Turn): readonly Block[] {
@@ -10,9 +9,8 @@ export function turnBlocks(turn: Turn): readonly Block[] {
     case 'answer':
       return [{ kind: 'said', text: turn.text }];
     case 'remark':
-      return turn.blocks;
     case 'advice':
-      return toldTo(turn.reader, turn.advice, turn.extent);
+      return turn.blocks;
   }
 }
 
