@@ -1,6 +1,5 @@
 import type { Services } from '../conversation/session.ts';
-import { advisorHere } from './advisor.ts';
-import { advisorInThread } from './advisor-thread.ts';
+import type { ReadyAdvisor } from './advisor.ts';
 
 export type ServiceOptions = {
   readonly housePacks: readonly string[];
@@ -27,15 +26,19 @@ export type RunningServices = Services & {
  */
 export async function conversationServices(options: ServiceOptions): Promise<RunningServices> {
   const { housePacks, recordDir, inThread = false } = options;
-  const advisor = inThread ? advisorInThread(housePacks) : advisorHere(housePacks);
-  if (housePacks.length > 0) await advisor.load();
+  let starting: Promise<ReadyAdvisor> | undefined;
+  const advisor = () => {
+    starting ??= startAdvisor(housePacks, inThread);
+    return starting;
+  };
+  if (housePacks.length > 0) await (await advisor()).load();
   return {
-    warmUp: () => advisor.load(),
-    close: () => advisor.close(),
-    advise: (scenario, how) => advisor.advise(scenario, how),
-    firstImpression: (scenario, signal) => advisor.firstImpression(scenario, { signal }),
-    fieldsThatMatter: (scenario, signal) => advisor.fieldsThatMatter(scenario, { signal }),
-    whyNot: (scenario, words, how) => advisor.whyNot(scenario, words, how),
+    warmUp: async () => (await advisor()).load(),
+    close: async () => (await starting)?.close(),
+    advise: async (scenario, how) => (await advisor()).advise(scenario, how),
+    firstImpression: async (scenario, signal) => (await advisor()).firstImpression(scenario, { signal }),
+    fieldsThatMatter: async (scenario, signal) => (await advisor()).fieldsThatMatter(scenario, { signal }),
+    whyNot: async (scenario, words, how) => (await advisor()).whyNot(scenario, words, how),
     async findPlaces(text) {
       const { findPlaces } = await import('../site/find-places.ts');
       return findPlaces(text);
@@ -43,9 +46,14 @@ export async function conversationServices(options: ServiceOptions): Promise<Run
     async saveRecord(scenario, advice) {
       const [{ saveRecord }, basis] = await Promise.all([
         import('../record/save-record.ts'),
-        advisor.basis(),
+        advisor().then((ready) => ready.basis()),
       ]);
       return saveRecord({ dir: recordDir, scenario, advice, created: new Date(), basis });
     },
   };
+}
+
+async function startAdvisor(housePacks: readonly string[], inThread: boolean): Promise<ReadyAdvisor> {
+  if (inThread) return (await import('./advisor-thread.ts')).advisorInThread(housePacks);
+  return (await import('./advisor.ts')).advisorHere(housePacks);
 }
