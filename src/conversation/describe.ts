@@ -148,7 +148,11 @@ function describePlace(value: object): string {
   return 'twelve months of climate figures';
 }
 
+const ALL_PRIORITIES = 5;
+
 function describePriorities(value: object): string {
+  const weights = Object.values(value);
+  if (weights.length === ALL_PRIORITIES && new Set(weights).size === 1) return 'balanced';
   return Object.entries(value)
     .map(([key, weight]) => `${PRIORITY_WORDS[key] ?? key} (weight ${weight})`)
     .join(', ');
