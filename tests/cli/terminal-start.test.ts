@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { spawn } from '@lydell/node-pty';
 import { afterAll, describe, expect, it } from 'vitest';
+import { until } from '../terminal/screen.ts';
 import { builtEntry } from './built-program.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'cladwright-pty-'));
@@ -66,5 +67,34 @@ describe('the program without a command, in a terminal', () => {
     const { shown, exitCode } = await askedAndInterrupted(args, env);
     expect(shown).not.toContain('\u001b');
     expect(exitCode).toBe(130);
+  });
+});
+
+describe('plain lines at a keyboard', () => {
+  it('weigh what to ask next, stop long work on Ctrl-C and leave on the next one', {
+    timeout: 120_000,
+  }, async () => {
+    const { CI: _, ...env } = process.env;
+    const pty = spawn(process.execPath, [await builtEntry(), '--plain'], {
+      cols: 90,
+      rows: 40,
+      cwd: folder,
+      env: { ...env, TERM: 'xterm-256color', CLADWRIGHT_HOME: join(folder, 'plain-home') },
+    });
+    let shown = '';
+    pty.onData((text) => {
+      shown += text;
+    });
+    const ended = new Promise<number>((resolve) => pty.onExit(({ exitCode }) => resolve(exitCode)));
+    const sees = (words: string) => until(`the terminal shows ${words}`, () => shown.includes(words), 60_000);
+    await sees('Where does the wall stand?');
+    pty.write('zone 6B, new\r');
+    await sees('It may still change the first choice.');
+    pty.write('done\r');
+    await sees('Ctrl-C stops it.');
+    pty.write(CTRL_C);
+    await sees('Stopped. Nothing is lost');
+    pty.write(CTRL_C);
+    expect(await ended).toBe(130);
   });
 });
