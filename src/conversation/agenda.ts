@@ -79,8 +79,15 @@ export function position(question: Question, progress: Progress): { number: numb
 }
 
 /** The choices that fit what is still open: whole answers at first, single parts once some are known. */
-export function choicesFor(question: Question, open: readonly FieldId[]): readonly Choice[] {
+export function choicesFor(
+  question: Question,
+  open: readonly FieldId[],
+  answers: Answers = {},
+): readonly Choice[] {
   const isWhole = question.parts.every(({ field, isAsked }) => isAsked !== undefined || open.includes(field));
   const offered = isWhole ? question.choices : (question.partChoices ?? question.choices);
-  return offered.filter((choice) => Object.keys(choice.sets).every((field) => open.some((o) => o === field)));
+  return offered.filter(
+    ({ sets, isOffered }) =>
+      (isOffered?.(answers) ?? true) && Object.keys(sets).every((field) => open.some((o) => o === field)),
+  );
 }

@@ -35,7 +35,7 @@ function choicesNow(question: Question, state: ConversationState): readonly Choi
   const phase = question.id === 'windows' ? windowsPhase(state) : null;
   if (phase === 'details') return [];
   if (phase === 'more') return [NO_MORE];
-  return choicesFor(question, openFields(question, state));
+  return choicesFor(question, openFields(question, state), state.answers);
 }
 
 const NO_MORE: Choice = { label: 'No more windows', sets: {} };

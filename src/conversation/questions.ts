@@ -23,7 +23,11 @@ export type QuestionId = (typeof QUESTION_IDS)[number];
 export type Choice = {
   readonly label: string;
   readonly sets: Partial<Answers>;
+  /** Left out where another answer rules it out. */
+  readonly isOffered?: (answers: Answers) => boolean;
 };
+
+const isSteel = (answers: Answers) => answers['framing.material'] === 'steel';
 
 /** One field of a question: how to ask for it alone, and what would be accepted. */
 export type Part = {
@@ -107,7 +111,7 @@ export const QUESTIONS: readonly Question[] = [
         field: 'framing.steel_thickness_mil',
         open: 'how thick the steel of the studs is',
         accepts: '33, 43 or 54 mil (it is stamped or coloured on the stud)',
-        isAsked: (answers) => answers['framing.material'] === 'steel',
+        isAsked: isSteel,
       },
     ],
     choices: [
@@ -135,8 +139,10 @@ export const QUESTIONS: readonly Question[] = [
     partChoices: [
       { label: 'Wood studs', sets: { 'framing.material': 'wood' } },
       { label: 'Steel studs', sets: { 'framing.material': 'steel' } },
-      { label: '2x4', sets: { 'framing.depth_in': 3.5 } },
-      { label: '2x6', sets: { 'framing.depth_in': 5.5 } },
+      { label: '2x4', sets: { 'framing.depth_in': 3.5 }, isOffered: (answers) => !isSteel(answers) },
+      { label: '2x6', sets: { 'framing.depth_in': 5.5 }, isOffered: (answers) => !isSteel(answers) },
+      { label: '3 5/8 in. deep', sets: { 'framing.depth_in': 3.625 }, isOffered: isSteel },
+      { label: '6 in. deep', sets: { 'framing.depth_in': 6 }, isOffered: isSteel },
       { label: '16 in. on center', sets: { 'framing.spacing_in': 16 } },
       { label: '24 in. on center', sets: { 'framing.spacing_in': 24 } },
       { label: '33 mil steel', sets: { 'framing.steel_thickness_mil': 33 } },

@@ -47,6 +47,16 @@ describe('what is asked next', () => {
   });
 });
 
+describe('the choices', () => {
+  it('leave out lumber for steel studs, and steel depths for wood', () => {
+    const steel = new Talk().say('zone 5B', 'new', 'steel at 16');
+    expect(steel.prompt.choices).toEqual(expect.arrayContaining(['3 5/8 in. deep', '6 in. deep']));
+    expect(steel.prompt.choices).not.toContain('2x6');
+    const wood = new Talk().say('zone 5B', 'new', 'wood at 16');
+    expect(wood.prompt.choices).toEqual(['2x4', '2x6']);
+  });
+});
+
 describe('a running impression', () => {
   it('stands beside the question in one sentence, and says when it is older than the last answer', () => {
     const talk = outlook(new Talk().say('zone 5B'), null);

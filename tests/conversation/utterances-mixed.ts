@@ -14,6 +14,16 @@ const steel = (depth_in: number, spacing_in?: number): Partial<Answers> => ({
 /** One line that answers several questions, in any order. */
 const SEVERAL_AT_ONCE: readonly Utterance[] = [
   {
+    asked: null,
+    said: 'steel studs 6 in. 43 mil at 16, R-19',
+    found: { ...steel(6, 16), 'framing.steel_thickness_mil': 43, cavity_insulation_r: 19 },
+  },
+  {
+    asked: 'framing',
+    said: 'wood studs 16 in. on center',
+    found: { 'framing.material': 'wood', 'framing.spacing_in': 16 },
+  },
+  {
     asked: 'size',
     said: '8 windows, double hung, 3 by 4 feet, double glazed',
     windows: [{ count: 8, width_in: 36, height_in: 48, operation: 'hung', glazing: 'double' }],

@@ -60,6 +60,10 @@ const DEEP = new RegExp(
   `(${LENGTH})\\s*(?=(?:deep\\s*)?(?:(?:wood|wooden|timber|steel|metal|light[- ]gau?ge)\\s*)*(?:studs?|fram(?:e|ing))\\b|deep\\b)(?:deep\\b)?`,
 );
 
+/** "Steel studs 6 in.": no studs stand that close together. */
+const DEEP_AFTER =
+  /(?<=\bstuds?,? )([2-9](?:[ -]\d+\/\d+|\.\d+)? ?(?:inches|inch|in\b\.?|"))(?! ?(?:o\.?\s?c\b|on[- ]?cent|cent|apart|spac))/;
+
 /** Studs: nominal lumber ("2x6" is 5.5 in. of wood), steel designators, depth, spacing. */
 export const readFraming: Reader = (clause, gathering) => {
   const asked = gathering.isAsked('framing');
@@ -68,7 +72,7 @@ export const readFraming: Reader = (clause, gathering) => {
 
   readSteelThickness(clause, gathering, isAboutStuds);
   // Before anything else, so that "3 5/8 in. steel studs at 16" does not read the depth as a spacing.
-  for (const taken of isAboutStuds ? clause.takeAll(DEEP) : []) {
+  for (const taken of isAboutStuds ? [...clause.takeAll(DEEP), ...clause.takeAll(DEEP_AFTER)] : []) {
     const depth_in = readLengthIn(taken.groups[0] ?? '');
     if (depth_in !== null) gathering.add('framing.depth_in', depth_in, taken);
   }
