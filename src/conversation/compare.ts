@@ -1,6 +1,6 @@
 import type { Advice, Caution, RankedAssembly } from '../advice/advice-schema.ts';
+import { criterionWords } from '../advice/criterion-words.ts';
 import type { Block, FigureRow } from './blocks.ts';
-import { partWords } from './draw-scores.ts';
 import { titledList } from './notes.ts';
 import { wallOfRank } from './pictures.ts';
 
@@ -45,7 +45,7 @@ function figureRows(a: RankedAssembly, b: RankedAssembly): FigureRow[] {
 
 function scoreRows(a: RankedAssembly, b: RankedAssembly): FigureRow[] {
   return Object.entries(a.scores).map(([part, value]) => ({
-    label: `  ${partWords(part)}`,
+    label: `  ${criterionWords(part)}`,
     value: `${value.toFixed(2)}  |  ${b.scores[part]?.toFixed(2) ?? 'not scored'}`,
   }));
 }

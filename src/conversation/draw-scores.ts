@@ -1,24 +1,8 @@
+import { criterionWords } from '../advice/criterion-words.ts';
 import type { FigureRow } from './blocks.ts';
 
-const LABEL = 16;
+const LABEL = 22;
 const FIGURE = 4;
-
-/** What each part of a score is called. */
-const PART_WORDS: Readonly<Record<string, string>> = {
-  energy: 'energy',
-  moisture_safety: 'staying dry',
-  structure: 'structure',
-  cost: 'cost',
-  ease: 'ease of work',
-  carbon: 'carbon',
-  finish: 'finish wanted',
-  repair: 'repair',
-  thinness: 'thinness',
-};
-
-export function partWords(part: string): string {
-  return PART_WORDS[part] ?? part.replaceAll('_', ' ');
-}
 
 /**
  * The parts of a score as bars with their figures, 0 worst and 1 best; the best part first.
@@ -30,12 +14,12 @@ export function drawScores(scores: Readonly<Record<string, number>>, width: numb
   return sorted(scores).map(([part, value]) => {
     const filled = Math.round(Math.max(0, Math.min(1, value)) * room);
     const bar = '#'.repeat(filled) + '.'.repeat(room - filled);
-    return `  ${partWords(part).padEnd(LABEL)}${value.toFixed(2).padStart(FIGURE)}  ${bar}`;
+    return `  ${criterionWords(part).padEnd(LABEL)}${value.toFixed(2).padStart(FIGURE)}  ${bar}`;
   });
 }
 
 export function scoresInWords(scores: Readonly<Record<string, number>>): FigureRow[] {
-  return sorted(scores).map(([part, value]) => ({ label: partWords(part), value: value.toFixed(2) }));
+  return sorted(scores).map(([part, value]) => ({ label: criterionWords(part), value: value.toFixed(2) }));
 }
 
 function sorted(scores: Readonly<Record<string, number>>): [string, number][] {

@@ -166,7 +166,11 @@ describe('the foot of a window', () => {
 describe('the parts of a score', () => {
   it('stand with their figures, the best first, the bars as long as the figures say', () => {
     const lines = drawScores({ energy: 0.5, cost: 1, moisture_safety: 0 }, 60);
-    expect(lines.map((line) => line.trim().split(/ {2,}/)[0])).toEqual(['cost', 'energy', 'staying dry']);
+    expect(lines.map((line) => line.trim().split(/ {2,}/)[0])).toEqual([
+      'low cost',
+      'holding heat',
+      'staying dry',
+    ]);
     const bar = (line: string | undefined) => /[#.]+$/.exec(line ?? '')?.[0] ?? '';
     expect(bar(lines[0])).toMatch(/^#+$/);
     expect(bar(lines[2])).toMatch(/^\.+$/);

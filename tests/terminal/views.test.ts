@@ -84,7 +84,7 @@ const VIEWS: readonly View[] = [
     shows: [/Through the wall in/, /outer face of\s+temp\s+dew/, /T temperature/],
   },
   { view: 'condensate', say: 'condensate', shows: [/g\/m2\s+gained\s+held/] },
-  { view: 'scores', say: 'scores', shows: [/energy\s+0\.90\s+#+/, /cost\s+0\.40\s+#+\.+/] },
+  { view: 'scores', say: 'scores', shows: [/holding heat\s+0\.90\s+#+/, /low cost\s+0\.40\s+#+\.+/] },
   { view: 'the buck', say: 'show the buck', shows: [/\[W+\]/, /<-+=+/, /outer edge/] },
   { view: 'the numbers', say: 'numbers', shows: [/Figures: Three-coat/, /Rules that spoke/] },
   {
