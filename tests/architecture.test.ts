@@ -16,6 +16,7 @@ const ORDER: readonly string[] = [
   'rulebook',
   'advice',
   'record',
+  'firm',
   'conversation',
   'terminal',
   'cli',
