@@ -1,0 +1,36 @@
+import { z } from 'zod';
+
+/** What the reports of a firm share. */
+export const wallFiguresSchema = z.object({
+  score: z.number(),
+  u_factor: z.number(),
+  max_u_factor: z.number().nullable(),
+  /** How far the U-factor lies below the maximum, % of it; negative above it, null where there is none. */
+  u_margin_percent: z.number().nullable(),
+  energy_route: z.enum(['u-factor', 'r-value', 'both', 'none', 'unknown']),
+  cost_usd_per_ft2: z.object({ low: z.number(), likely: z.number(), high: z.number() }),
+  added_thickness_in: z.number(),
+  weight_psf: z.number(),
+});
+export type WallFigures = z.output<typeof wallFiguresSchema>;
+
+/** Cladding over a build of boards, with barrier, interior retarder and window buck. */
+export const assemblySchema = z.object({
+  id: z.string(),
+  title: z.string(),
+  water_resistive_barrier: z.string(),
+  interior_vapour_retarder: z.string(),
+  buck: z.string(),
+});
+export type Assembly = z.output<typeof assemblySchema>;
+
+export const closestSchema = z.object({
+  id: z.string(),
+  title: z.string(),
+  because: z.array(
+    z.object({ rule: z.string(), citation: z.string(), text: z.string(), remedy: z.string() }),
+  ),
+});
+export type Closest = z.output<typeof closestSchema>;
+
+export const packSchema = z.object({ name: z.string(), version: z.string(), sha256: z.string() });

@@ -1,0 +1,60 @@
+import { chooseAlternatives } from '../advice/choose-alternatives.ts';
+import { excludedWalls } from '../advice/excluded.ts';
+import type { Judged, JudgedWall } from '../advice/judge-walls.ts';
+import { round, roundOrNull } from '../advice/rounded.ts';
+import { wallTitle } from '../advice/titles.ts';
+import type { Candidate } from '../assembly/candidates.ts';
+import { addedThickness } from '../assessment/wall-layers.ts';
+import type { Assembly, Closest, WallFigures } from './firm-schema.ts';
+
+/** The wall that an answer ranks first; null where nothing passes. */
+export function firstChoice({ admitted }: Judged): JudgedWall | null {
+  return chooseAlternatives(admitted, 1)[0] ?? null;
+}
+
+/** A wall's main figures, rounded as the answer rounds them. */
+export function figuresOfWall(wall: JudgedWall, { assess }: Judged): WallFigures {
+  const { candidate } = wall;
+  const { thermal, energy, fastening, cost } = assess.partsOf(candidate);
+  return {
+    score: round(wall.score, 4),
+    u_factor: round(thermal.u_factor, 4),
+    max_u_factor: energy.max_u_factor,
+    u_margin_percent: roundOrNull(energy.u_margin_percent, 1),
+    energy_route: energy.route,
+    cost_usd_per_ft2: {
+      low: round(cost.low, 1),
+      likely: round(cost.likely, 1),
+      high: round(cost.high, 1),
+    },
+    added_thickness_in: round(addedThickness(candidate.face, candidate.barrier), 2),
+    weight_psf: round(fastening.cladding_psf + fastening.insulation_psf, 1),
+  };
+}
+
+/** What an assembly is made of, in words; two walls with the same id are the same assembly. */
+export function assemblyOf(candidate: Candidate): Assembly {
+  const { barrier, inside, buck } = candidate;
+  return {
+    id: candidate.id,
+    title: wallTitle(candidate),
+    water_resistive_barrier: barrier.label,
+    interior_vapour_retarder: inside.retarder?.label ?? 'as it stands, not known',
+    buck: buck.label,
+  };
+}
+
+/** Titles of the rules that what is not known leaves open for a wall: it passes, but not for certain. */
+export function openQuestions(wall: JudgedWall): string[] {
+  return wall.verdicts
+    .rulesWith('undecided')
+    .filter(({ rule }) => rule.verdict !== 'prefer')
+    .map(({ rule }) => rule.title);
+}
+
+/** Where nothing passes: the wall that comes closest and the rules against it; null where something does. */
+export function closestWall(judged: Judged): Closest | null {
+  if (judged.admitted.length > 0) return null;
+  const [nearest] = excludedWalls(judged);
+  return nearest ? { id: nearest.id ?? '', title: nearest.title, because: nearest.because } : null;
+}
