@@ -5,6 +5,7 @@ import type { AdviseFlags } from './advise-command.ts';
 import { CALCULATOR_NAMES } from './calculator-names.ts';
 import type { ConversationFlags } from './conversation-command.ts';
 import { EXIT, EXIT_HELP } from './exit-codes.ts';
+import { addChanges, addMatrix } from './firm-commands.ts';
 import { writeResult } from './output.ts';
 import type { RecordCheckFlags } from './record-check-command.ts';
 import type { AcceptFlags } from './record-status-commands.ts';
@@ -83,6 +84,8 @@ function buildProgram(ending: Ending, writeHelp: (text: string) => void): Comman
   addCalc(program, act);
   addRules(program, act);
   addRecord(program, act);
+  addMatrix(program, act, HOUSE_RULES, ASCII);
+  addChanges(program, act, HOUSE_RULES, ASCII);
   addNotYet(program, act, 'batch', 'Run "advise" on each scenario.');
   for (const command of everyCommand(program)) prepare(command, writeHelp);
   return program;

@@ -33,4 +33,11 @@ export const closestSchema = z.object({
 });
 export type Closest = z.output<typeof closestSchema>;
 
-export const packSchema = z.object({ name: z.string(), version: z.string(), sha256: z.string() });
+export const packSchema = z.object({
+  name: z.string(),
+  version: z.string(),
+  sha256: z.string(),
+  /** A pack of the firm's own. */
+  house: z.boolean(),
+});
+export type ReportPack = z.output<typeof packSchema>;

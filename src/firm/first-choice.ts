@@ -1,11 +1,11 @@
 import { chooseAlternatives } from '../advice/choose-alternatives.ts';
 import { excludedWalls } from '../advice/excluded.ts';
-import type { Judged, JudgedWall } from '../advice/judge-walls.ts';
+import type { Judged, JudgedWall, Knowledge } from '../advice/judge-walls.ts';
 import { round, roundOrNull } from '../advice/rounded.ts';
 import { wallTitle } from '../advice/titles.ts';
 import type { Candidate } from '../assembly/candidates.ts';
 import { addedThickness } from '../assessment/wall-layers.ts';
-import type { Assembly, Closest, WallFigures } from './firm-schema.ts';
+import type { Assembly, Closest, ReportPack, WallFigures } from './firm-schema.ts';
 
 /** The wall that an answer ranks first; null where nothing passes. */
 export function firstChoice({ admitted }: Judged): JudgedWall | null {
@@ -44,11 +44,14 @@ export function assemblyOf(candidate: Candidate): Assembly {
   };
 }
 
-/** Titles of the rules that what is not known leaves open for a wall: it passes, but not for certain. */
+/**
+ * Titles of the rules that what is not known leaves open for a wall: it passes, but not for certain. No budget is no
+ * open question here: whoever lays out a matrix says where there is a limit.
+ */
 export function openQuestions(wall: JudgedWall): string[] {
   return wall.verdicts
     .rulesWith('undecided')
-    .filter(({ rule }) => rule.verdict !== 'prefer')
+    .filter(({ rule, concern }) => rule.verdict !== 'prefer' && concern !== 'budget')
     .map(({ rule }) => rule.title);
 }
 
@@ -57,4 +60,9 @@ export function closestWall(judged: Judged): Closest | null {
   if (judged.admitted.length > 0) return null;
   const [nearest] = excludedWalls(judged);
   return nearest ? { id: nearest.id ?? '', title: nearest.title, because: nearest.because } : null;
+}
+
+/** The packs in force, as a report names them. */
+export function packsOf({ rulebook }: Knowledge): ReportPack[] {
+  return rulebook.packs.map(({ name, version, sha256, house }) => ({ name, version, sha256, house }));
 }

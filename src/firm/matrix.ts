@@ -2,7 +2,14 @@ import { isSynthetic } from '../advice/choose-alternatives.ts';
 import { type Judged, type JudgedWall, judgeWalls, type Knowledge } from '../advice/judge-walls.ts';
 import { coveringSet } from './covering-set.ts';
 import type { Assembly, Closest, WallFigures } from './firm-schema.ts';
-import { assemblyOf, closestWall, figuresOfWall, firstChoice, openQuestions } from './first-choice.ts';
+import {
+  assemblyOf,
+  closestWall,
+  figuresOfWall,
+  firstChoice,
+  openQuestions,
+  packsOf,
+} from './first-choice.ts';
 import { framingText } from './framing-text.ts';
 import { cellsOf, type MatrixPlan, type PlannedCell, placeText } from './matrix-plan.ts';
 import type { Matrix, MatrixCell } from './matrix-schema.ts';
@@ -101,7 +108,7 @@ function reportOf(
   plan: MatrixPlan,
   cells: readonly JudgedCell[],
   described: ReadonlyMap<string, Assembly>,
-  { rulebook }: Knowledge,
+  knowledge: Knowledge,
   tool_version: string,
 ): Matrix {
   const found = coveringSet(
@@ -151,9 +158,9 @@ function reportOf(
       is_proved: found.is_proved,
       curve: found.curve.map((point) => ({ ...point, assemblies: lettersOf(point.assemblies) })),
     },
-    assumptions: assumptionsOf(cells),
+    assumptions: assumptionsOf(plan, cells),
     notes: [...new Set(cells.flatMap(({ resolved }) => resolved.site.notes))],
-    rules: { packs: rulebook.packs.map(({ name, version, sha256 }) => ({ name, version, sha256 })) },
+    rules: { packs: packsOf(knowledge) },
   };
 }
 
@@ -178,11 +185,12 @@ function byLetter(a: string, b: string): number {
   return a.length - b.length || (a < b ? -1 : 1);
 }
 
-/** Each assumption once, with the number of cells that it was made for. */
-function assumptionsOf(cells: readonly JudgedCell[]): Matrix['assumptions'] {
+/** Each assumption once, with the number of cells that it was made for. A budget of "none" was said, not assumed. */
+function assumptionsOf({ budgets }: MatrixPlan, cells: readonly JudgedCell[]): Matrix['assumptions'] {
   const found = new Map<string, Matrix['assumptions'][number]>();
   for (const { resolved } of cells) {
     for (const { field, value, why } of resolved.assumptions) {
+      if (budgets !== null && field === 'budget_usd_per_ft2') continue;
       const key = JSON.stringify([field, value, why]);
       const known = found.get(key);
       if (known) known.cells++;

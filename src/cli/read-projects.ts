@@ -1,0 +1,91 @@
+import { readdir, realpath, stat } from 'node:fs/promises';
+import { join } from 'node:path';
+import { parseInput } from '../base/parse-input.ts';
+import { type Issue, Refusal, showValue } from '../base/refusal.ts';
+import { scenarioSchema } from '../brief/scenario.ts';
+import type { Project } from '../firm/changes.ts';
+import { canonicalJson } from '../record/canonical-json.ts';
+import { parseJsonText } from './json-text.ts';
+import { readText } from './read-text.ts';
+
+/** Each is judged twice: beyond this nobody would wait, or read the table. */
+const MOST_PROJECTS = 1000;
+
+/**
+ * Reads scenarios from files and folders, folders with all that is below them, in the order of their names.
+ * All or nothing: with one file that is no scenario, or the same project twice, nothing is worked on.
+ *
+ * @throws Refusal with every issue found, each naming its file
+ */
+export async function readProjects(paths: readonly string[]): Promise<Project[]> {
+  if (paths.length === 0) {
+    throw new Refusal({
+      field: 'PATH',
+      value: showValue(undefined),
+      accepted: 'Give scenario files or folders of them, before the options that take files.',
+    });
+  }
+  const files = (await Promise.all(paths.map(filesAt))).flat();
+  if (files.length > MOST_PROJECTS) {
+    throw new Refusal({
+      field: 'PATH',
+      value: `${files.length} files`,
+      accepted: `Give at most ${MOST_PROJECTS} projects at a time.`,
+    });
+  }
+  const issues: Issue[] = [];
+  const projects: Project[] = [];
+  for (const file of files) {
+    try {
+      const data = parseJsonText(await readText(file, 'PATH'), file);
+      projects.push({ file, scenario: parseInput(scenarioSchema, data, file) });
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error;
+      issues.push(...error.issues);
+    }
+  }
+  issues.push(...(await doubles(projects)));
+  if (issues.length > 0) throw new Refusal(issues);
+  return projects;
+}
+
+async function filesAt(path: string): Promise<string[]> {
+  const isFolder = await stat(path).then(
+    (about) => about.isDirectory(),
+    // Reading it will say what is wrong.
+    () => false,
+  );
+  if (!isFolder) return [path];
+  const entries = await readdir(path, { recursive: true, withFileTypes: true });
+  const files = entries
+    .filter((entry) => !entry.isDirectory() && entry.name.endsWith('.json') && !entry.name.startsWith('.'))
+    .map((entry) => join(entry.parentPath, entry.name))
+    .sort();
+  if (files.length > 0) return files;
+  throw new Refusal({
+    field: 'PATH',
+    value: showValue(path),
+    accepted: 'Give a folder with at least one scenario, a .json file; this one has none.',
+  });
+}
+
+/** The same file by two ways, the same name, or the same content without a name: one of them would count twice. */
+async function doubles(projects: readonly Project[]): Promise<Issue[]> {
+  const seen = new Map<string, string>();
+  const issues: Issue[] = [];
+  for (const { file, scenario } of projects) {
+    const name = scenario.name?.trim().toLowerCase();
+    const own = name ? `name ${name}` : `content ${canonicalJson(scenario)}`;
+    const keys = [`file ${await realpath(file)}`, own];
+    const other = keys.flatMap((key) => seen.get(key) ?? [])[0];
+    if (other !== undefined) {
+      issues.push({
+        field: file,
+        value: scenario.name ? showValue(scenario.name) : 'this project',
+        accepted: `It is the same project as ${other}: give each once, with a name of its own.`,
+      });
+    }
+    for (const key of keys) seen.set(key, seen.get(key) ?? file);
+  }
+  return issues;
+}
