@@ -46,13 +46,18 @@ export function matrixDocument(matrix: Matrix): RecordDocument {
 }
 
 function headOf({ axes, cells, code_edition, rules, standard }: Matrix): FactRow[] {
-  const { places, framings, finishes, budgets_usd_per_ft2 } = axes;
-  const sizes = [places, framings, finishes, budgets_usd_per_ft2].map(({ length }) => length);
+  const sizes: [number, string][] = [
+    [axes.places.length, 'places'],
+    [axes.framings.length, 'framings'],
+    [axes.finishes.length, 'finishes'],
+    [axes.budgets_usd_per_ft2.length, 'budgets'],
+  ];
+  const varied = sizes.flatMap(([count, name]) => (count > 1 ? [`${count} ${name}`] : []));
   return [
     { label: 'Code edition', value: code_edition },
     {
       label: 'Cells',
-      value: `${cells.length}: ${sizes[0]} places x ${sizes[1]} framings x ${sizes[2]} finishes x ${sizes[3]} budgets`,
+      value: varied.length > 0 ? `${cells.length}: ${varied.join(' x ')}` : `${cells.length}`,
     },
     {
       label: 'Covered',

@@ -9,8 +9,8 @@ import type { Reason } from './changes-schema.ts';
 const SCORE_STEP = 0.01;
 
 /**
- * Why two rule sets decide differently, or give other figures, told of the first choice before: rules against it now,
- * rules that were against the new choice, other verdicts, limits and prices; then what the score says.
+ * Why two rule sets decide differently, or give other figures, told of the first choice before: what decides first
+ * (rules against it now, rules that were against the new choice, a better score), then limits, prices, scores, verdicts.
  */
 export function whyItChanged(before: Ruled, after: Ruled): Reason[] {
   const { choice: old } = before;
@@ -30,10 +30,11 @@ export function whyItChanged(before: Ruled, after: Ruled): Reason[] {
         ]
       : []),
     ...(chosenThen ? noLongerRuledOut(chosenThen, chosen) : []),
-    ...(old && oldNow ? otherVerdicts(old, oldNow) : []),
+    ...(old && oldNow?.forbids === 0 ? outscored(old, oldNow, chosenThen, chosen) : []),
     ...(anyWall && anyNow ? otherLimits(before.judged, anyWall, after.judged, anyNow) : []),
     ...(old && oldNow ? otherPrice(before.judged, old, after.judged, oldNow) : []),
-    ...(old && oldNow && oldNow.forbids === 0 ? otherScores(old, oldNow, chosenThen, chosen) : []),
+    ...(old && oldNow?.forbids === 0 ? otherScores(old, oldNow) : []),
+    ...(old && oldNow ? otherVerdicts(old, oldNow) : []),
   ];
 }
 
@@ -129,28 +130,31 @@ function otherPrice(before: Judged, old: JudgedWall, after: Judged, now: JudgedW
   return [{ kind: 'price', text: 'Likely cost of the old wall', before: was, after: is }];
 }
 
-/** The old wall still passes: what it scores now, part by part, and against the new one. */
-function otherScores(
+/** The old wall still passes, but another comes out better. */
+function outscored(
   old: JudgedWall,
   oldNow: JudgedWall,
   chosenThen: JudgedWall | undefined,
   chosen: JudgedWall | null,
 ): Reason[] {
-  const parts = CRITERIA.flatMap((key): Reason[] => {
-    const [was, is] = [old.scores[key], oldNow.scores[key]];
-    if (Math.abs(was - is) < SCORE_STEP) return [];
-    return [{ kind: 'score', text: keyWords(key), before: fixed(was, 2), after: fixed(is, 2) }];
-  });
-  if (!chosen || chosen.candidate.id === old.candidate.id) return parts;
+  if (!chosen || chosen.candidate.id === old.candidate.id) return [];
   const then =
     chosenThen && chosenThen.forbids === 0
       ? `before, ${fixed(chosenThen.score, 4)} against ${fixed(old.score, 4)}`
       : 'before, the new one did not pass';
   return [
-    ...parts,
     {
       kind: 'score',
       text: `The old wall still passes, but the new one scores ${fixed(chosen.score, 4)} against its ${fixed(oldNow.score, 4)} (${then}).`,
     },
   ];
+}
+
+/** What the old wall scores now, part by part. */
+function otherScores(old: JudgedWall, oldNow: JudgedWall): Reason[] {
+  return CRITERIA.flatMap((key): Reason[] => {
+    const [was, is] = [old.scores[key], oldNow.scores[key]];
+    if (Math.abs(was - is) < SCORE_STEP) return [];
+    return [{ kind: 'score', text: keyWords(key), before: fixed(was, 2), after: fixed(is, 2) }];
+  });
 }
