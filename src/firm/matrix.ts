@@ -77,7 +77,8 @@ function judgedCell(
   described: Map<string, Assembly>,
 ): JudgedCell {
   const covering = new Map<string, Covering>();
-  for (const wall of coveringWalls(judged, within_score)) {
+  const first = firstChoice(judged);
+  for (const wall of new Set([...(first ? [first] : []), ...coveringWalls(judged, within_score)])) {
     const { id } = wall.candidate;
     covering.set(id, {
       ...figuresOfWall(wall, judged),
@@ -90,7 +91,7 @@ function judgedCell(
     planned,
     resolved,
     considered: { candidates: judged.walls.length, admitted: judged.admitted.length },
-    first: firstChoice(judged)?.candidate.id ?? null,
+    first: first?.candidate.id ?? null,
     covering,
     closest: closestWall(judged),
   };

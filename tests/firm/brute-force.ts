@@ -12,5 +12,5 @@ export function bruteForce({ rows, columns }: CoverProblem): {
     const covered = new Set(chosen.flat().filter((row) => row < rows)).size;
     mostRowsOf[chosen.length] = Math.max(mostRowsOf[chosen.length] ?? 0, covered);
   }
-  return { smallest: mostRowsOf.findIndex((covered) => covered === coverable), mostRowsOf };
+  return { smallest: mostRowsOf.indexOf(coverable), mostRowsOf };
 }
