@@ -48,7 +48,7 @@ describe('wrong usage ends with 2, one message and no output', () => {
     [
       'an unknown command',
       ['advis'],
-      /command: "advis" is not accepted\. Give one of advise, calc, rules, record\. Did you mean "advise"\?/,
+      /command: "advis" is not accepted\. Give one of advise, calc, rules, record, matrix, changes\. Did you mean "advise"\?/,
     ],
     [
       'an unknown command with options',
