@@ -1,3 +1,4 @@
+import type { Dirent } from 'node:fs';
 import { readdir, realpath, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { parseInput } from '../base/parse-input.ts';
@@ -56,8 +57,7 @@ async function filesAt(path: string): Promise<string[]> {
     () => false,
   );
   if (!isFolder) return [path];
-  const entries = await readdir(path, { recursive: true, withFileTypes: true });
-  const files = entries
+  const files = (await entriesOf(path))
     .filter((entry) => !entry.isDirectory() && entry.name.endsWith('.json') && !entry.name.startsWith('.'))
     .map((entry) => join(entry.parentPath, entry.name))
     .sort();
@@ -69,6 +69,19 @@ async function filesAt(path: string): Promise<string[]> {
   });
 }
 
+async function entriesOf(path: string): Promise<Dirent[]> {
+  try {
+    return await readdir(path, { recursive: true, withFileTypes: true });
+  } catch (error) {
+    const code = error instanceof Error && 'code' in error ? String(error.code) : 'unknown error';
+    throw new Refusal({
+      field: 'PATH',
+      value: showValue(path),
+      accepted: `Give a folder that can be read, with all that is below it (${code}).`,
+    });
+  }
+}
+
 /** The same file by two ways, the same name, or the same content without a name: one of them would count twice. */
 async function doubles(projects: readonly Project[]): Promise<Issue[]> {
   const seen = new Map<string, string>();
@@ -76,7 +89,8 @@ async function doubles(projects: readonly Project[]): Promise<Issue[]> {
   for (const { file, scenario } of projects) {
     const name = scenario.name?.trim().toLowerCase();
     const own = name ? `name ${name}` : `content ${canonicalJson(scenario)}`;
-    const keys = [`file ${await realpath(file)}`, own];
+    // Standard input has no path of its own.
+    const keys = [`file ${await realpath(file).catch(() => file)}`, own];
     const other = keys.flatMap((key) => seen.get(key) ?? [])[0];
     if (other !== undefined) {
       issues.push({

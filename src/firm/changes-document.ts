@@ -101,13 +101,17 @@ function sameBlocks(projects: readonly ProjectChange[]): RecordBlock[] {
   const kept = projects.filter(({ outcome }) => outcome === 'same' || outcome === 'nothing-passes');
   return present([
     listOf(
-      kept.map(({ name, file, after, why }) => {
+      kept.map(({ name, file, before, after, why }) => {
         const verdicts = why.filter(({ kind }) => kind === 'verdict').length;
-        return {
-          lead: name,
-          text: after.choice?.title ?? choiceText(after),
-          aside: `${file}${verdicts === 0 ? '' : `; ${verdicts} ${verdicts === 1 ? 'rule speaks' : 'rules speak'} otherwise`}`,
-        };
+        const zones = [before.climate_zone, after.climate_zone];
+        const asides = [
+          file,
+          ...(zones[0] === zones[1] ? [] : [`zone ${zones.join(' → ')}`]),
+          ...(verdicts === 0
+            ? []
+            : [`${verdicts} ${verdicts === 1 ? 'rule speaks' : 'rules speak'} otherwise`]),
+        ];
+        return { lead: name, text: after.choice?.title ?? choiceText(after), aside: asides.join('; ') };
       }),
     ),
   ]);
