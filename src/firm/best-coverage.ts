@@ -1,5 +1,6 @@
 import { type BitSet, countBoth, countOf, emptySet, setOf, union, without } from './bit-set.ts';
-import { type CoverProblem, widestColumns } from './set-cover.ts';
+import { widestColumns } from './cover-reductions.ts';
+import type { CoverProblem } from './set-cover.ts';
 
 /** The most rows that so many columns can cover together. */
 export type CoveragePoint = {

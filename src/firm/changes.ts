@@ -1,8 +1,8 @@
-import { type Judged, type JudgedWall, judgeWalls, type Knowledge } from '../advice/judge-walls.ts';
+import { type JudgedWall, judgeWalls, type Knowledge } from '../advice/judge-walls.ts';
 import type { CODE_EDITIONS, Scenario } from '../brief/scenario.ts';
 import type { Changes, Decision, Outcome, ProjectChange } from './changes-schema.ts';
 import { DECIDES_OTHERWISE } from './changes-schema.ts';
-import { assemblyOf, closestWall, figuresOfWall, firstChoice, packsOf } from './first-choice.ts';
+import { assemblyOf, closestWall, figuresOfWall, firstChoice, packsOf, type Ruled } from './first-choice.ts';
 import { type ResolvedWall, resolveWalls } from './resolve-walls.ts';
 import { whyItChanged } from './why-changed.ts';
 
@@ -18,9 +18,6 @@ export type ChangesOptions = {
   readonly toolVersion: string;
   readonly onProgress?: (done: number, total: number) => void;
 };
-
-/** One project judged by one rule set. */
-export type Ruled = { readonly judged: Judged; readonly choice: JudgedWall | null };
 
 /**
  * Judges every project by two rule sets and says which first choices and figures differ, and why.

@@ -12,6 +12,9 @@ export function firstChoice({ admitted }: Judged): JudgedWall | null {
   return chooseAlternatives(admitted, 1)[0] ?? null;
 }
 
+/** A project judged by a rule set. */
+export type Ruled = { readonly judged: Judged; readonly choice: JudgedWall | null };
+
 /** A wall's main figures, rounded as the answer rounds them. */
 export function figuresOfWall(wall: JudgedWall, { assess }: Judged): WallFigures {
   const { candidate } = wall;

@@ -2,8 +2,8 @@ import type { Judged, JudgedWall } from '../advice/judge-walls.ts';
 import { CRITERIA } from '../advice/scoring.ts';
 import { dollars, fixed, keyWords, numberText } from '../record/figure-text.ts';
 import type { RuleOutcome, Verdict } from '../rulebook/rule-schema.ts';
-import type { Ruled } from './changes.ts';
 import type { Reason } from './changes-schema.ts';
+import type { Ruled } from './first-choice.ts';
 
 /** Smaller differences of a part of the score are not worth a line. */
 const SCORE_STEP = 0.01;

@@ -108,10 +108,9 @@ describe('the report of a matrix', () => {
       const lines = text(sampleMatrix(), width).split('\n');
       expect(Math.max(...lines.map((line) => stringWidth(line)))).toBeLessThanOrEqual(width);
     }
-    expect(text(sampleMatrix(), 80)).toMatch(
-      /^ {2}2A +wood 5\.5 at 16 +B +\+17 % +\$19 +A +\+17 % +\$19 +-0\.04$/m,
-    );
-    expect(text(sampleMatrix(), 80)).toMatch(/^ {2}7 +wood 5\.5 at 16 +none +none$/m);
+    const lines = text(sampleMatrix(), 80);
+    expect(lines).toMatch(/^ {2}2A +wood 5\.5 at 16 +B, \+17 %, \$19 +A, \+17 %, \$19 +-0\.04$/m);
+    expect(lines).toMatch(/^ {2}7 +wood 5\.5 at 16 +none +none$/m);
   });
 
   it('is one page that stands alone, whatever the names try', () => {
