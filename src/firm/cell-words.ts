@@ -49,7 +49,6 @@ const FINISH_WORDS: Readonly<Record<string, string>> = {
   'cement-stucco': 'cement stucco only',
   'stucco-look': 'the look of stucco',
   any: 'any finish',
-  unknown: 'finish not said',
 };
 
 export function finishText(finish: string): string {

@@ -32,8 +32,9 @@ export type Axes = {
 /** One wall of the matrix: where it stands in it, and as a scenario of its own. */
 export type PlannedCell = {
   readonly place: string;
-  readonly framing: string;
-  readonly finish: string;
+  /** Null: the base's own, or the assumption where it has none. */
+  readonly framing: string | null;
+  readonly finish: (typeof FINISHES)[number] | null;
   readonly budget_usd_per_ft2: number | null;
   readonly scenario: Scenario;
 };
@@ -106,7 +107,7 @@ export function cellsOf(plan: MatrixPlan): PlannedCell[] {
 }
 
 function cellOf(
-  { base, framings }: MatrixPlan,
+  { base }: MatrixPlan,
   place: Place,
   framing: FirmFraming | null,
   finish: (typeof FINISHES)[number] | null,
@@ -123,8 +124,8 @@ function cellOf(
   const money = scenario.budget_usd_per_ft2;
   return {
     place: placeText(place),
-    framing: framings && framing ? framingText(framing) : 'as given',
-    finish: scenario.finish ?? 'unknown',
+    framing: framing && framingText(framing),
+    finish,
     budget_usd_per_ft2: typeof money === 'number' ? money : null,
     scenario,
   };

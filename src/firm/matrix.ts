@@ -26,6 +26,7 @@ type Covering = { readonly exact_score: number } & WallFigures & { readonly open
 
 type JudgedCell = {
   readonly planned: PlannedCell;
+  readonly framing: string;
   readonly resolved: ResolvedWall;
   readonly considered: MatrixCell['considered'];
   readonly first: string | null;
@@ -66,7 +67,7 @@ export async function workOutMatrix(
 
 function cellName({ place, framing, finish, budget_usd_per_ft2 }: PlannedCell): string {
   const budget = budget_usd_per_ft2 === null ? [] : [`$${budget_usd_per_ft2}`];
-  return `cell ${[place, framing, finish, ...budget].join(' / ')}`;
+  return `cell ${[place, framing ?? [], finish ?? [], ...budget].flat().join(' / ')}`;
 }
 
 function judgedCell(
@@ -89,6 +90,7 @@ function judgedCell(
   }
   return {
     planned,
+    framing: planned.framing ?? framingText(resolved.brief.framing),
     resolved,
     considered: { candidates: judged.walls.length, admitted: judged.admitted.length },
     first: first?.candidate.id ?? null,
@@ -130,16 +132,16 @@ function reportOf(
     code_edition: cells[0]?.resolved.brief.code_edition ?? '',
     axes: {
       places: plan.places.map(placeText),
-      framings: plan.framings?.map(framingText) ?? [cells[0]?.planned.framing ?? ''],
-      finishes: [...new Set(cells.map(({ planned }) => planned.finish))],
+      framings: [...new Set(cells.map(({ framing }) => framing))],
+      finishes: [...new Set(cells.map(({ resolved }) => resolved.brief.finish))],
       budgets_usd_per_ft2: [...new Set(cells.map(({ planned }) => planned.budget_usd_per_ft2))],
     },
     within_score: plan.within_score,
     cells: cells.map((cell, i) => ({
       place: cell.planned.place,
       climate_zone: cell.resolved.site.climate_zone,
-      framing: cell.planned.framing,
-      finish: cell.planned.finish,
+      framing: cell.framing,
+      finish: cell.resolved.brief.finish,
       budget_usd_per_ft2: cell.planned.budget_usd_per_ft2,
       considered: cell.considered,
       first_choice: placed(cell, cell.first, letterOf),

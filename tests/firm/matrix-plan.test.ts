@@ -29,7 +29,7 @@ describe('planMatrix', () => {
     expect(cells[0]).toEqual({
       place: '2A',
       framing: '2x6',
-      finish: 'any',
+      finish: null,
       budget_usd_per_ft2: 24,
       scenario: {
         schema: 'cladwright-scenario/1',

@@ -100,6 +100,23 @@ describe('a matrix', () => {
     for (const { first_choice, standard } of strict.cells) expect(standard).toEqual(first_choice);
   }, 60_000);
 
+  it('names the studs and the finish of the base, or those assumed, where no axis names them', async () => {
+    const base = { schema: 'cladwright-scenario/1', place: { climate_zone: '4C' }, cavity_insulation_r: 13 };
+    const framing = { material: 'wood', depth_in: 3.5 };
+    const { cells, axes } = await workOutMatrix(planMatrix({ ...base, framing }, ''), SMALL, {
+      toolVersion: '',
+    });
+    expect(cells).toMatchObject([
+      { framing: 'wood 3.5 at 16', finish: 'stucco-look', budget_usd_per_ft2: null },
+    ]);
+    expect(axes).toEqual({
+      places: ['4C'],
+      framings: ['wood 3.5 at 16'],
+      finishes: ['stucco-look'],
+      budgets_usd_per_ft2: [null],
+    });
+  }, 60_000);
+
   it('counts for how many cells something was assumed', () => {
     expect(matrix.assumptions.filter(({ field }) => field === 'budget_usd_per_ft2')).toEqual([]);
     const gravity = matrix.assumptions.find(({ field }) => field === 'framing.species_gravity');
