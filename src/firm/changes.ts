@@ -33,9 +33,9 @@ export async function workOutChanges(
   const [befores, afters] = [await resolved(projects, from), await resolved(projects, to)];
   const changed: ProjectChange[] = [];
   for (const [i, project] of projects.entries()) {
-    const before = await ruled(befores[i], from);
+    const before = await ruled(befores[i]);
     onProgress?.(2 * i + 1, 2 * projects.length);
-    const after = await ruled(afters[i], to);
+    const after = await ruled(afters[i]);
     onProgress?.(2 * i + 2, 2 * projects.length);
     changed.push(changeOf(project, before, after));
   }
@@ -57,9 +57,9 @@ function resolved(projects: readonly Project[], { edition, knowledge }: RuleSet)
   return resolveWalls(items, ({ file }) => file, knowledge);
 }
 
-async function ruled(wall: ResolvedWall | undefined, { knowledge }: RuleSet): Promise<Ruled> {
+async function ruled(wall: ResolvedWall | undefined): Promise<Ruled> {
   if (!wall) throw new Error('a project was not resolved');
-  const judged = await judgeWalls(wall.brief, wall.site, knowledge);
+  const judged = await judgeWalls(wall.brief, wall.site, wall.knowledge);
   return { judged, choice: firstChoice(judged) };
 }
 

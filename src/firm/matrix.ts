@@ -57,7 +57,7 @@ export async function workOutMatrix(
   for (const [i, cell] of planned.entries()) {
     const own = resolved[i];
     if (!own) throw new Error(`cell ${i} was not resolved`);
-    const judged: Judged = await judgeWalls(own.brief, own.site, knowledge, before);
+    const judged: Judged = await judgeWalls(own.brief, own.site, own.knowledge, before);
     cells.push(judgedCell(cell, own, judged, plan.within_score, described));
     before = judged;
     onProgress?.(i + 1, planned.length);

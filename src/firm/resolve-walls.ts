@@ -11,6 +11,8 @@ import type { Site } from '../site/site.ts';
 
 /** A scenario made ready to be judged. */
 export type ResolvedWall = {
+  /** What it is to be judged with. */
+  readonly knowledge: Knowledge;
   readonly brief: Brief;
   readonly site: Site;
   readonly assumptions: readonly OpenAssumption[];
@@ -45,10 +47,10 @@ export async function resolveWalls<T extends { readonly scenario: Scenario }>(
   return resolved;
 }
 
-async function resolveWall(scenario: Scenario, { tables, catalogue }: Knowledge): Promise<ResolvedWall> {
+async function resolveWall(scenario: Scenario, knowledge: Knowledge): Promise<ResolvedWall> {
   const { brief, assumptions } = resolveBrief(scenario);
   const site = await resolveSite(brief.place, brief.code_edition);
-  const context = answerContext(brief, site, tables, catalogue);
+  const context = answerContext(brief, site, knowledge.tables, knowledge.catalogue);
   assessor(context, condensates(context));
-  return { brief, site, assumptions };
+  return { knowledge, brief, site, assumptions };
 }
