@@ -10,7 +10,10 @@ export type ExitCode = (typeof EXIT)[keyof typeof EXIT];
 
 const MEANINGS: readonly (readonly [ExitCode, string])[] = [
   [EXIT.done, 'done'],
-  [EXIT.answerIsNo, 'done, and the answer is no: no wall passes, a decision changed, a record no longer holds'],
+  [
+    EXIT.answerIsNo,
+    'done, and the answer is no: no wall passes, a decision changed, a record no longer holds',
+  ],
   [EXIT.badInput, 'bad input or usage: the message says what would be accepted'],
   [EXIT.fault, 'a fault inside the program; CLADWRIGHT_DEBUG=1 shows where'],
   [EXIT.interrupted, 'interrupted'],

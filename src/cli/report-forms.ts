@@ -1,8 +1,8 @@
 import { Refusal, showValue } from '../base/refusal.ts';
 import { asciiText } from '../conversation/visible-text.ts';
 import { type ReportFile, saveReport } from '../firm/save-report.ts';
+import { documentHtml } from '../record/document-html.ts';
 import type { RecordDocument } from '../record/record-document.ts';
-import { documentHtml } from '../record/record-html.ts';
 import { documentMarkdown } from '../record/record-markdown.ts';
 import { documentText } from '../record/record-text.ts';
 import { letInterruptsIn } from './interrupts.ts';
@@ -59,9 +59,9 @@ export async function putOut(report: Report, { form, dir, ascii }: ReportOutlet)
     const { what, word, document } = report;
     const files: ReportFile[] = [
       { end: 'json', text: `${jsonDocument(report.data)}\n` },
-      { end: 'md', text: documentMarkdown(what, document) },
+      { end: 'md', text: documentMarkdown(titled(what, document)) },
       { end: 'csv', text: report.csv },
-      { end: 'html', text: documentHtml(what, document) },
+      { end: 'html', text: documentHtml(document, what) },
     ];
     const paths = await saveReport(dir, document.title, word, files);
     process.stderr.write(paths.map((path) => `saved ${path}\n`).join(''));
@@ -76,12 +76,17 @@ function inForm({ what, document, csv, data }: Report, form: ReportForm, ascii: 
     case 'csv':
       return csv;
     case 'html':
-      return documentHtml(what, document);
+      return documentHtml(document, what);
     case 'markdown':
-      return documentMarkdown(what, document);
+      return documentMarkdown(titled(what, document));
     case 'text': {
-      const text = documentText(what, document, textWidth());
+      const text = documentText(titled(what, document), textWidth());
       return ascii ? asciiText(text) : text;
     }
   }
+}
+
+/** The page has a place of its own for the kind of document; the other forms say it in the title. */
+function titled(what: string, document: RecordDocument): RecordDocument {
+  return { ...document, title: `${what}: ${document.title}` };
 }

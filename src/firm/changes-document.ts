@@ -50,6 +50,8 @@ export function changesDocument(changes: Changes): RecordDocument {
     ],
     notice: REPORT_NOTICE,
     sections: sections.filter(({ blocks }) => blocks.length > 0),
+    appendix: [],
+    appendixNote: '',
   };
 }
 

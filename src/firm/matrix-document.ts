@@ -35,6 +35,8 @@ export function matrixDocument(matrix: Matrix): RecordDocument {
     head: headOf(matrix),
     notice: REPORT_NOTICE,
     sections: sections.filter(({ blocks }) => blocks.length > 0),
+    appendix: [],
+    appendixNote: '',
   };
 }
 

@@ -1,4 +1,6 @@
+import { houseDefaults } from '../advice/house-effect.ts';
 import type { Knowledge } from '../advice/judge-walls.ts';
+import { withOwnPrices } from '../advice/own-prices.ts';
 import { answerContext } from '../assessment/answer-context.ts';
 import { assessor } from '../assessment/assess.ts';
 import { condensates } from '../assessment/moisture-part.ts';
@@ -47,8 +49,9 @@ export async function resolveWalls<T extends { readonly scenario: Scenario }>(
   return resolved;
 }
 
-async function resolveWall(scenario: Scenario, knowledge: Knowledge): Promise<ResolvedWall> {
-  const { brief, assumptions } = resolveBrief(scenario);
+async function resolveWall(scenario: Scenario, known: Knowledge): Promise<ResolvedWall> {
+  const { brief, assumptions } = resolveBrief(scenario, houseDefaults(known.rulebook.house));
+  const knowledge = withOwnPrices(known, brief);
   const site = await resolveSite(brief.place, brief.code_edition);
   const context = answerContext(brief, site, knowledge.tables, knowledge.catalogue);
   assessor(context, condensates(context));

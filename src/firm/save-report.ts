@@ -1,8 +1,9 @@
 import { join } from 'node:path';
 import { Refusal, showValue } from '../base/refusal.ts';
+import { discRefusal } from '../record/disc-refusal.ts';
 import { makeFolder, publishFiles } from '../record/publish-files.ts';
+import { MOST_REVISIONS, nextRevision } from '../record/publish-record.ts';
 import { revisionName, safeName } from '../record/safe-name.ts';
-import { MOST_REVISIONS, nextRevision, whatWouldDo } from '../record/save-record.ts';
 
 export type ReportFile = { readonly end: 'json' | 'md' | 'csv' | 'html'; readonly text: string };
 
@@ -36,8 +37,6 @@ export async function saveReport(
     });
   } catch (error) {
     await undo();
-    const accepted = error instanceof Refusal ? null : whatWouldDo(error);
-    if (accepted === null) throw error;
-    throw new Refusal({ field: '--save', value: showValue(dir), accepted });
+    throw discRefusal(error, '--save', dir);
   }
 }

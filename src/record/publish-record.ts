@@ -17,7 +17,7 @@ export type PublishedRecord = {
 /** A record with the data that goes into its file, which may hold keys that this program doesn't know. */
 export type MadeRecord = { readonly record: DecisionRecord; readonly data: object };
 
-const MOST_REVISIONS = 999_999;
+export const MOST_REVISIONS = 999_999;
 
 /**
  * Writes a record and everything made from it under the next free revision of a name, all files or none. No existing
@@ -62,7 +62,7 @@ function recordFiles({ record, data }: MadeRecord, base: string): NewFile[] {
 }
 
 /** One past the highest revision that any file in the folder belongs to: a gap left by a removed record stays a gap. */
-async function nextRevision(dir: string, name: string): Promise<number> {
+export async function nextRevision(dir: string, name: string): Promise<number> {
   const taken = (await readdir(dir)).map((file) => revisionOf(file, name) ?? 0);
   return taken.reduce((highest, one) => Math.max(highest, one), 0) + 1;
 }

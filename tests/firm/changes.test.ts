@@ -5,7 +5,7 @@ import { type RuleSet, workOutChanges } from '../../src/firm/changes.ts';
 import { changesCsv } from '../../src/firm/changes-csv.ts';
 import { changesDocument, reasonText } from '../../src/firm/changes-document.ts';
 import { type Changes, changesSchema } from '../../src/firm/changes-schema.ts';
-import { documentHtml } from '../../src/record/record-html.ts';
+import { documentHtml } from '../../src/record/document-html.ts';
 import { documentText } from '../../src/record/record-text.ts';
 import { loadRulebook } from '../../src/rulebook/load-rulebook.ts';
 import { findRulesDir } from '../../src/rulebook/rules-dir.ts';
@@ -169,10 +169,10 @@ describe('a change of edition', () => {
   it('is told in each form', () => {
     const document = changesDocument(changes);
     for (const width of [100, 80, 40]) {
-      const lines = documentText('What changed', document, width).split('\n');
+      const lines = documentText(document, width).split('\n');
       expect(Math.max(...lines.map((line) => stringWidth(line)))).toBeLessThanOrEqual(width);
     }
-    const page = checkHtml(documentHtml('What changed', document));
+    const page = checkHtml(documentHtml(document, 'What changed'));
     expect(page.map(({ text }) => text).join(' ')).toContain('Plain house');
     const rows: Record<string, string>[] = parse(changesCsv(changes), { columns: true });
     expect(rows.map(({ file, outcome }) => [file, outcome])).toEqual(

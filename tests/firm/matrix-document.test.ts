@@ -5,15 +5,15 @@ import { marginText, shareText } from '../../src/firm/cell-words.ts';
 import { matrixCsv } from '../../src/firm/matrix-csv.ts';
 import { matrixDocument, standardSentences } from '../../src/firm/matrix-document.ts';
 import { type Matrix, matrixSchema } from '../../src/firm/matrix-schema.ts';
-import { documentHtml } from '../../src/record/record-html.ts';
+import { documentHtml } from '../../src/record/document-html.ts';
 import { documentMarkdown } from '../../src/record/record-markdown.ts';
 import { documentText } from '../../src/record/record-text.ts';
 import { HOSTILE_NAMES } from '../record/hostile-names.ts';
 import { checkHtml } from '../record/html-check.ts';
 import { cell, sampleMatrix, wall } from './sample-matrix.ts';
 
-const html = (matrix: Matrix) => documentHtml('Wall standard', matrixDocument(matrix));
-const text = (matrix: Matrix, width: number) => documentText('Wall standard', matrixDocument(matrix), width);
+const html = (matrix: Matrix) => documentHtml(matrixDocument(matrix), 'Wall standard');
+const text = (matrix: Matrix, width: number) => documentText(matrixDocument(matrix), width);
 
 describe('the sentences about the standard', () => {
   it('say how much it covers, where nothing passes, and that it is proved smallest', () => {
@@ -84,7 +84,7 @@ describe('the report of a matrix', () => {
   it('says what every form must say: the standard, each cell, what is empty and why, what is open, what was assumed', () => {
     for (const form of [
       text(sampleMatrix(), 80),
-      documentMarkdown('Wall standard', matrixDocument(sampleMatrix())),
+      documentMarkdown(matrixDocument(sampleMatrix())),
       html(sampleMatrix()),
     ]) {
       for (const words of [
