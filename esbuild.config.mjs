@@ -23,7 +23,13 @@ const wholeNamespaceOfZod = {
 };
 
 await build({
-  entryPoints: { cladwright: 'src/cli/main.ts', 'advisor-worker': 'src/cli/advisor-worker.ts' },
+  entryPoints: {
+    cladwright: 'src/cli/main.ts',
+    'advisor-worker': 'src/cli/advisor-worker.ts',
+    // Worker threads of a batch are files of their own, found beside the chunk that starts them.
+    'chunks/batch-worker': 'src/cli/batch/batch-worker.ts',
+    'chunks/entry/worker': 'node_modules/tinypool/dist/entry/worker.js',
+  },
   outdir,
   bundle: true,
   splitting: true,

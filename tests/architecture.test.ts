@@ -28,6 +28,7 @@ const OWNERS: ReadonlyMap<string, string> = new Map([
   ['react', 'terminal'],
   ['json-rules-engine', 'rulebook'],
   ['commander', 'cli'],
+  ['tinypool', 'cli'],
 ]);
 
 type Import = { readonly file: string; readonly from: string; readonly to: string };

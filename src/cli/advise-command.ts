@@ -14,11 +14,10 @@ import { letInterruptsIn } from './interrupts.ts';
 import { parseJsonText } from './json-text.ts';
 import { loadKnowledge } from './knowledge.ts';
 import { jsonDocument, textWidth, writeResult } from './output.ts';
+import { readTop } from './read-number.ts';
 import { readText, sourceName } from './read-text.ts';
 import { saveFolder } from './save-folder.ts';
 import { SOURCE_DIGEST, TOOL_VERSION } from './version.ts';
-
-const MOST_RANKED = 20;
 
 export type AdviseFlags = {
   readonly json?: true;
@@ -97,16 +96,6 @@ async function readScenario(path: string | undefined): Promise<Scenario> {
     });
   }
   return parseInput(scenarioSchema, parseJsonText(await readText(path, 'SCENARIO'), sourceName(path)));
-}
-
-function readTop(text: string): number {
-  const top = /^[0-9]{1,2}$/.test(text) ? Number(text) : 0;
-  if (top >= 1 && top <= MOST_RANKED) return top;
-  throw new Refusal({
-    field: '--top',
-    value: showValue(text),
-    accepted: `Give a whole number from 1 to ${MOST_RANKED}, for example 3.`,
-  });
 }
 
 function readEdition(text: string | undefined): (typeof CODE_EDITIONS)[number] | undefined {

@@ -1,11 +1,11 @@
 import { Command, CommanderError, Option } from 'commander';
-import { Refusal, showValue } from '../base/refusal.ts';
+import { Refusal } from '../base/refusal.ts';
 import { CODE_EDITIONS } from '../brief/code-editions.ts';
 import type { AdviseFlags } from './advise-command.ts';
 import { CALCULATOR_NAMES } from './calculator-names.ts';
 import type { ConversationFlags } from './conversation-command.ts';
 import { EXIT, EXIT_HELP } from './exit-codes.ts';
-import { addChanges, addMatrix } from './firm-commands.ts';
+import { addBatch, addChanges, addMatrix } from './firm-commands.ts';
 import { writeResult } from './output.ts';
 import type { RecordCheckFlags } from './record-check-command.ts';
 import type { AcceptFlags } from './record-status-commands.ts';
@@ -84,9 +84,9 @@ function buildProgram(ending: Ending, writeHelp: (text: string) => void): Comman
   addCalc(program, act);
   addRules(program, act);
   addRecord(program, act);
+  addBatch(program, act, HOUSE_RULES);
   addMatrix(program, act, HOUSE_RULES, ASCII);
   addChanges(program, act, HOUSE_RULES, ASCII);
-  addNotYet(program, act, 'batch', 'Run "advise" on each scenario.');
   for (const command of everyCommand(program)) prepare(command, writeHelp);
   return program;
 }
@@ -232,18 +232,6 @@ function addStatusCommands(record: Command, act: Act): void {
     const { runRecordSupersede } = await import('./record-status-commands.ts');
     refuseExtraWords(supersede, 2);
     return runRecordSupersede(supersede.args);
-  });
-}
-
-/** A command that is promised but does not stand yet: it says so, whatever comes with it. */
-function addNotYet(parent: Command, act: Act, name: string, instead: string): void {
-  const command = parent.command(name, { hidden: true }).argument('[words...]').allowUnknownOption();
-  act(command, async () => {
-    throw new Refusal({
-      field: 'command',
-      value: showValue(name),
-      accepted: `\`${name}\` is not part of this version yet. ${instead}`,
-    });
   });
 }
 

@@ -1,5 +1,6 @@
 import type { Command } from 'commander';
 import { CODE_EDITIONS } from '../brief/scenario.ts';
+import type { BatchFlags } from './batch/batch-command.ts';
 import type { ChangesFlags } from './changes-command.ts';
 import type { MatrixFlags } from './matrix-command.ts';
 import { refuseExtraWords } from './usage.ts';
@@ -8,6 +9,36 @@ type Act = (command: Command, run: (command: Command) => Promise<number>) => voi
 
 const FORM = ['--as <form>', 'text, markdown, csv, html or json; text when left out'] as const;
 const SAVE = ['--save <dir>', 'write the report into this folder as json, md, csv and html'] as const;
+
+/** `batch`: a scenario in, a line out. */
+export function addBatch(program: Command, act: Act, houseRules: readonly [string, string]): void {
+  const command = program
+    .command('batch')
+    .description('many scenarios: a line of JSON for each, in their order')
+    .argument(
+      '[PATH...]',
+      'scenario files, folders of them, .ndjson files, or - for NDJSON on standard input',
+    )
+    .option('--json', 'the lines are JSON with it and without it')
+    .option('--jobs <n>', 'worker threads; as many as there are processors when left out')
+    .option('--top <n>', 'how many assemblies to rank in each, 1 to 20', '3')
+    .option('--edition <year>', `judge all by this code edition: ${CODE_EDITIONS.join(', ')}`)
+    .option('--short', 'first choice and main figures only, half a kilobyte a line')
+    .option(
+      '--out <file>',
+      'write the lines into this file; the same command goes on where it was broken off',
+    )
+    .option(
+      '--first-line <n>',
+      'number of the first line, where the input is a part of something longer',
+      '1',
+    )
+    .option(...houseRules);
+  act(command, async () => {
+    const { runBatch } = await import('./batch/batch-command.ts');
+    return runBatch(command.args, command.optsWithGlobals<BatchFlags>());
+  });
+}
 
 /** `matrix`: many walls, one standard. */
 export function addMatrix(

@@ -8,16 +8,17 @@ const LONGEST_EXCERPT = 24;
  *
  * @param text  the text; one byte-order mark at its start is passed over
  * @param name  how messages call it, for example a file name
+ * @param isOneLine  it is one line of something longer: messages tell the column only
  * @throws Refusal with line and column for text that is no JSON, gives a key twice, or nests too deeply
  */
-export function parseJsonText(text: string, name: string): unknown {
+export function parseJsonText(text: string, name: string, isOneLine = false): unknown {
   const plain = text.replace(/^\ufeff/, '');
   const fault = findJsonFault(plain);
   if (!fault) return JSON.parse(plain);
   const before = plain.slice(0, fault.at).split('\n');
   const column = [...(before.at(-1) ?? '')].length + 1;
   throw new Refusal({
-    field: `${name}, line ${before.length}, column ${column}`,
+    field: isOneLine ? `${name}, column ${column}` : `${name}, line ${before.length}, column ${column}`,
     value: excerpt(plain.slice(fault.at)),
     accepted: fault.accepted,
   });

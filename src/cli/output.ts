@@ -44,14 +44,23 @@ export function isBrokenPipe(error: unknown): boolean {
  * @throws Error for a number that is not finite: JSON would turn it into null, which means "does not apply" here
  */
 export function jsonDocument(value: unknown): string {
-  return JSON.stringify(
-    value,
-    (key, inner: unknown) => {
-      if (typeof inner === 'number' && !Number.isFinite(inner)) {
-        throw new Error(`the result has ${inner} at "${key}"`);
-      }
-      return inner;
-    },
-    2,
+  return JSON.stringify(value, finiteOnly, 2);
+}
+
+/**
+ * The same as one line, as NDJSON wants it. Marks that some readers take for line ends are escaped; what the JSON says
+ * stays the same.
+ */
+export function jsonLine(value: unknown): string {
+  return JSON.stringify(value, finiteOnly).replace(
+    /[\u0085\u2028\u2029]/g,
+    (mark) => `\\u${mark.charCodeAt(0).toString(16).padStart(4, '0')}`,
   );
+}
+
+function finiteOnly(key: string, inner: unknown): unknown {
+  if (typeof inner === 'number' && !Number.isFinite(inner)) {
+    throw new Error(`the result has ${inner} at "${key}"`);
+  }
+  return inner;
 }

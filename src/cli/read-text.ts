@@ -1,8 +1,9 @@
 import { createReadStream } from 'node:fs';
 import type { Readable } from 'node:stream';
-import { Refusal, showValue } from '../base/refusal.ts';
+import { type Issue, Refusal, showValue } from '../base/refusal.ts';
 
-const MOST_BYTES = 1_000_000;
+/** Of one JSON document. */
+export const MOST_BYTES = 1_000_000;
 
 /** What stands for standard input where a path is asked for. */
 export const STANDARD_INPUT = '-';
@@ -20,20 +21,41 @@ export function sourceName(path: string): string {
  * @throws Refusal for what can't be read, is over 1 MB, or is not UTF-8
  */
 export async function readText(path: string, field: string): Promise<string> {
+  return decodeText(await readBytes(path, field), sourceName(path));
+}
+
+/**
+ * The same without looking at the bytes.
+ *
+ * @throws Refusal for what can't be read or is over 1 MB
+ */
+export function readBytes(path: string, field: string): Promise<Buffer> {
   if (path === STANDARD_INPUT && process.stdin.isTTY) {
     process.stderr.write('Reading JSON from the terminal; end it with Ctrl-D.\n');
   }
-  const bytes = await collect(path === STANDARD_INPUT ? process.stdin : createReadStream(path), path, field);
+  return collect(path === STANDARD_INPUT ? process.stdin : createReadStream(path), path, field);
+}
+
+/**
+ * @param name  how messages call it
+ * @throws Refusal for bytes that are no UTF-8
+ */
+export function decodeText(bytes: Uint8Array, name: string): string {
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch {
     // The decoder says nothing but that it failed.
     throw new Refusal({
-      field: sourceName(path),
+      field: name,
       value: 'this text',
       accepted: 'Give UTF-8 text; some of these bytes are no UTF-8.',
     });
   }
+}
+
+/** For text over the limit. */
+export function tooLong(name: string): Issue {
+  return { field: name, value: 'over 1 MB', accepted: 'Give at most 1 MB of JSON.' };
 }
 
 async function collect(stream: Readable, path: string, field: string): Promise<Buffer> {
@@ -44,11 +66,7 @@ async function collect(stream: Readable, path: string, field: string): Promise<B
       const part = Buffer.from(chunk);
       bytes += part.length;
       if (bytes > MOST_BYTES) {
-        throw new Refusal({
-          field: sourceName(path),
-          value: 'over 1 MB',
-          accepted: 'Give at most 1 MB of JSON.',
-        });
+        throw new Refusal(tooLong(sourceName(path)));
       }
       chunks.push(part);
     }
