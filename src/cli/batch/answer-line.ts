@@ -5,10 +5,13 @@ import { describeIssue, type Issue, Refusal } from '../../base/refusal.ts';
 import { type Scenario, scenarioSchema } from '../../brief/scenario.ts';
 import { parseJsonText } from '../json-text.ts';
 import { jsonLine } from '../output.ts';
-import { decodeText } from '../read-text.ts';
+import { decodeText, STANDARD_INPUT, sourceName } from '../read-text.ts';
 import { TOOL_VERSION } from '../version.ts';
 import type { BatchAnswer, BatchTask } from './batch-item.ts';
 import { shortAnswer } from './short-answer.ts';
+
+/** How messages call a line: which one it is stands beside them. */
+export const LINE_NAME = 'this line';
 
 /** More would make a line of a hopeless document longer than any answer. */
 const MOST_ISSUES = 20;
@@ -37,10 +40,10 @@ export async function answerLine(task: BatchTask, knowledge: Knowledge): Promise
 function readScenario({ content, source, source_line }: BatchTask): Scenario {
   if ('field' in content) throw new Refusal(content);
   const isOneLine = source_line !== null;
-  const name = isOneLine ? 'text' : source;
+  const name = isOneLine ? LINE_NAME : source;
   const text = decodeText(content, name);
   if (isOneLine && text.trim() === '') {
-    throw new Refusal({ field: name, value: 'an empty line', accepted: 'Give one scenario on each line.' });
+    throw new Refusal({ field: name, value: 'nothing', accepted: 'Give one scenario on each line.' });
   }
   return parseInput(scenarioSchema, parseJsonText(text, name, isOneLine));
 }
@@ -61,7 +64,8 @@ export function failedLine(
       schema: 'cladwright-batch-error/1',
       line,
       source,
-      ...(source_line === null ? {} : { source_line }),
+      // On standard input it says no more than "line", and a part of a longer input must fail in the same words.
+      ...(source_line === null || source === sourceName(STANDARD_INPUT) ? {} : { source_line }),
       error: outcome === 'fault' ? `internal fault: ${message}` : message,
       issues: shown,
     }),

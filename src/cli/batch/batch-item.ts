@@ -7,7 +7,7 @@ export type BatchItem = {
   readonly line: number;
   /** How messages call where it came from. */
   readonly source: string;
-  /** Its line there; null for a file that is a scenario by itself. */
+  /** Its line there: of standard input, or of a file of lines; null for a file that is a scenario by itself. */
   readonly source_line: number | null;
   /** The text's bytes, or why they can't be had. */
   readonly content: Uint8Array | Issue;

@@ -58,31 +58,32 @@ export function progressText(
 
 /** The last word on standard error. */
 export function summaryText(tally: Tally, done_now: number, passed_ms: number): string {
+  if (tally.lines === 0) return 'Nothing came in: no lines.\n';
   const answered = tally.lines - tally.failed - tally.faults;
   const parts = [
-    `${linesText(tally.lines)}: ${answered.toLocaleString('en-US')} answered`,
-    ...(tally.nothing_passes > 0
-      ? [`nothing passes in ${tally.nothing_passes.toLocaleString('en-US')} of them`]
-      : []),
-    ...(tally.failed > 0 ? [`${tally.failed.toLocaleString('en-US')} failed`] : []),
-    ...(tally.faults > 0
-      ? [`${tally.faults.toLocaleString('en-US')} broke the program (a fault in it)`]
-      : []),
+    `${linesText(tally.lines)}: ${countText(answered)} answered`,
+    ...(tally.nothing_passes > 0 ? [`nothing passes in ${countText(tally.nothing_passes)} of them`] : []),
+    ...(tally.failed > 0 ? [`${countText(tally.failed)} failed`] : []),
+    ...(tally.faults > 0 ? [`${countText(tally.faults)} broke the program (a fault in it)`] : []),
   ];
   const earlier = tally.lines - done_now;
-  const before = earlier > 0 ? `, ${earlier.toLocaleString('en-US')} of them before` : '';
+  const before = earlier > 0 ? `; ${countText(earlier)} of the lines stood there already` : '';
   return `${parts.join(', ')}${before}; ${durationText(passed_ms / 1000)}, ${rateText(done_now, passed_ms)}.\n`;
 }
 
 function failedText({ failed, faults }: Tally): string {
-  return failed + faults > 0 ? `, ${(failed + faults).toLocaleString('en-US')} failed` : '';
+  return failed + faults > 0 ? `, ${countText(failed + faults)} failed` : '';
 }
 
 function linesText(lines: number): string {
-  return lines === 1 ? '1 line' : `${lines.toLocaleString('en-US')} lines`;
+  return lines === 1 ? '1 line' : `${countText(lines)} lines`;
+}
+
+function countText(count: number): string {
+  return count.toLocaleString('en-US');
 }
 
 function rateText(done: number, passed_ms: number): string {
   const rate = done / Math.max(passed_ms / 1000, 0.001);
-  return `${rate < 100 ? rate.toFixed(1) : Math.round(rate).toLocaleString('en-US')} a second`;
+  return `${rate < 100 ? rate.toFixed(1) : countText(Math.round(rate))} a second`;
 }

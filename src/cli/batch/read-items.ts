@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import type { Readable } from 'node:stream';
 import { type Issue, Refusal, showValue } from '../../base/refusal.ts';
 import { MOST_BYTES, readBytes, STANDARD_INPUT, sourceName, tooLong } from '../read-text.ts';
+import { LINE_NAME } from './answer-line.ts';
 import type { BatchItem } from './batch-item.ts';
 import { splitLines } from './split-lines.ts';
 
@@ -134,7 +135,7 @@ async function* linesOf({ path }: BatchSource): AsyncGenerator<UnplacedItem, voi
   let source_line = 1;
   try {
     for await (const { bytes, size_bytes, digest } of splitLines(stream, MOST_BYTES)) {
-      yield { source, source_line, content: bytes ?? tooLong('text'), digest, size_bytes };
+      yield { source, source_line, content: bytes ?? tooLong(LINE_NAME), digest, size_bytes };
       source_line++;
     }
   } catch (error) {
