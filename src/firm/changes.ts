@@ -1,8 +1,9 @@
+import { firstChoice } from '../advice/choose-alternatives.ts';
 import { type JudgedWall, judgeWalls, type Knowledge } from '../advice/judge-walls.ts';
 import type { CODE_EDITIONS, Scenario } from '../brief/scenario.ts';
 import type { Changes, Decision, Outcome, ProjectChange } from './changes-schema.ts';
 import { DECIDES_OTHERWISE } from './changes-schema.ts';
-import { assemblyOf, closestWall, figuresOfWall, firstChoice, packsOf, type Ruled } from './first-choice.ts';
+import { assemblyOf, closestWall, figuresOfWall, packsOf, type Ruled } from './first-choice.ts';
 import { type ResolvedWall, resolveWalls } from './resolve-walls.ts';
 import { whyItChanged } from './why-changed.ts';
 

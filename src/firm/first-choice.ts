@@ -1,4 +1,3 @@
-import { chooseAlternatives } from '../advice/choose-alternatives.ts';
 import { excludedWalls } from '../advice/excluded.ts';
 import type { Judged, JudgedWall, Knowledge } from '../advice/judge-walls.ts';
 import { round, roundOrNull } from '../advice/rounded.ts';
@@ -6,11 +5,6 @@ import { wallTitle } from '../advice/titles.ts';
 import type { Candidate } from '../assembly/candidates.ts';
 import { addedThickness } from '../assessment/wall-layers.ts';
 import type { Assembly, Closest, ReportPack, WallFigures } from './firm-schema.ts';
-
-/** The wall that an answer ranks first; null where nothing passes. */
-export function firstChoice({ admitted }: Judged): JudgedWall | null {
-  return chooseAlternatives(admitted, 1)[0] ?? null;
-}
 
 /** A project judged by a rule set. */
 export type Ruled = { readonly judged: Judged; readonly choice: JudgedWall | null };

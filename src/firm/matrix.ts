@@ -1,15 +1,8 @@
-import { isSynthetic } from '../advice/choose-alternatives.ts';
+import { firstChoice, isSynthetic } from '../advice/choose-alternatives.ts';
 import { type Judged, type JudgedWall, judgeWalls, type Knowledge } from '../advice/judge-walls.ts';
 import { coveringSet } from './covering-set.ts';
 import type { Assembly, Closest, WallFigures } from './firm-schema.ts';
-import {
-  assemblyOf,
-  closestWall,
-  figuresOfWall,
-  firstChoice,
-  openQuestions,
-  packsOf,
-} from './first-choice.ts';
+import { assemblyOf, closestWall, figuresOfWall, openQuestions, packsOf } from './first-choice.ts';
 import { framingText } from './framing-text.ts';
 import { cellsOf, type MatrixPlan, type PlannedCell, placeText } from './matrix-plan.ts';
 import type { Matrix, MatrixCell } from './matrix-schema.ts';

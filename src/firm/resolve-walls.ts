@@ -3,7 +3,6 @@ import type { Knowledge } from '../advice/judge-walls.ts';
 import { withOwnPrices } from '../advice/own-prices.ts';
 import { answerContext } from '../assessment/answer-context.ts';
 import { assessor } from '../assessment/assess.ts';
-import { condensates } from '../assessment/moisture-part.ts';
 import { type Issue, Refusal } from '../base/refusal.ts';
 import type { Brief } from '../brief/brief.ts';
 import { type OpenAssumption, resolveBrief } from '../brief/resolve-brief.ts';
@@ -54,6 +53,6 @@ async function resolveWall(scenario: Scenario, known: Knowledge): Promise<Resolv
   const knowledge = withOwnPrices(known, brief);
   const site = await resolveSite(brief.place, brief.code_edition);
   const context = answerContext(brief, site, knowledge.tables, knowledge.catalogue);
-  assessor(context, condensates(context));
+  assessor(context);
   return { knowledge, brief, site, assumptions };
 }

@@ -5,6 +5,12 @@ import type { BatchAnswer, BatchItem, BatchMeans } from './batch-item.ts';
 /** An idle thread waits for more: a slow pipe must not cost a new start for every line. */
 const IDLE_MS = 600_000;
 
+/**
+ * An answer makes much that is soon thrown away: with room for it, it is gone before it is moved about. The other limit
+ * is some six times what a thread keeps; without one the collector lets several times as much pile up.
+ */
+const MEMORY = { maxYoungGenerationSizeMb: 192, maxOldGenerationSizeMb: 768 };
+
 export type WorkerPool = {
   /** Never rejects but when the pool is closed: a thread that breaks down is a fault of its one item. */
   readonly answer: (item: BatchItem) => Promise<BatchAnswer>;
@@ -19,6 +25,7 @@ export function openPool(jobs: number, means: BatchMeans): WorkerPool {
     minThreads: 0,
     maxThreads: jobs,
     idleTimeout: IDLE_MS,
+    resourceLimits: MEMORY,
   });
   let isClosed = false;
   return {

@@ -15,7 +15,7 @@ const scenario = (change: object = {}) =>
     framing: { material: 'wood', depth_in: 5.5, spacing_in: 16 },
     sheathing: 'osb',
     cavity_insulation_r: 21,
-    interior_vapour_retarder: 'none',
+    interior_vapour_retarder: 'class-iii',
     windows: [
       { count: 4, width_in: 36, height_in: 48, glazing: 'double', mounting: 'flanged', weight_lb: 90 },
     ],
@@ -29,8 +29,8 @@ const scenario = (change: object = {}) =>
     ...change,
   });
 
-const HEIGHTS = [14, 18, 22, 26, 30, 34];
-/** Six that can be answered, and between them some that can't. */
+const HEIGHTS = [14, 18, 22, 26];
+/** Four that can be answered, and between them some that can't. */
 const LINES = [
   ...HEIGHTS.slice(0, 2).map((height) => scenario({ name: `Wall ${height}`, mean_roof_height_ft: height })),
   '{"schema":"cladwright-scenario/1"',
@@ -39,7 +39,7 @@ const LINES = [
   scenario({ schema: 'cladwright-scenario/2' }),
 ];
 const INPUT = `${LINES.join('\n')}\n`;
-const FAILED = [3, 4, 9];
+const FAILED = [3, 4, 7];
 
 let folder = '';
 let serial = 0;
@@ -82,7 +82,7 @@ describe('a batch', () => {
       expect(lines[i]).toBe(JSON.stringify(JSON.parse(alone.stdout)));
     }
     expect(whole.stderr).toContain('line 3: this line, column 34');
-    expect(whole.stderr).toContain('9 lines: 6 answered, 3 failed');
+    expect(whole.stderr).toContain('7 lines: 4 answered, 3 failed');
   }, 60_000);
 
   it.each([2, 4])(
@@ -232,32 +232,30 @@ async function until(is: () => boolean): Promise<void> {
 const sizeOf = (path: string) => statSync(path, { throwIfNoEntry: false })?.size ?? 0;
 
 describe('a batch that is broken off', () => {
-  it('goes on after a kill where it was, to the same file as an uninterrupted run', async () => {
-    const all = file('all.ndjson', INPUT);
+  it('goes on after a kill where it was, to the same lines as an uninterrupted run', async () => {
     const out = fresh('out.ndjson');
-    const args = [all, '--jobs', '2', '--top', '2', '--out', out];
-    const uninterrupted = fresh('uninterrupted.ndjson');
-    expect((await batch([...args.slice(0, -1), uninterrupted])).code).toBe(1);
+    const args = ['-', '--jobs', '2', '--top', '2', '--out', out];
     const child = await start(args);
+    child.stdin?.end(INPUT);
     await until(() => sizeOf(out) > 0);
     child.kill('SIGKILL');
     await ended(child);
-    expect(sizeOf(out)).toBeLessThan(sizeOf(uninterrupted));
+    expect(sizeOf(out)).toBeLessThan(whole.stdout.length);
     // As if the last line had been torn.
     writeFileSync(out, '{"schema":"cladwri', { flag: 'a' });
-    expect((await batch(args)).code).toBe(1);
-    expect(readFileSync(out, 'utf8')).toBe(readFileSync(uninterrupted, 'utf8'));
-    const again = await batch(args);
+    expect(await batch(args, INPUT)).toMatchObject({ code: 1, stdout: '' });
+    expect(readFileSync(out, 'utf8')).toBe(whole.stdout);
+    const again = await batch(args, INPUT);
     expect(again).toMatchObject({ code: 1, stdout: '' });
-    expect(again.stderr).toContain('9 of the lines stood there already');
-    expect(readFileSync(out, 'utf8')).toBe(readFileSync(uninterrupted, 'utf8'));
+    expect(again.stderr).toContain('7 of the lines stood there already');
+    expect(readFileSync(out, 'utf8')).toBe(whole.stdout);
   }, 90_000);
 
   it('by Ctrl-C ends with 130 after a whole line, and goes on from there', async () => {
-    const all = file('all.ndjson', INPUT);
     const out = fresh('out.ndjson');
-    const args = [all, '--jobs', '1', '--top', '2', '--out', out];
+    const args = ['-', '--jobs', '1', '--top', '2', '--out', out];
     const child = await start(args);
+    child.stdin?.end(INPUT);
     let said = '';
     child.stderr?.on('data', (chunk) => {
       said += String(chunk);
@@ -267,13 +265,12 @@ describe('a batch that is broken off', () => {
     expect(await ended(child)).toBe(130);
     expect(said).toContain('Interrupted. The same command goes on from here.');
     const before = readFileSync(out, 'utf8');
-    const lines = linesOf(before);
     expect(before.endsWith('\n')).toBe(true);
-    expect(lines.length).toBeLessThan(LINES.length);
-    const { stderr } = await batch(args);
-    expect(stderr).toContain(`${lines.length} of the lines stood there already`);
-    expect(readFileSync(out, 'utf8').startsWith(before)).toBe(true);
-    expect(linesOf(readFileSync(out, 'utf8'))).toHaveLength(LINES.length);
+    const there = linesOf(before).length;
+    expect(there).toBeLessThan(LINES.length);
+    const { stderr } = await batch(args, INPUT);
+    expect(stderr).toContain(`${there} of the lines stood there already`);
+    expect(readFileSync(out, 'utf8')).toBe(whole.stdout);
   }, 90_000);
 
   it('by a reader that closes the pipe stops at once, without a fault', async () => {
