@@ -12,7 +12,7 @@ const MEANINGS: readonly (readonly [ExitCode, string])[] = [
   [EXIT.done, 'done'],
   [
     EXIT.answerIsNo,
-    'done, and the answer is no: no wall passes, a decision changed, a record no longer holds',
+    'done, and the answer is no: no wall passes, a decision changed, a record no longer holds, a line failed',
   ],
   [EXIT.badInput, 'bad input or usage: the message says what would be accepted'],
   [EXIT.fault, 'a fault inside the program; CLADWRIGHT_DEBUG=1 shows where'],
