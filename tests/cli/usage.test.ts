@@ -48,7 +48,7 @@ describe('wrong usage ends with 2, one message and no output', () => {
     [
       'an unknown command',
       ['advis'],
-      /command: "advis" is not accepted\. Give one of advise, calc, rules, record, matrix, changes\. Did you mean "advise"\?/,
+      /command: "advis" is not accepted\. Give one of advise, calc, rules, record, batch, matrix, changes\. Did you mean "advise"\?/,
     ],
     [
       'an unknown command with options',
@@ -86,13 +86,4 @@ describe('wrong usage ends with 2, one message and no output', () => {
     expect({ code: ended.code, stdout: ended.stdout }).toEqual({ code: 2, stdout: '' });
     expect(ended.stderr.trim().split('\n')).toHaveLength(1);
   });
-
-  it.each([[['batch', 'a.json', '--json', '--jobs', '2'], '`batch`']])(
-    '%j says that it is not part of this version yet',
-    async (args, name) => {
-      const ended = await runProgram(args);
-      expect({ code: ended.code, stdout: ended.stdout }).toEqual({ code: 2, stdout: '' });
-      expect(ended.stderr).toContain(`${name} is not part of this version yet`);
-    },
-  );
 });

@@ -166,6 +166,22 @@ describe('a change of edition', () => {
     }
   });
 
+  it('has what advise answers with a firm’s own limits, products, prices and usual crew', async () => {
+    const rulebook = await loadRulebook(findRulesDir(), {
+      extraPacks: ['scenarios/house-packs/harrow-lane.rules.json'],
+    });
+    const house = { edition: null, knowledge: { ...SMALL, rulebook } };
+    const { crew_skill: _, ...scenario } = PLAIN.scenario;
+    const { projects } = await workOutChanges([{ file: 'plain.json', scenario }], OWN, house, OPTIONS);
+    const [first] = (await answer(scenario, house.knowledge, 1)).ranked;
+    expect(projects[0]?.after.choice).toMatchObject({
+      id: first?.id,
+      score: first?.score,
+      cost_usd_per_ft2: first?.installed_cost_usd_per_ft2,
+    });
+    expect(first?.score).not.toBe(projects[0]?.before.choice?.score);
+  });
+
   it('is told in each form', () => {
     const document = changesDocument(changes);
     for (const width of [100, 80, 40]) {
