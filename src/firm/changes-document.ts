@@ -62,7 +62,7 @@ function summaryBlocks({ projects, decisions_changed }: Changes): RecordBlock[] 
     {
       kind: 'paragraph',
       isStrong: true,
-      text: `${decisions_changed} of ${projects.length} decisions change; ${kept} stay, ${count('figures')} of them with other figures.`,
+      text: `${decisions_changed} of ${projects.length} decisions change; ${kept} stay, ${count('figures') || 'none'} of them with other figures.`,
     },
     tableOf(
       'Project by project: before and after',

@@ -43,7 +43,7 @@ function readScenario({ content, source, source_line }: BatchTask): Scenario {
   const name = isOneLine ? LINE_NAME : source;
   const text = decodeText(content, name);
   if (isOneLine && text.trim() === '') {
-    throw new Refusal({ field: name, value: 'nothing', accepted: 'Give one scenario on each line.' });
+    throw new Refusal({ field: name, value: '(nothing)', accepted: 'Give one scenario on each line.' });
   }
   return parseInput(scenarioSchema, parseJsonText(text, name, isOneLine));
 }
