@@ -157,10 +157,13 @@ describe('an interrupt', () => {
     const dir = join(folder, 'interrupted');
     const child = spawn(
       process.execPath,
-      [entry, 'matrix', '-', '--zones', '2A,3A,4A,4C,5A,5B,6A,7', '--budgets', '10,20,30,40', '--save', dir],
-      {
-        cwd: folder,
-      },
+      // Some hundred cells: the first word of progress comes long before the end.
+      [
+        ...[entry, 'matrix', '-', '--zones', '2A,2B,3A,3B,3C,4A,4B,4C,5A,5B,6A,6B'],
+        ...['--framings', 'wood-3.5-16,wood-5.5-16,wood-5.5-24,steel-6-16', '--finishes', 'stucco-look,any'],
+        ...['--budgets', '10,20,30,40', '--save', dir],
+      ],
+      { cwd: folder },
     );
     let out = '';
     child.stdout.on('data', (chunk) => {
