@@ -42,6 +42,9 @@ await build({
     'process.env.NODE_ENV': '"production"',
     'process.env.CLADWRIGHT_SOURCE_DIGEST': JSON.stringify(sourceDigest()),
     __filename: 'bundleFilename',
+    // The program asks nobody on a network. Ink's layout engine would load all of the runtime's network code to fetch a
+    // data address of its own; without `fetch` it decodes it in place.
+    fetch: 'undefined',
   },
   plugins: [wholeNamespaceOfZod],
   alias: { 'react-devtools-core': './src/terminal/no-devtools.ts' },
