@@ -53,9 +53,6 @@ await build({
     js: "#!/usr/bin/env node\nimport { createRequire as createBundleRequire } from 'node:module';import { fileURLToPath as bundleFileUrl } from 'node:url';const require = createBundleRequire(import.meta.url);const bundleFilename = bundleFileUrl(import.meta.url);",
   },
   legalComments: 'none',
-  // Less to read at each start.
-  minifyWhitespace: true,
-  minifySyntax: true,
   logLevel: 'warning',
 });
 
