@@ -33,6 +33,18 @@ async function adviceOf(scenario: string, ...more: readonly string[]) {
   return adviceSchema.parse(JSON.parse(stdout));
 }
 
+describe('the pack to copy', () => {
+  it('passes the check as it stands, and uses every key that a pack may have', async () => {
+    const template = 'scenarios/house-packs/template.rules.json';
+    const { code, stdout } = await runProgram(['rules', 'check', '--house-rules', template]);
+    expect(stdout).toContain('no problem found');
+    expect(code).toBe(0);
+    expect(Object.keys(JSON.parse(readFileSync(template, 'utf8'))).sort()).toEqual(
+      Object.keys(JSON.parse(readFileSync(PACK, 'utf8'))).sort(),
+    );
+  });
+});
+
 describe('the sample pack of an invented firm', () => {
   it('is sound', async () => {
     const { code, stderr } = await runProgram(['rules', 'check', '--house-rules', PACK]);
