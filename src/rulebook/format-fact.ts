@@ -22,6 +22,7 @@ const STYLES: Readonly<Record<string, Style>> = {
   'g/m²': fixed(0),
   '°F': fixed(1, true),
   '$/ft²': fixed(0),
+  pieces: fixed(0),
   lb: { decimals: (value) => (Math.abs(value) < 10 ? 1 : 0), trim: true },
   '%': { decimals: (value) => (Math.abs(value) < 10 ? 1 : 0), trim: true },
   // Sixteenths of an inch in full, other lengths to a hundredth.
@@ -63,6 +64,8 @@ export function formatFact(entry: FactEntry, value: FactValue, extra = 0): strin
 export function unitMarks(unit: string): { before: string; after: string } {
   switch (unit) {
     case '':
+    // The sentence says what is counted.
+    case 'pieces':
       return { before: '', after: '' };
     case '%':
       return { before: '', after: '%' };

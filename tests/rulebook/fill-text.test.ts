@@ -2,12 +2,17 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { citationText } from '../../src/rulebook/citation.ts';
 import { fillText } from '../../src/rulebook/fill-text.ts';
-import { formatNumber, readableText } from '../../src/rulebook/format-fact.ts';
+import { formatNumber, readableText, unitMarks } from '../../src/rulebook/format-fact.ts';
 import { factIndex } from './invented-rules.ts';
 
 const index = factIndex();
 const fill = (text: string, facts: Record<string, number | string | boolean | null>) =>
   fillText(text, facts, index);
+
+it('counts pieces whole, and leaves it to the sentence to name them', () => {
+  expect(formatNumber(37.5, 'pieces')).toBe('38');
+  expect(unitMarks('pieces')).toEqual({ before: '', after: '' });
+});
 
 describe('figures in a text', () => {
   it.each([
