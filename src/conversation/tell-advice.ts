@@ -279,8 +279,12 @@ export function assumptionBlocks(advice: Advice): Block[] {
   ];
 }
 
+/** A field as a reader would say it: `windows[0].weight_lb` → "windows, kind 1: weight". */
 export function assumedField(field: string): string {
-  return field.replace(/_(?:in|ft2|ft|mph|lb|usd_per_ft2)\b/g, '').replace(/[_.]/g, ' ');
+  return field
+    .replace(/_(?:in|ft2|ft|mph|lb|usd_per_ft2)\b/g, '')
+    .replace(/^windows\[(\d+)\]\./, (_, index: string) => `windows, kind ${Number(index) + 1}: `)
+    .replace(/[_.]/g, ' ');
 }
 
 export function assumedValue(value: string | number | boolean | null, field: string): string {

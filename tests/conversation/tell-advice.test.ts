@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { blocksToText } from '../../src/conversation/blocks.ts';
-import { adviceBlocks } from '../../src/conversation/tell-advice.ts';
+import { adviceBlocks, assumedField } from '../../src/conversation/tell-advice.ts';
 import { sampleAdvice, sampleWall } from './sample-advice.ts';
 
 const scenario = { schema: 'cladwright-scenario/1', place: { climate_zone: '5B' } } as const;
@@ -37,6 +37,15 @@ describe('telling the answer', () => {
       'sheathing: osb. Not said; the harder case for drying. Another value could change',
     );
     expect(text).toContain('If the budget falls below $20: panels come first');
+  });
+
+  it.each([
+    ['windows[0].weight_lb', 'windows, kind 1: weight'],
+    ['windows[2].rough_opening_width_in', 'windows, kind 3: rough opening width'],
+    ['mean_roof_height_ft', 'mean roof height'],
+    ['framing.species_gravity', 'framing species gravity'],
+  ])('calls the field %s by words', (field, words) => {
+    expect(assumedField(field)).toBe(words);
   });
 
   it('shows cautions of the wall and of the whole answer in words', () => {
