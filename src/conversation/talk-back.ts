@@ -18,34 +18,7 @@ import { withAdviceTold } from './told.ts';
 import { readTrial } from './trial.ts';
 import { remark } from './turns.ts';
 
-type Asking = Extract<
-  Command,
-  {
-    kind:
-      | 'answer'
-      | 'whole-answer'
-      | 'cautions'
-      | 'firmness'
-      | 'find-out'
-      | 'how-to-tell'
-      | 'impression'
-      | 'words'
-      | 'explain'
-      | 'reader'
-      | 'picture'
-      | 'numbers'
-      | 'compare'
-      | 'what-if'
-      | 'why-not';
-  }
->;
-
-/** Whether a command only asks something back and changes no answer. */
-export function isAskingBack(command: Command): command is Asking {
-  return ASKING.some((kind) => kind === command.kind);
-}
-
-const ASKING: readonly Asking['kind'][] = [
+const ASKING = [
   'answer',
   'whole-answer',
   'cautions',
@@ -61,7 +34,14 @@ const ASKING: readonly Asking['kind'][] = [
   'compare',
   'what-if',
   'why-not',
-];
+] as const satisfies readonly Command['kind'][];
+
+type Asking = Extract<Command, { kind: (typeof ASKING)[number] }>;
+
+/** Whether a command only asks something back and changes no answer. */
+export function isAskingBack(command: Command): command is Asking {
+  return ASKING.some((kind) => kind === command.kind);
+}
 
 /** Says or shows what the user asks for. */
 export function talkBack(state: ConversationState, command: Asking): Step {

@@ -21,7 +21,7 @@ import {
   siteAside,
   wholeFigures,
 } from './tell-advice.ts';
-import { inSentences, plainCaution, shortly } from './tell-homeowner.ts';
+import { buildAndWhy, inSentences, plainCaution, shortly } from './tell-homeowner.ts';
 import { houseBlocks } from './tell-house.ts';
 import { findOutBlocks, kindLines, plainKindLines, robustnessBlocks } from './tell-ranking.ts';
 
@@ -112,13 +112,7 @@ function inPlainWords(advice: Advice): Block[] {
 
 function choiceInPlainWords(wall: RankedAssembly): Block[] {
   return [
-    { kind: 'title', text: 'What I would build' },
-    { kind: 'heading', text: wall.title },
-    { kind: 'paragraph', text: inSentences(wall) },
-    ...titledList(
-      'Why this one',
-      wall.reasons.slice(0, MOST_REASONS).map(({ text }) => text),
-    ),
+    ...buildAndWhy(wall, MOST_REASONS),
     ...sectionBlocks(wall),
     ...titledList('Who builds it', [wall.crew.needed]),
     ...titledList('What you give up', wall.gives_up),

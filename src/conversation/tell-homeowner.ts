@@ -85,15 +85,22 @@ export function plainCaution({ kind, text, remedy }: Caution): string {
   return `Caution (${KIND_WORDS[kind] ?? kind}): ${text}${remedy ? ` What to do: ${remedy}` : ''}`;
 }
 
-function choice(wall: RankedAssembly): Block[] {
+/** What would be built and why, by the first so many reasons. */
+export function buildAndWhy(wall: RankedAssembly, most = wall.reasons.length): Block[] {
   return [
     { kind: 'title', text: 'What I would build' },
     { kind: 'heading', text: wall.title },
     { kind: 'paragraph', text: inSentences(wall) },
     ...titledList(
       'Why this one',
-      wall.reasons.map(({ text }) => text),
+      wall.reasons.slice(0, most).map(({ text }) => text),
     ),
+  ];
+}
+
+function choice(wall: RankedAssembly): Block[] {
+  return [
+    ...buildAndWhy(wall),
     ...titledList('Other ways to build the same wall', plainKindLines(wall)),
     ...sectionBlocks(wall),
     ...titledList('Who builds it, and in what order', [wall.crew.needed, ...wall.crew.steps]),

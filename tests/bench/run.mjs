@@ -12,7 +12,7 @@ run(join(root, 'esbuild.config.mjs'));
 await build({
   entryPoints: {
     bench: join(root, 'tests/bench/bench.ts'),
-    'bare-ink': join(root, 'tests/bench/bare-ink.tsx'),
+    'bare-ink': join(root, 'tests/cli/bare-ink.tsx'),
   },
   outdir,
   bundle: true,
