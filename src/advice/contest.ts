@@ -1,11 +1,12 @@
-import type { Face } from '../assembly/candidates.ts';
 import type { Cladding, Insulation, Price } from '../assembly/catalogue-schema.ts';
+import { partitionOf, wallAt } from '../assembly/wall-set.ts';
 import { type CostItem, costShares, fastenerCost } from '../assessment/cost-part.ts';
 import { addedThickness } from '../assessment/wall-layers.ts';
+import type { CodeEdition } from '../brief/brief.ts';
 import type { Facts } from '../rulebook/rule-schema.ts';
-import { Rulebook } from '../rulebook/rulebook.ts';
-import { competing } from './choose-alternatives.ts';
+import type { Rulebook } from '../rulebook/rulebook.ts';
 import { byScore, type Judged, type JudgedWall, type Knowledge } from './judge-walls.ts';
+import { scoreAt } from './score-table.ts';
 import { CRITERIA, costScore, weightsOf } from './scoring.ts';
 
 /** How far a price or the budget is moved: to half and to twice what it is now. */
@@ -52,6 +53,8 @@ export class Contest {
   readonly #entrants: readonly Entrant[];
   /** The rules that a move can make speak or fall silent. */
   readonly #rules: Rulebook;
+  /** What these rules read. */
+  readonly #reads: readonly string[];
   /** Whether these rules look at nothing but money and thickness, so that cheaper and thinner never hurts. */
   readonly #isPlain: boolean;
   readonly #costWeight: number;
@@ -59,22 +62,19 @@ export class Contest {
   constructor(judged: Judged, { rulebook }: Knowledge) {
     const { brief } = judged.context;
     const weights = weightsOf(brief.priorities);
-    const moved = rulebook
-      .rulesOf(brief.code_edition)
-      .filter(({ rule, reads }) => rule.verdict === 'forbid' && reads.some((id) => MOVED_FACTS.includes(id)));
-    const ids = moved.map(({ rule }) => rule.id);
-    const canBeAdmitted = (wall: JudgedWall) =>
-      wall.forbids === 0 ||
-      (wall.forbids <= ids.length &&
-        ids.filter((id) => wall.verdicts.verdictOf(id) === 'forbid').length === wall.forbids);
     this.#judged = judged;
-    this.#rules = new Rulebook({ facts: rulebook.facts, limits: rulebook.limits }, rulebook.packs, moved);
-    this.#isPlain = moved.every(({ reads }) =>
+    this.#rules = movedRules(rulebook, brief.code_edition);
+    this.#reads = [...new Set(this.#rules.rules.flatMap(({ reads }) => reads))];
+    this.#isPlain = this.#rules.rules.every(({ reads }) =>
       reads.every((id) => id === THICKNESS || MOVED_FACTS.includes(id)),
     );
     this.#costWeight = weights.cost / CRITERIA.reduce((sum, criterion) => sum + weights[criterion], 0);
-    const entrants = competing(judged.walls.filter(canBeAdmitted)).map((wall) => this.#entrantOf(wall));
-    this.#entrants = this.#isPlain ? bestOfFaces(entrants) : entrants;
+    const places = placesToCompete(
+      judged,
+      this.#rules.rules.map(({ rule }) => rule.id),
+    );
+    const able = this.#isPlain ? bestOfFaces(places, judged, this.#costWeight) : places;
+    this.#entrants = able.map((place) => this.#entrantOf(judged.wallAt(place)));
   }
 
   /** For one kind of move: the winner at each value of it, null where no wall passes. */
@@ -106,22 +106,18 @@ export class Contest {
     const { brief } = this.#judged.context;
     const times = moved.kind === 'price' ? value : 1;
     const budget = moved.kind === 'budget' ? value : brief.budget_usd_per_ft2;
-    const scored = entrants
-      .map((entrant) => {
-        const cost = atTimes(entrant, times);
-        return {
-          entrant,
-          cost,
-          score: entrant.withoutCost + this.#costWeight * costScore(cost.likely, budget),
-        };
-      })
-      .sort((a, b) => b.score - a.score || byScore(a.entrant.wall, b.entrant.wall));
-    // The best wall is mostly admitted: ask for few at first.
-    for (let at = 0, size = 1; at < scored.length; at += size, size *= 8) {
-      const some = scored.slice(at, at + size);
-      const sheets = some.map(
+    const scored = entrants.map((entrant): Scored => {
+      const cost = atTimes(entrant, times);
+      return {
+        entrant,
+        cost,
+        score: entrant.withoutCost + this.#costWeight * costScore(cost.likely, budget),
+      };
+    });
+    for (const asked of bestFirst(scored)) {
+      const sheets = asked.map(
         ({ entrant, cost }): Facts => ({
-          ...entrant.wall.verdicts.facts,
+          ...entrant.wall.verdicts.factsOf(this.#reads),
           'cost.low_usd_per_ft2': cost.low,
           'cost.likely_usd_per_ft2': cost.likely,
           'cost.high_usd_per_ft2': cost.high,
@@ -132,12 +128,44 @@ export class Contest {
         }),
       );
       const verdicts = await this.#rules.evaluateAll(sheets, brief.code_edition);
-      const best = some.find((_, i) => !verdicts[i]?.isForbidden);
+      const best = asked.find((_, i) => !verdicts[i]?.isForbidden);
       if (best) return best.entrant.wall;
     }
     return null;
   }
 }
+
+type Scored = { readonly entrant: Entrant; readonly cost: Price; readonly score: number };
+
+/** Best first, a few at a time and then more: the best wall is mostly admitted, and nobody asks for the order of the rest. */
+function* bestFirst(scored: readonly Scored[]): Generator<readonly Scored[]> {
+  const order = (a: Scored, b: Scored) => b.score - a.score || byScore(a.entrant.wall, b.entrant.wall);
+  const [one] = scored;
+  if (!one) return;
+  const best = scored.reduce((sofar, other) => (order(other, sofar) < 0 ? other : sofar), one);
+  yield [best];
+  const rest = scored.filter((other) => other !== best).sort(order);
+  for (let at = 0, size = 8; at < rest.length; at += size, size *= 8) yield rest.slice(at, at + size);
+}
+
+/** The rules that a move can make speak or fall silent, with what they have decided so far. */
+function movedRules(rulebook: Rulebook, edition: CodeEdition): Rulebook {
+  const ofEditions = knownRules.get(rulebook) ?? new Map<CodeEdition, Rulebook>();
+  knownRules.set(rulebook, ofEditions);
+  const found =
+    ofEditions.get(edition) ??
+    rulebook.only(
+      rulebook
+        .rulesOf(edition)
+        .filter(
+          ({ rule, reads }) => rule.verdict === 'forbid' && reads.some((id) => MOVED_FACTS.includes(id)),
+        ),
+    );
+  ofEditions.set(edition, found);
+  return found;
+}
+
+const knownRules = new WeakMap<Rulebook, Map<CodeEdition, Rulebook>>();
 
 /** What of a wall's installed cost is paid for one thing, $/ft². */
 export function shareOf(wall: JudgedWall, item: CostItem, { context }: Judged): Price {
@@ -158,16 +186,45 @@ function atTimes({ cost, share }: Entrant, times: number): Price {
   };
 }
 
-/** The same cladding over the same boards pays the same prices for both: there the hopeless are known beforehand. */
-function bestOfFaces(entrants: readonly Entrant[]): Entrant[] {
-  const byFace = new Map<Face, Entrant[]>();
-  for (const entrant of entrants) {
-    const { face } = entrant.wall.candidate;
-    const known = byFace.get(face);
-    if (known) known.push(entrant);
-    else byFace.set(face, [entrant]);
+/** Walls that some value of what is moved admits; the synthetic finish only where there is no other (`competing`). */
+function placesToCompete({ set, verdicts }: Judged, movedRules: readonly string[]): number[] {
+  const { forbids } = verdicts;
+  const byMoved = verdicts.forbidsBy(movedRules);
+  const able: number[] = [];
+  for (let i = 0; i < forbids.length; i++) if (forbids[i] === byMoved[i]) able.push(i);
+  const wanted = able.filter((i) => !wallAt(set, i).cladding.is_insulated_finish);
+  return wanted.length > 0 ? wanted : able;
+}
+
+/**
+ * The same cladding over the same boards pays the same prices for both: there those that another wall beats in all that
+ * counts are known beforehand. `withoutHopeless` of each face, before objects are made of the walls.
+ */
+function bestOfFaces(places: readonly number[], judged: Judged, costWeight: number): number[] {
+  const { set, assess, totals, scores } = judged;
+  const { low, likely, high } = assess.works.cost.work.ofAll(set);
+  const thickness_in = new Float64Array(totals.length);
+  const withoutCost = new Float64Array(totals.length);
+  for (const i of places) {
+    const { face, barrier } = wallAt(set, i);
+    thickness_in[i] = addedThickness(face, barrier);
+    withoutCost[i] = (totals[i] ?? 0) - costWeight * scoreAt(scores, 'cost', i);
   }
-  return [...byFace.values()].flatMap(withoutHopeless);
+  const columns = [likely, low, high, thickness_in];
+  const { at } = partitionOf(set, ['face']);
+  const keptOfFaces = new Map<number, number[]>();
+  const bestFirst = places.toSorted(
+    (a, b) => (withoutCost[b] ?? 0) - (withoutCost[a] ?? 0) || judged.byScoreAt(a, b),
+  );
+  for (const i of bestFirst) {
+    const kept = keptOfFaces.get(at[i] ?? 0) ?? [];
+    keptOfFaces.set(at[i] ?? 0, kept);
+    const isHopeless = kept.some((other) =>
+      columns.every((column) => (column[other] ?? 0) <= (column[i] ?? 0)),
+    );
+    if (!isHopeless) kept.push(i);
+  }
+  return [...keptOfFaces.values()].flat();
 }
 
 /** Leaves out the walls that another one beats in all that counts, at every value within the range. */

@@ -109,13 +109,20 @@ export class Judged {
 
   /** In the order in which they were drawn up. */
   get walls(): readonly JudgedWall[] {
-    this.#walls ??= this.set.candidates.map((_, i) => this.#wall(i));
+    this.#walls ??= this.set.candidates.map((_, i) => this.wallAt(i));
     return this.#walls;
+  }
+
+  /** The wall at a place of the set. */
+  wallAt(place: number): JudgedWall {
+    const candidate = wallAt(this.set, place);
+    this.#made[place] ??= new JudgedWall(candidate, this, place);
+    return this.#made[place];
   }
 
   /** Walls that no rule forbids, best first. */
   get admitted(): readonly JudgedWall[] {
-    this.#admitted ??= this.#bestFirst(this.#admittedPlaces()).map((i) => this.#wall(i));
+    this.#admitted ??= this.#bestFirst(this.#admittedPlaces()).map((i) => this.wallAt(i));
     return this.#admitted;
   }
 
@@ -142,9 +149,9 @@ export class Judged {
     let best = -1;
     for (const i of this.#admittedPlaces()) {
       if (!isWanted(wallAt(this.set, i))) continue;
-      if (best < 0 || this.#byScore(i, best) < 0) best = i;
+      if (best < 0 || this.byScoreAt(i, best) < 0) best = i;
     }
-    return best < 0 ? null : this.#wall(best);
+    return best < 0 ? null : this.wallAt(best);
   }
 
   /**
@@ -169,16 +176,16 @@ export class Judged {
       const other = closest.get(kind);
       if (other === undefined || this.#byCloseness(i, other) < 0) closest.set(kind, i);
     }
-    return [...closest.values()].sort((a, b) => this.#byCloseness(a, b)).map((i) => this.#wall(i));
+    return [...closest.values()].sort((a, b) => this.#byCloseness(a, b)).map((i) => this.wallAt(i));
   }
 
   #byCloseness(a: number, b: number): number {
     const { forbids } = this.verdicts;
-    return (forbids[a] ?? 0) - (forbids[b] ?? 0) || this.#byScore(a, b);
+    return (forbids[a] ?? 0) - (forbids[b] ?? 0) || this.byScoreAt(a, b);
   }
 
-  /** {@link byScore} without making objects of the walls. */
-  #byScore(a: number, b: number): number {
+  /** {@link byScore} of the walls at two places, without making objects of them. */
+  byScoreAt(a: number, b: number): number {
     const { totals } = this;
     return (
       (totals[b] ?? 0) - (totals[a] ?? 0) ||
@@ -189,7 +196,7 @@ export class Judged {
 
   #bestFirst(places: number[]): number[] {
     const { totals } = this;
-    return places.sort((a, b) => (totals[b] ?? 0) - (totals[a] ?? 0) || this.#byScore(a, b));
+    return places.sort((a, b) => (totals[b] ?? 0) - (totals[a] ?? 0) || this.byScoreAt(a, b));
   }
 
   /** Places of the walls that no rule forbids. */
@@ -198,12 +205,6 @@ export class Judged {
     const places: number[] = [];
     for (let i = 0; i < forbids.length; i++) if (forbids[i] === 0) places.push(i);
     return places;
-  }
-
-  #wall(index: number): JudgedWall {
-    const candidate = wallAt(this.set, index);
-    this.#made[index] ??= new JudgedWall(candidate, this, index);
-    return this.#made[index];
   }
 }
 

@@ -2,8 +2,10 @@ import type { Candidate } from '../assembly/candidates.ts';
 import type { WallSlot } from '../assembly/wall-set.ts';
 import type { AnswerContext } from '../assessment/answer-context.ts';
 import { type CalculatedParts, CREW_RANK } from '../assessment/fact-sheet.ts';
+import { inwardPermeance, outwardPermeance } from '../assessment/moisture-part.ts';
 import { addedThickness } from '../assessment/wall-layers.ts';
 import type { Brief } from '../brief/brief.ts';
+import type { SheathingDewPoint } from '../calculators/moisture/sheathing-dew-point.ts';
 import { rSiFromUs } from '../calculators/moisture/units.ts';
 
 /** What walls are compared by. Each part is 0 (worst) to 1 (best), from computed figures by a stated curve. */
@@ -43,8 +45,8 @@ export function plainSum(scores: Scores): number {
   return CRITERIA.reduce((sum, criterion) => sum + scores[criterion], 0);
 }
 
-/** One factor of a score, and all that it may read: walls that share all of it share the factor. */
-export type ScoreFactor = {
+/** One term of a score, and all that it may read: walls that share all of it share the term. */
+export type ScoreTerm = {
   readonly parts: readonly (keyof CalculatedParts)[];
   /** What is read of the wall itself. */
   readonly wall: readonly WallSlot[];
@@ -52,56 +54,84 @@ export type ScoreFactor = {
   readonly of: (candidate: Candidate, parts: CalculatedParts, context: AnswerContext) => number;
 };
 
-/** A score is the product of its factors. Most factors are shared by many walls; see `score-table.ts`. */
+/** A factor is the sum of its terms; most have one. */
+export type ScoreFactor = readonly ScoreTerm[];
+
+/** A score is the product of its factors. Most terms are shared by many walls; see `score-table.ts`. */
 export const SCORE_FACTORS: Readonly<Record<Criterion, readonly ScoreFactor[]>> = {
   energy: [
-    { parts: ['energy', 'thermal'], wall: [], brief: [], of: (_, parts) => energyScore(parts) },
-    { parts: ['thermal', 'buck'], wall: [], brief: [], of: (_, parts) => shareWithoutBucks(parts) },
+    [{ parts: ['energy', 'thermal'], wall: [], brief: [], of: (_, parts) => energyScore(parts) }],
+    [{ parts: ['thermal', 'buck'], wall: [], brief: [], of: (_, parts) => shareWithoutBucks(parts) }],
   ],
+  // Drying counts from 0.1 perm (none) to 10 perm (full) either way; condensate, or a table verdict that can't be given,
+  // costs; what is not known scores low but is not the worst.
   moisture_safety: [
-    {
-      parts: ['dewPoint', 'moisture', 'vapour'],
-      wall: ['cladding'],
-      brief: [],
-      of: (wall, parts) => moistureScore(wall, parts),
-    },
-    { parts: ['buck'], wall: [], brief: [], of: (_, parts) => (hasColdCorner(parts) ? COLD_CORNER : 1) },
+    [
+      { parts: ['dewPoint'], wall: [], brief: [], of: (_, { dewPoint }) => 0.35 * warmthScore(dewPoint) },
+      {
+        parts: [],
+        wall: ['outer'],
+        brief: [],
+        of: ({ face, barrier }) => 0.2 * dryingScore(outwardPermeance(face, barrier)),
+      },
+      {
+        parts: [],
+        wall: ['inside'],
+        brief: [],
+        of: ({ inside }) => 0.15 * dryingScore(inwardPermeance(inside)),
+      },
+      { parts: [], wall: ['cladding'], brief: [], of: ({ cladding }) => 0.15 * spaceScore(cladding) },
+      { parts: ['water'], wall: [], brief: [], of: (_, { water }) => 0.1 * waterScore(water) },
+      { parts: ['vapour'], wall: [], brief: [], of: (_, { vapour }) => 0.05 * tableScore(vapour) },
+    ],
+    [{ parts: ['dewPoint'], wall: [], brief: [], of: (_, { dewPoint }) => coldShare(dewPoint) }],
+    [{ parts: ['buck'], wall: [], brief: [], of: (_, parts) => (hasColdCorner(parts) ? COLD_CORNER : 1) }],
   ],
-  structure: [{ parts: ['fastening', 'buck'], wall: [], brief: [], of: (_, parts) => structureScore(parts) }],
+  structure: [
+    [{ parts: ['fastening', 'buck'], wall: [], brief: [], of: (_, parts) => structureScore(parts) }],
+  ],
   cost: [
-    {
-      parts: ['cost'],
-      wall: [],
-      brief: ['budget_usd_per_ft2'],
-      of: (_, { cost }, { brief }) => costScore(cost.likely, brief.budget_usd_per_ft2),
-    },
+    [
+      {
+        parts: ['cost'],
+        wall: [],
+        brief: ['budget_usd_per_ft2'],
+        of: (_, { cost }, { brief }) => costScore(cost.likely, brief.budget_usd_per_ft2),
+      },
+    ],
   ],
   ease: [
-    {
-      parts: [],
-      wall: ['cladding', 'build', 'buck'],
-      brief: ['crew_skill'],
-      of: (wall, _, { brief }) => easeScore(wall, brief),
-    },
+    [
+      {
+        parts: [],
+        wall: ['cladding', 'build', 'buck'],
+        brief: ['crew_skill'],
+        of: (wall, _, { brief }) => easeScore(wall, brief),
+      },
+    ],
   ],
-  carbon: [{ parts: [], wall: ['cladding', 'build'], brief: [], of: carbonScore }],
+  carbon: [[{ parts: [], wall: ['cladding', 'build'], brief: [], of: carbonScore }]],
   finish: [
-    {
-      parts: [],
-      wall: ['cladding'],
-      brief: ['finish'],
-      of: (wall, _, { brief }) => finishScore(wall, brief.finish),
-    },
+    [
+      {
+        parts: [],
+        wall: ['cladding'],
+        brief: ['finish'],
+        of: (wall, _, { brief }) => finishScore(wall, brief.finish),
+      },
+    ],
   ],
-  repair: [{ parts: [], wall: ['cladding'], brief: [], of: ({ cladding }) => cladding.repairability }],
+  repair: [[{ parts: [], wall: ['cladding'], brief: [], of: ({ cladding }) => cladding.repairability }]],
   thinness: [
-    {
-      parts: [],
-      wall: ['face', 'barrier'],
-      brief: [],
-      // 2 in. out of the way of eaves and lot lines is easy, 10 in. is not.
-      of: ({ face, barrier }) => ramp(addedThickness(face, barrier), 10, 2),
-    },
+    [
+      {
+        parts: [],
+        wall: ['face', 'barrier'],
+        brief: [],
+        // 2 in. out of the way of eaves and lot lines is easy, 10 in. is not.
+        of: ({ face, barrier }) => ramp(addedThickness(face, barrier), 10, 2),
+      },
+    ],
   ],
 };
 
@@ -134,38 +164,34 @@ function hasColdCorner({ buck: { corner_temp_factor, required_temp_factor } }: C
   );
 }
 
-/**
- * Sheathing 8 °F above the winter dew point is full safety, just at it a quarter, 5 °F below it none; drying from
- * 0.1 perm (none) to 10 perm (full) either way; a ventilated space dries best; condensate, or a table verdict
- * that can't be given, costs. Below the dew point the whole is cut, to nothing at 15 °F below it.
- */
-function moistureScore(candidate: Candidate, { dewPoint, moisture, vapour }: CalculatedParts): number {
-  const warmth = dewPoint.dew_point_margin_f === null ? UNKNOWN : warmthScore(dewPoint.dew_point_margin_f);
-  const outward = ramp(Math.log10(moisture.outward_permeance_perm), -1, 1);
-  const inward =
-    moisture.inward_permeance_perm === null
-      ? UNKNOWN
-      : ramp(Math.log10(moisture.inward_permeance_perm), -1, 1);
-  const space = candidate.cladding.drainage.is_ventilated
-    ? 1
-    : candidate.cladding.drainage.kind === 'mat'
-      ? 0.7
-      : 0.3;
-  const condensate =
-    moisture.condensate_peak_g_m2 === null ? UNKNOWN : 1 - ramp(moisture.condensate_peak_g_m2, 0, 500);
-  const table = vapour.verdict === 'permitted' ? 1 : vapour.verdict === null ? UNKNOWN : 0;
-  const parts =
-    0.35 * warmth + 0.2 * outward + 0.15 * inward + 0.15 * space + 0.1 * condensate + 0.05 * table;
-  return parts * coldShare(dewPoint.dew_point_margin_f);
+/** Sheathing 8 °F above the winter dew point is full safety, just at it a quarter, 5 °F below it none. */
+function warmthScore({ dew_point_margin_f: margin_f }: SheathingDewPoint): number {
+  if (margin_f === null) return UNKNOWN;
+  return margin_f >= 0 ? 0.25 + 0.75 * ramp(margin_f, 0, 8) : 0.25 * ramp(margin_f, -5, 0);
+}
+
+function dryingScore(permeance_perm: number | null): number {
+  return permeance_perm === null ? UNKNOWN : ramp(Math.log10(permeance_perm), -1, 1);
+}
+
+/** A ventilated space dries best. */
+function spaceScore({ drainage }: Candidate['cladding']): number {
+  if (drainage.is_ventilated) return 1;
+  return drainage.kind === 'mat' ? 0.7 : 0.3;
+}
+
+function waterScore({ condensate_peak_g_m2: peak_g_m2 }: CalculatedParts['water']): number {
+  return peak_g_m2 === null ? UNKNOWN : 1 - ramp(peak_g_m2, 0, 500);
+}
+
+function tableScore({ verdict }: CalculatedParts['vapour']): number {
+  if (verdict === null) return UNKNOWN;
+  return verdict === 'permitted' ? 1 : 0;
 }
 
 /** A sheathing below the dew point wets through every air leak, whatever else is right: all is lost by 15 °F below. */
-function coldShare(margin_f: number | null): number {
+function coldShare({ dew_point_margin_f: margin_f }: SheathingDewPoint): number {
   return margin_f === null ? 1 : 1 - ramp(margin_f, 0, -15);
-}
-
-function warmthScore(margin_f: number): number {
-  return margin_f >= 0 ? 0.25 + 0.75 * ramp(margin_f, 0, 8) : 0.25 * ramp(margin_f, -5, 0);
 }
 
 /** What is not known scores low but is not the worst. */

@@ -4,10 +4,10 @@ import type { FlangePlace } from '../assembly/flange-seat.ts';
 import type { InsulationBuild } from '../assembly/insulation-builds.ts';
 import { classAt, mapClasses, type WallSet } from '../assembly/wall-set.ts';
 import {
+  complianceJudge,
   type EnergyCompliance,
   type EnergyRequirement,
   energyRequirement,
-  judgeCompliance,
 } from '../calculators/energy-code.ts';
 import type { SheathingDewPoint } from '../calculators/moisture/sheathing-dew-point.ts';
 import { judgeRetarder } from '../calculators/vapour-code.ts';
@@ -148,15 +148,16 @@ function worksOf(context: AnswerContext, shelf: Shelf): Works {
   const thermal = shelf.hold('thermal', [fasteners, framed, framing.material, tables.thermal], () =>
     remember((face: Face) => thermalPart(face, fasteners.work(face).bridging_per_100_ft2, context)),
   );
-  const energy = shelf.hold('energy', [thermal, requirement, cavity_insulation_r], () =>
-    remember((face: Face) =>
-      judgeCompliance(requirement.work, {
+  const energy = shelf.hold('energy', [thermal, requirement, cavity_insulation_r], () => {
+    const judge = complianceJudge(requirement.work);
+    return remember((face: Face) =>
+      judge({
         u_factor: thermal.work(face).u_factor,
         cavity_r: cavity_insulation_r,
         ci_r: face.build.r,
       }),
-    ),
-  );
+    );
+  });
   const dewPoint = shelf.hold('dewPoint', [thermal, winter_f, tables.moisture, tables.thermal], () =>
     remember((face: Face) => dewPointPart(face, thermal.work(face), context)),
   );
@@ -240,17 +241,21 @@ class WallParts implements CalculatedParts {
   get fasteners() {
     return this.#works.fasteners.work(this.#wall.face);
   }
-  get moisture() {
+  get water() {
     const { face, barrier, inside } = this.#wall;
     const { of, ofAll } = this.#works.condensate.work;
-    const water = this.#at
-      ? classAt(ofAll(this.#at.walls), this.#at.walls, 'water', this.#at.place)
-      : of(face, barrier, inside.retarder);
+    if (!this.#at) return of(face, barrier, inside.retarder);
+    const { walls, place } = this.#at;
+    return classAt(ofAll(walls), walls, 'water', place);
+  }
+  get moisture() {
+    const { face, barrier, inside } = this.#wall;
+    const { condensate_peak_g_m2, dries_within_year } = this.water;
     return {
       outward_permeance_perm: outwardPermeance(face, barrier),
       inward_permeance_perm: inwardPermeance(inside),
-      condensate_peak_g_m2: water.condensate_peak_g_m2,
-      dries_within_year: water.dries_within_year,
+      condensate_peak_g_m2,
+      dries_within_year,
     };
   }
   get vapour() {

@@ -63,17 +63,26 @@ export function installedCosts(
     ofClasses(walls, ['face'], ({ face }) => drivenShares(fastenersOf(face))),
     ofClasses(walls, ['inside'], insideShares),
   ];
-  const column = (end: keyof Price): Float64Array => {
-    const costs = new Float64Array(walls.candidates.length);
-    for (const { classOf, shares } of groups) {
-      const sums = shares.map((some) => sumOf(some, end));
-      for (let i = 0; i < costs.length; i++) {
-        costs[i] = (costs[i] ?? 0) + (sums[classOf[i] ?? 0] ?? Number.NaN);
-      }
-    }
-    return costs;
+  const count = walls.candidates.length;
+  const columns = {
+    low: new Float64Array(count),
+    likely: new Float64Array(count),
+    high: new Float64Array(count),
   };
-  return { low: column('low'), likely: column('likely'), high: column('high') };
+  for (const { classOf, shares } of groups) {
+    const [low, likely, high] = [sumsOf(shares, 'low'), sumsOf(shares, 'likely'), sumsOf(shares, 'high')];
+    for (let i = 0; i < count; i++) {
+      const at = classOf[i] ?? 0;
+      columns.low[i] = (columns.low[i] ?? 0) + (low[at] ?? Number.NaN);
+      columns.likely[i] = (columns.likely[i] ?? 0) + (likely[at] ?? Number.NaN);
+      columns.high[i] = (columns.high[i] ?? 0) + (high[at] ?? Number.NaN);
+    }
+  }
+  return columns;
+}
+
+function sumsOf(shares: ByClass['shares'], end: keyof Price): Float64Array {
+  return Float64Array.from(shares, (some) => sumOf(some, end));
 }
 
 /** The costs of one wall. */

@@ -180,6 +180,8 @@ export type VapourPart = Omit<RetarderJudgement, 'verdict' | 'why'> & {
 /** What the calculators found for one wall. */
 export type CalculatedParts = FaceParts & {
   readonly moisture: Omit<MoisturePart, 'dew_point'>;
+  /** The condensate alone, without the permeances beside it. */
+  readonly water: Condensate;
   readonly vapour: VapourPart;
   readonly buck: BuckPart;
   readonly cost: Price;

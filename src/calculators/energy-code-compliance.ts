@@ -62,34 +62,39 @@ export function energyCompliance(
   return judgeCompliance(energyRequirement(table, query), wall);
 }
 
-/** The same for a requirement already looked up, for many walls at one place. */
+/** The same for a requirement already looked up. */
 export function judgeCompliance(requirement: EnergyRequirement, wall: WallAsBuilt): EnergyCompliance {
-  const max_u_factor = applicableMaxU(requirement, wall);
-  const byU = max_u_factor === null || wall.u_factor === null ? null : wall.u_factor <= max_u_factor + SLACK;
+  return complianceJudge(requirement)(wall);
+}
+
+/**
+ * {@link judgeCompliance} for many walls at one place: what the insulation comes to against the R-value options is worked
+ * out once for all walls that have the same.
+ */
+export function complianceJudge(requirement: EnergyRequirement): (wall: WallAsBuilt) => EnergyCompliance {
+  const known = new Map<string, ByR>();
+  return (wall) => {
+    const key = `${wall.cavity_r} ${wall.ci_r}`;
+    const byR = known.get(key) ?? judgeByR(requirement, wall);
+    known.set(key, byR);
+    return judgeByU(requirement, wall, byR);
+  };
+}
+
+type ByR = Pick<EnergyCompliance, 'complies_by_r' | 'r_options' | 'option_met' | 'option_nearest'> & {
+  readonly metProvenance: Provenance | null;
+};
+
+/** The R-value route. */
+function judgeByR(requirement: EnergyRequirement, wall: WallAsBuilt): ByR {
   const options = applicableOptions(requirement, wall);
   const byR = options === null || options.length === 0 ? null : options.some((option) => isMet(option));
   const met = options?.filter(isMet).sort((a, b) => b.spare_ci_r - a.spare_ci_r)[0];
   const nearest = byR === false ? options?.slice().sort(byLack)[0] : undefined;
-  const hasURoute = requirement.max_u_factor !== null;
-  const hasRRoute = requirement.options.length > 0;
-  const complies =
-    byU === true || byR === true
-      ? true
-      : (hasURoute && byU === null) || (hasRRoute && byR === null) || (!hasURoute && !hasRRoute)
-        ? null
-        : false;
   return {
-    requirement,
-    complies_by_u: byU,
     complies_by_r: byR,
-    complies,
-    route: routeOf(byU, byR, complies),
-    max_u_factor,
-    r_options: hasRRoute ? optionsInWords(requirement.options) : null,
-    u_margin_percent:
-      max_u_factor === null || wall.u_factor === null
-        ? null
-        : ((max_u_factor - wall.u_factor) / max_u_factor) * 100,
+    r_options: requirement.options.length > 0 ? optionsInWords(requirement.options) : null,
+    metProvenance: met?.provenance ?? null,
     option_met: met
       ? {
           cavity_r: met.cavity_r,
@@ -106,7 +111,40 @@ export function judgeCompliance(requirement: EnergyRequirement, wall: WallAsBuil
           missing_ci_r: Math.max(0, -nearest.spare_ci_r),
         }
       : null,
-    provenance: provenanceOf(requirement, byU, met?.provenance ?? null),
+  };
+}
+
+/** The U-factor route, and both together. */
+function judgeByU(
+  requirement: EnergyRequirement,
+  wall: WallAsBuilt,
+  { complies_by_r: byR, metProvenance, r_options, option_met, option_nearest }: ByR,
+): EnergyCompliance {
+  const max_u_factor = applicableMaxU(requirement, wall);
+  const byU = max_u_factor === null || wall.u_factor === null ? null : wall.u_factor <= max_u_factor + SLACK;
+  const hasURoute = requirement.max_u_factor !== null;
+  const hasRRoute = requirement.options.length > 0;
+  const complies =
+    byU === true || byR === true
+      ? true
+      : (hasURoute && byU === null) || (hasRRoute && byR === null) || (!hasURoute && !hasRRoute)
+        ? null
+        : false;
+  return {
+    requirement,
+    complies_by_u: byU,
+    complies_by_r: byR,
+    complies,
+    route: routeOf(byU, byR, complies),
+    max_u_factor,
+    r_options,
+    u_margin_percent:
+      max_u_factor === null || wall.u_factor === null
+        ? null
+        : ((max_u_factor - wall.u_factor) / max_u_factor) * 100,
+    option_met,
+    option_nearest,
+    provenance: provenanceOf(requirement, byU, metProvenance),
     notes: complianceNotes(requirement, wall, max_u_factor, byU),
   };
 }
@@ -216,8 +254,9 @@ export function nearestCompliantThickness(
   choices: readonly ThicknessChoice[],
 ): (ThicknessChoice & { readonly route: EnergyCompliance['route'] }) | null {
   const thinnestFirst = choices.slice().sort((a, b) => a.thickness_in - b.thickness_in);
+  const judge = complianceJudge(requirement);
   for (const choice of thinnestFirst) {
-    const verdict = judgeCompliance(requirement, choice);
+    const verdict = judge(choice);
     if (verdict.complies === true) return { ...choice, route: verdict.route };
   }
   return null;

@@ -1,5 +1,6 @@
 /** The energy code of walls: what it asks, whether a wall meets it, by which route and margin. */
 export {
+  complianceJudge,
   type EnergyCompliance,
   energyCompliance,
   judgeCompliance,

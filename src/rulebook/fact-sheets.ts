@@ -1,6 +1,6 @@
 import { type Joint, Partitions, partitionBy } from '../base/partitions.ts';
-import { type FactSlot, factIds, partAt, partCount } from './fact-slot.ts';
-import type { Facts } from './rule-schema.ts';
+import { type FactSlot, factAt, factIds, partAt, partCount } from './fact-slot.ts';
+import type { Facts, FactValue } from './rule-schema.ts';
 
 /**
  * Many fact sheets, each put together from parts that sheets share: all walls of an answer have one site, many have one
@@ -59,6 +59,13 @@ export class FactSheets {
   /** Where a fact stands. A fact that no slot holds is read as missing from every sheet. */
   slotOf(id: string): number {
     return this.#slotOf.get(id) ?? 0;
+  }
+
+  /** One fact of one sheet. */
+  fact(index: number, id: string): FactValue | undefined {
+    const slot = this.slotOf(id);
+    const [parts, part] = [this.slots[slot], this.shape.parts[slot]?.at[index] ?? 0];
+    return parts && factAt(parts, part, id);
   }
 
   /** One whole sheet, put together. */

@@ -22,6 +22,11 @@ export function factColumn(slot: FactSlot, id: string): ArrayLike<FactValue | un
   return isTable(slot) ? (slot.columns[id] ?? []) : slot.map((part) => part[id]);
 }
 
+/** One fact of one part. */
+export function factAt(slot: FactSlot, index: number, id: string): FactValue | undefined {
+  return isTable(slot) ? slot.columns[id]?.[index] : slot[index]?.[id];
+}
+
 /** The facts of one part. */
 export function partAt(slot: FactSlot, index: number): Facts {
   if (!isTable(slot)) return slot[index] ?? {};

@@ -60,8 +60,12 @@ export class Rulebook {
 
   /** All rules but one, to find out what that one decides. */
   without(ruleId: string): Rulebook {
-    const others = this.rules.filter((loaded) => loaded.rule.id !== ruleId);
-    return new Rulebook(this.#dictionaries, this.packs, others, this.house);
+    return this.only(this.rules.filter((loaded) => loaded.rule.id !== ruleId));
+  }
+
+  /** Some of these rules alone. */
+  only(rules: readonly LoadedRule[]): Rulebook {
+    return new Rulebook(this.#dictionaries, this.packs, rules, this.house);
   }
 
   find(ruleId: string): LoadedRule | undefined {

@@ -5,7 +5,7 @@ import type { FactSheets } from './fact-sheets.ts';
 import type { LoadedRule } from './loaded-rule.ts';
 import { outcomeOf } from './outcome.ts';
 import type { Classified, Decided } from './rule-memo.ts';
-import type { Facts, RuleOutcome, Verdict } from './rule-schema.ts';
+import type { Facts, FactValue, RuleOutcome, Verdict } from './rule-schema.ts';
 import { missingFacts, RULE_STATES, type RuleState } from './three-valued.ts';
 
 /** What came out for many walls. */
@@ -46,6 +46,16 @@ export class VerdictTable {
   of(sheet: number): Verdicts {
     if (!(sheet >= 0 && sheet < this.sheets.count)) throw new Error(`there is no sheet ${sheet}`);
     return new Verdicts(this, sheet);
+  }
+
+  /** How many of some rules forbid each sheet. */
+  forbidsBy(ruleIds: readonly string[]): Uint16Array {
+    const places = ruleIds.flatMap((id) => this.position(id) ?? []);
+    const [rules, decided] = [
+      places.flatMap((i) => this.rules[i] ?? []),
+      places.flatMap((i) => this.decided[i] ?? []),
+    ];
+    return countForbids(rules, decided, this.sheets.count);
   }
 
   state(sheet: number, rule: number): RuleState {
@@ -93,6 +103,16 @@ export class Verdicts {
   get facts(): Facts {
     this.#facts ??= this.#table.sheets.sheet(this.#sheet);
     return this.#facts;
+  }
+
+  /** Some of the wall's facts, without putting its whole sheet together. */
+  factsOf(ids: readonly string[]): Facts {
+    const facts: Record<string, FactValue> = {};
+    for (const id of ids) {
+      const value = this.#table.sheets.fact(this.#sheet, id);
+      if (value !== undefined) facts[id] = value;
+    }
+    return facts;
   }
 
   /** A rule's verdict; `silent` where it doesn't apply or isn't of the edition asked for. */

@@ -97,7 +97,11 @@ describe('what walls share', () => {
         const alone = Object.fromEntries(
           CRITERIA.map((criterion) => [
             criterion,
-            SCORE_FACTORS[criterion].reduce((all, { of }) => all * of(wall.candidate, parts, context), 1),
+            SCORE_FACTORS[criterion].reduce(
+              (all, terms) =>
+                all * terms.reduce((sum, { of }) => sum + of(wall.candidate, parts, context), 0),
+              1,
+            ),
           ]),
         ) as Scores;
         expect(wall.scores).toEqual(alone);

@@ -1,6 +1,6 @@
 import { Refusal } from '../../base/refusal.ts';
 import { fasteningNotes, tableSource } from './compute-fastening.ts';
-import { type Evaluation, evaluateFastening, type TableVerdict } from './evaluate-fastening.ts';
+import { type Evaluation, evaluationsBySpacing, type TableVerdict } from './evaluate-fastening.ts';
 import { type FasteningCase, knownFastener } from './fastening-input.ts';
 import type { FastenerId, FasteningTables } from './fastening-tables.ts';
 
@@ -61,6 +61,7 @@ export function chooseFastening(
   const tried: Tried[] = [];
   for (const option of options) {
     const fastener = knownFastener(option.fastener, 'fastenings.fastener');
+    const evaluate = evaluationsBySpacing({ ...context, fastener }, tables);
     for (const spacing of [...option.spacings_in].sort((a, b) => b - a)) {
       if (!(spacing > 0)) {
         throw new Refusal({
@@ -70,7 +71,7 @@ export function chooseFastening(
         });
       }
       const asked = { ...context, fastener, fastener_spacing_in: spacing };
-      const e = evaluateFastening(asked, tables);
+      const e = evaluate(spacing);
       const one = { asked, option, e };
       if (e.verdict === 'permitted' && e.length_in !== null) return schedule(one, tables);
       tried.push(one);

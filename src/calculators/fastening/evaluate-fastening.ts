@@ -1,7 +1,7 @@
 import type { FasteningCase } from './fastening-input.ts';
 import type { FastenerData, FasteningTables, Framing } from './fastening-tables.ts';
 import { gapCapacitySteel_lb, gapCapacityWood_lb, gravityLoad_lb, ruleSide_in } from './gap-rule.ts';
-import { type LookUp, lookUpCell } from './table-lookup.ts';
+import { cellsBySpacing, type LookUp } from './table-lookup.ts';
 import { type WindCapacity, windCapacity_lb } from './wind-capacity.ts';
 
 /** Lengths are sums of sixteenths; this absorbs binary noise. */
@@ -32,52 +32,64 @@ export type Evaluation = {
 
 /** All figures of one fastening case, without words. Expects a checked case; see `computeFastening`. */
 export function evaluateFastening(asked: FasteningCase, tables: FasteningTables): Evaluation {
-  const fastener = fastenerData(asked.fastener, tables);
-  const look_up = lookUpCell(asked, tables);
-  const gap_in = asked.insulation_thickness_in + asked.mat_thickness_in;
-  const outside = outsideReasons(asked, look_up, gap_in, tables);
-  const tableKnows = look_up.found !== null && knowsMaterials(asked, tables);
-  const max_insulation_in = tableKnows ? (look_up.found?.max_insulation_in ?? null) : null;
-  const table_verdict: TableVerdict =
-    outside.length > 0
-      ? 'outside-table'
-      : max_insulation_in !== null && gap_in <= max_insulation_in + ROUNDING
-        ? 'permitted'
-        : 'design-required';
+  return evaluationsBySpacing(asked, tables)(asked.fastener_spacing_in);
+}
 
-  const gravity_load_lb = gravityLoad_lb(
-    asked.cladding_psf,
-    asked.fastener_spacing_in,
-    asked.framing_spacing_in,
-  );
+/** One fastening case without the spacing of its fasteners. */
+export type AnySpacing = Omit<FasteningCase, 'fastener_spacing_in'>;
+
+/** {@link evaluateFastening} for one fastener at several spacings, in: what the spacing doesn't touch is worked out once. */
+export function evaluationsBySpacing(
+  asked: AnySpacing,
+  tables: FasteningTables,
+): (fastener_spacing_in: number) => Evaluation {
+  const fastener = fastenerData(asked.fastener, tables);
+  const lookUp = cellsBySpacing(asked, tables);
+  const gap_in = asked.insulation_thickness_in + asked.mat_thickness_in;
+  const outsideAnyway = outsideReasons(asked, gap_in, tables);
+  const isKnown = knowsMaterials(asked, tables);
   const gravity_capacity_lb = gravityCapacity(asked, fastener, gap_in, tables);
-  const wind_load_lb = gravityLoad_lb(
-    asked.outward_wind_psf,
-    asked.fastener_spacing_in,
-    asked.framing_spacing_in,
-  );
   const wind = windCapacity_lb(asked, fastener, tables);
-  const wind_utilisation = wind.capacity_lb === null ? null : wind_load_lb / wind.capacity_lb;
   const min_length_in = minLength_in(asked, fastener, tables);
-  return {
-    fastener,
-    look_up,
-    outside,
-    max_insulation_in,
-    table_verdict,
-    gap_in,
-    gravity_load_lb,
-    gravity_capacity_lb,
-    gravity_utilisation: gravity_capacity_lb === null ? null : gravity_load_lb / gravity_capacity_lb,
-    wind_load_lb,
-    wind,
-    wind_utilisation,
-    min_length_in,
-    length_in: nextMarketLength_in(min_length_in, fastener),
-    verdict:
-      table_verdict === 'permitted' && wind_utilisation !== null && wind_utilisation <= 1
-        ? 'permitted'
-        : 'design-required',
+  const length_in = nextMarketLength_in(min_length_in, fastener);
+
+  return (fastener_spacing_in) => {
+    const look_up = lookUp(fastener_spacing_in);
+    const outside = [...look_up.outside, ...outsideAnyway];
+    const max_insulation_in = isKnown ? (look_up.found?.max_insulation_in ?? null) : null;
+    const table_verdict: TableVerdict =
+      outside.length > 0
+        ? 'outside-table'
+        : max_insulation_in !== null && gap_in <= max_insulation_in + ROUNDING
+          ? 'permitted'
+          : 'design-required';
+    const gravity_load_lb = gravityLoad_lb(asked.cladding_psf, fastener_spacing_in, asked.framing_spacing_in);
+    const wind_load_lb = gravityLoad_lb(
+      asked.outward_wind_psf,
+      fastener_spacing_in,
+      asked.framing_spacing_in,
+    );
+    const wind_utilisation = wind.capacity_lb === null ? null : wind_load_lb / wind.capacity_lb;
+    return {
+      fastener,
+      look_up,
+      outside,
+      max_insulation_in,
+      table_verdict,
+      gap_in,
+      gravity_load_lb,
+      gravity_capacity_lb,
+      gravity_utilisation: gravity_capacity_lb === null ? null : gravity_load_lb / gravity_capacity_lb,
+      wind_load_lb,
+      wind,
+      wind_utilisation,
+      min_length_in,
+      length_in,
+      verdict:
+        table_verdict === 'permitted' && wind_utilisation !== null && wind_utilisation <= 1
+          ? 'permitted'
+          : 'design-required',
+    };
   };
 }
 
@@ -89,19 +101,19 @@ export function fastenerData(id: FasteningCase['fastener'], tables: FasteningTab
 }
 
 /** Boards and wood that the code table was made for. */
-function knowsMaterials(asked: FasteningCase, tables: FasteningTables): boolean {
+function knowsMaterials(asked: AnySpacing, tables: FasteningTables): boolean {
   return (
     asked.insulation_kind === 'foam' && isDenseEnough(asked, tables) && isFurringThickEnough(asked, tables)
   );
 }
 
-function isDenseEnough(asked: FasteningCase, tables: FasteningTables): boolean {
+function isDenseEnough(asked: AnySpacing, tables: FasteningTables): boolean {
   return (
     asked.framing !== 'wood' || asked.specific_gravity >= tables.foam.limits.min_specific_gravity - ROUNDING
   );
 }
 
-function isFurringThickEnough(asked: FasteningCase, tables: FasteningTables): boolean {
+function isFurringThickEnough(asked: AnySpacing, tables: FasteningTables): boolean {
   const furring_in = asked.outboard_thickness_in - asked.mat_thickness_in;
   return (
     asked.support === 'direct' ||
@@ -110,14 +122,10 @@ function isFurringThickEnough(asked: FasteningCase, tables: FasteningTables): bo
   );
 }
 
-function outsideReasons(
-  asked: FasteningCase,
-  look_up: LookUp,
-  gap_in: number,
-  tables: FasteningTables,
-): string[] {
+/** Why the code table doesn't cover the case at any spacing, but for what the look-up itself says. */
+function outsideReasons(asked: AnySpacing, gap_in: number, tables: FasteningTables): string[] {
   const { limits, rule } = tables.foam;
-  const reasons: string[] = [...look_up.outside];
+  const reasons: string[] = [];
   if (asked.insulation_kind !== 'foam') {
     reasons.push('the code tables are for foam of at least 15 psi; a fibrous board is not in them');
   }
@@ -135,7 +143,7 @@ function outsideReasons(
 
 /** By the equation behind the tables, and only inside the limits in which it was proved. */
 function gravityCapacity(
-  asked: FasteningCase,
+  asked: AnySpacing,
   fastener: FastenerData,
   gap_in: number,
   tables: FasteningTables,
@@ -152,7 +160,7 @@ function gravityCapacity(
 }
 
 /** Everything outboard of the stud plus what the stud needs, in. */
-function minLength_in(asked: FasteningCase, fastener: FastenerData, tables: FasteningTables): number {
+function minLength_in(asked: AnySpacing, fastener: FastenerData, tables: FasteningTables): number {
   const stack = asked.outboard_thickness_in + asked.insulation_thickness_in + asked.sheathing_thickness_in;
   if (asked.framing === 'wood') return tidy(stack + fastener.min_penetration_in);
   return tidy(stack + minimumSteelReach_in(asked.framing, fastener, tables));

@@ -49,20 +49,20 @@ export type LookUp = {
  * provenance in the table file. The 2018 edition prints no 15 psf column.
  */
 export function lookUpCell(asked: LookUpCase, tables: FasteningTables): LookUp {
+  return cellsBySpacing(asked, tables)(asked.fastener_spacing_in);
+}
+
+/** {@link lookUpCell} for one fastener at several spacings, in: what the spacing doesn't touch is looked up once. */
+export function cellsBySpacing(
+  asked: Omit<LookUpCase, 'fastener_spacing_in'>,
+  tables: FasteningTables,
+): (fastener_spacing_in: number) => LookUp {
   const family = asked.framing === 'wood' ? 'wood' : 'steel';
   const table = tables.foam.tables.find((t) => t.support === asked.support && t.framing === family);
   // The schema demands four tables, one for each pair.
   if (!table) throw new Error(`no code table for ${asked.support} on ${family}`);
   const citation = table.citation[asked.edition] ?? `IRC ${asked.edition}`;
-  // Runs for every spacing of every wall: loops, and words only where there is no cell.
-  let isListed = false;
-  let row: CodeTable['rows'][number] | undefined;
-  for (const candidate of table.rows) {
-    if (!isRowFor(asked, candidate)) continue;
-    isListed = true;
-    if (candidate.fastener_spacing_in < asked.fastener_spacing_in - ROUNDING) continue;
-    if (!row || candidate.fastener_spacing_in < row.fastener_spacing_in) row = candidate;
-  }
+  const rows = table.rows.filter((row) => isRowFor(asked, row));
   const column = table.columns.findIndex(
     (c) => c.editions.includes(asked.edition) && c.cladding_psf >= asked.cladding_psf - ROUNDING,
   );
@@ -70,52 +70,62 @@ export function lookUpCell(asked: LookUpCase, tables: FasteningTables): LookUp {
   const framingSpacing = tables.foam.framing_spacings_in.find(
     (s) => s >= asked.framing_spacing_in - ROUNDING,
   );
-  if (!row || !columnUsed || !framingSpacing) {
-    const reasons: string[] = [];
-    if (!isListed) reasons.push(`the code table for ${table.what} doesn't list this fastener`);
-    if (!columnUsed) {
-      reasons.push(`the code table stops at ${tables.foam.limits.max_cladding_psf} psf of cladding`);
-    }
-    if (!framingSpacing) reasons.push('the code table stops at 24 in between studs or furring');
-    const widest = widestSpacing_in(asked, isListed, table);
-    if (asked.fastener_spacing_in > widest + ROUNDING) {
-      reasons.push(`the code table stops at ${widest} in between these fasteners`);
-    }
-    return { table, citation, found: null, outside: reasons };
+  const widest_in = widestSpacing_in(rows.length > 0 ? rows : table.rows);
+  const reasons: string[] = [];
+  if (rows.length === 0) reasons.push(`the code table for ${table.what} doesn't list this fastener`);
+  if (!columnUsed) {
+    reasons.push(`the code table stops at ${tables.foam.limits.max_cladding_psf} psf of cladding`);
   }
-  const rowSpacing = row.fastener_spacing_in;
-  const recalled = table.recalled_15_psf.some(
-    (cell) =>
-      columnUsed.cladding_psf === 15 &&
-      cell.fastener === asked.fastener &&
-      cell.fastener_spacing_in === rowSpacing &&
-      cell.framing_spacing_in === framingSpacing &&
-      cell.recalled_in !== null &&
-      cell.computed_in !== null &&
-      cell.recalled_in < cell.computed_in,
-  );
-  return {
-    table,
-    citation,
-    outside: [],
-    found: {
-      max_insulation_in: row.max_insulation_in[framingSpacing === 16 ? '16' : '24'][column] ?? null,
-      column_psf: columnUsed.cladding_psf,
-      row_spacing_in: rowSpacing,
-      column_framing_spacing_in: framingSpacing,
-      provenance: recalled ? 'memory' : columnUsed.provenance,
-    },
+  if (!framingSpacing) reasons.push('the code table stops at 24 in between studs or furring');
+
+  return (fastener_spacing_in) => {
+    const row = nextWiderRow(rows, fastener_spacing_in);
+    if (!row || !columnUsed || !framingSpacing) {
+      const isTooWide = fastener_spacing_in > widest_in + ROUNDING;
+      const tooWide = `the code table stops at ${widest_in} in between these fasteners`;
+      return { table, citation, found: null, outside: isTooWide ? [...reasons, tooWide] : reasons };
+    }
+    const recalled = table.recalled_15_psf.some(
+      (cell) =>
+        columnUsed.cladding_psf === 15 &&
+        cell.fastener === asked.fastener &&
+        cell.fastener_spacing_in === row.fastener_spacing_in &&
+        cell.framing_spacing_in === framingSpacing &&
+        cell.recalled_in !== null &&
+        cell.computed_in !== null &&
+        cell.recalled_in < cell.computed_in,
+    );
+    return {
+      table,
+      citation,
+      outside: [],
+      found: {
+        max_insulation_in: row.max_insulation_in[framingSpacing === 16 ? '16' : '24'][column] ?? null,
+        column_psf: columnUsed.cladding_psf,
+        row_spacing_in: row.fastener_spacing_in,
+        column_framing_spacing_in: framingSpacing,
+        provenance: recalled ? 'memory' : columnUsed.provenance,
+      },
+    };
   };
 }
 
-function isRowFor({ fastener, framing }: LookUpCase, row: CodeTable['rows'][number]): boolean {
+type Row = CodeTable['rows'][number];
+
+function isRowFor({ fastener, framing }: Pick<LookUpCase, 'fastener' | 'framing'>, row: Row): boolean {
   return row.fastener === fastener && row.framing.includes(framing);
 }
 
-/** Of this fastener's rows; of all where it has none. */
-function widestSpacing_in(asked: LookUpCase, isListed: boolean, { rows }: CodeTable): number {
-  let widest = 0;
-  for (const row of rows)
-    if (!isListed || isRowFor(asked, row)) widest = Math.max(widest, row.fastener_spacing_in);
-  return widest;
+/** The row of the smallest spacing that is not below the one asked for. */
+function nextWiderRow(rows: readonly Row[], fastener_spacing_in: number): Row | undefined {
+  let found: Row | undefined;
+  for (const row of rows) {
+    if (row.fastener_spacing_in < fastener_spacing_in - ROUNDING) continue;
+    if (!found || row.fastener_spacing_in < found.fastener_spacing_in) found = row;
+  }
+  return found;
+}
+
+function widestSpacing_in(rows: readonly Row[]): number {
+  return rows.reduce((widest, row) => Math.max(widest, row.fastener_spacing_in), 0);
 }

@@ -28,7 +28,7 @@ export type WindCapacity = {
  * A longer fastener than required isn't credited, so the figure doesn't jump with stock lengths.
  */
 export function windCapacity_lb(
-  asked: FasteningCase,
+  asked: Omit<FasteningCase, 'fastener_spacing_in'>,
   fastener: FastenerData,
   tables: FasteningTables,
 ): WindCapacity {
@@ -49,7 +49,11 @@ export function windCapacity_lb(
   };
 }
 
-function holding(asked: FasteningCase, fastener: FastenerData, tables: FasteningTables): number | null {
+function holding(
+  asked: Omit<FasteningCase, 'fastener_spacing_in'>,
+  fastener: FastenerData,
+  tables: FasteningTables,
+): number | null {
   if (asked.framing === 'wood') {
     if (fastener.kind === 'steel-screw') return null;
     const perInch = withdrawalReference_lb_per_in(
