@@ -6,7 +6,6 @@ import type { CodeEdition } from '../brief/brief.ts';
 import type { Facts } from '../rulebook/rule-schema.ts';
 import type { Rulebook } from '../rulebook/rulebook.ts';
 import { byScore, type Judged, type JudgedWall, type Knowledge } from './judge-walls.ts';
-import { scoreAt } from './score-table.ts';
 import { CRITERIA, costScore, weightsOf } from './scoring.ts';
 
 /** How far a price or the budget is moved: to half and to twice what it is now. */
@@ -208,7 +207,7 @@ function bestOfFaces(places: readonly number[], judged: Judged, costWeight: numb
   for (const i of places) {
     const { face, barrier } = wallAt(set, i);
     thickness_in[i] = addedThickness(face, barrier);
-    withoutCost[i] = (totals[i] ?? 0) - costWeight * scoreAt(scores, 'cost', i);
+    withoutCost[i] = (totals[i] ?? 0) - costWeight * (scores.columns.cost[i] ?? 0);
   }
   const columns = [likely, low, high, thickness_in];
   const { at } = partitionOf(set, ['face']);

@@ -19,8 +19,11 @@ export function foldOf({ candidate }: JudgedWall): string {
 
 /** What is folded into a ranked wall: every admitted wall of its kind, and what each way of building it is best for. */
 export function foldedInto(wall: JudgedWall, judged: Admitted): Folded {
-  const key = foldOf(wall);
-  const group = judged.admitted.filter((other) => foldOf(other) === key);
+  const { cladding, build } = wall.candidate;
+  const group = judged.admitted.filter(
+    ({ candidate: other }) =>
+      other.cladding === cladding && other.build.insulation.family === build.insulation.family,
+  );
   const costOf = remember((other: JudgedWall) => other.parts.cost.likely);
   const weightOf = remember((other: JudgedWall) => {
     const { fastening } = other.parts;

@@ -250,5 +250,5 @@ export function byCloseness(a: JudgedWall, b: JudgedWall): number {
 }
 
 function withBonuses({ totals }: ScoreTable, bonuses: Float64Array | null): Float64Array {
-  return bonuses ? totals.work.map((total, i) => total + (bonuses[i] ?? 0)) : totals.work;
+  return bonuses ? totals.map((total, i) => total + (bonuses[i] ?? 0)) : totals;
 }

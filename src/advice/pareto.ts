@@ -33,19 +33,24 @@ export function efficientWalls<Wall extends Competitor>(bestFirst: readonly Wall
   const rows = rowsOf(bestFirst);
   const efficient: Wall[] = [];
   // The one that beat the last wall mostly beats the next one too: it is asked first.
-  const askFirst: number[] = [];
-  for (const [row, wall] of bestFirst.entries()) {
-    const at = askFirst.findIndex((other) => beatsRow(rows, other, row));
-    if (at < 0) {
+  const askFirst = new Uint32Array(bestFirst.length);
+  for (let row = 0; row < bestFirst.length; row++) {
+    let at = 0;
+    while (at < efficient.length && !beatsRow(rows, askFirst[at] ?? 0, row)) at += 1;
+    const wall = bestFirst[row];
+    if (at < efficient.length) toFront(askFirst, at);
+    else if (wall) {
+      askFirst[efficient.length] = row;
       efficient.push(wall);
-      askFirst.push(row);
-    } else if (at > 0) {
-      const dominator = askFirst[at] ?? 0;
-      askFirst.copyWithin(1, 0, at);
-      askFirst[0] = dominator;
     }
   }
   return efficient;
+}
+
+function toFront(list: Uint32Array, at: number): void {
+  const moved = list[at] ?? 0;
+  for (let i = at; i > 0; i--) list[i] = list[i - 1] ?? 0;
+  list[0] = moved;
 }
 
 /** The parts of a score and the wish, one row a wall. */

@@ -43,21 +43,21 @@ const WORK_OF_PART: Readonly<Record<keyof CalculatedParts, keyof Works>> = {
 
 type TermColumn = { readonly partition: Partition; readonly values: Float64Array };
 
-/** The scores of all walls of an answer. A term that walls share is worked out once, and kept where nothing changed. */
+/** The scores of all walls of an answer. What walls share is worked out once, and kept where nothing changed. */
 export type ScoreTable = {
-  /** By criterion, factor and term, as in `SCORE_FACTORS`. */
-  readonly columns: Readonly<Record<Criterion, readonly (readonly TermColumn[])[]>>;
+  /** Each wall's score by each criterion. */
+  readonly columns: Readonly<Record<Criterion, Float64Array>>;
   /** Each wall's weighted total: what `totalScore` gives, to the last bit. */
-  readonly totals: Held<Float64Array>;
+  readonly totals: Float64Array;
 };
 
-/** Terms and totals in which nothing changed since an earlier answer are the same objects as then. */
+/** Terms, scores and totals in which nothing changed since an earlier answer are the same objects as then. */
 export function scoreTable(walls: WallSet, assess: Assessor, context: AnswerContext): ScoreTable {
   const shelf = shelfOf(context.catalogue);
-  const terms: Held<TermColumn>[] = [];
-  const columnOf = (term: ScoreTerm): TermColumn => {
-    const held = shelf.hold(
-      `score term ${terms.length}`,
+  const count = walls.candidates.length;
+  const holdTerm = (term: ScoreTerm, name: string): Held<TermColumn> =>
+    shelf.hold(
+      `score term ${name}`,
       [
         walls,
         ...term.parts.map((part) => assess.works[WORK_OF_PART[part]]),
@@ -65,18 +65,26 @@ export function scoreTable(walls: WallSet, assess: Assessor, context: AnswerCont
       ],
       () => termColumn(term, walls, assess, context),
     );
-    terms.push(held);
-    return held.work;
-  };
-  const columnsOf = (criterion: Criterion) => SCORE_FACTORS[criterion].map((terms) => terms.map(columnOf));
-  const columns = byCriterion(columnsOf);
+  const scores = CRITERIA.map((criterion) => {
+    const factors = SCORE_FACTORS[criterion].map((terms, f) =>
+      terms.map((term, t) => holdTerm(term, `${criterion} ${f} ${t}`)),
+    );
+    return shelf.hold(`score ${criterion}`, factors.flat(), () =>
+      productOf(
+        factors.map((terms) => terms.map(({ work }) => work)),
+        count,
+      ),
+    );
+  });
+  const columns = Object.fromEntries(CRITERIA.map((criterion, i) => [criterion, scores[i]?.work])) as Record<
+    Criterion,
+    Float64Array
+  >;
   const weights = weightsOf(context.brief.priorities);
-  const totals = shelf.hold(
-    'scores',
-    [walls, ...terms, ...CRITERIA.map((criterion) => weights[criterion])],
-    () => totalsOf(columns, weights, walls.candidates.length),
+  const totals = shelf.hold('scores', [...scores, ...CRITERIA.map((criterion) => weights[criterion])], () =>
+    totalsOf(columns, weights, count),
   );
-  return { columns, totals };
+  return { columns, totals: totals.work };
 }
 
 /** Each wall's scores added up without weights, over the number of criteria. */
@@ -84,28 +92,23 @@ export function plainTotals({ columns }: ScoreTable, count: number): Float64Arra
   return totalsOf(columns, ALIKE, count);
 }
 
-const ALIKE = byCriterion(() => 1);
-
-function byCriterion<T>(of: (criterion: Criterion) => T): Record<Criterion, T> {
-  return Object.fromEntries(CRITERIA.map((criterion) => [criterion, of(criterion)])) as Record<Criterion, T>;
-}
+const ALIKE: Scores = {
+  energy: 1,
+  moisture_safety: 1,
+  structure: 1,
+  cost: 1,
+  ease: 1,
+  carbon: 1,
+  finish: 1,
+  repair: 1,
+  thinness: 1,
+};
 
 /** The scores of the wall at a place. */
-export function scoresAt(table: ScoreTable, place: number): Scores {
+export function scoresAt({ columns }: ScoreTable, place: number): Scores {
   const scores = { ...ALIKE };
-  for (const criterion of CRITERIA) scores[criterion] = scoreAt(table, criterion, place);
+  for (const criterion of CRITERIA) scores[criterion] = columns[criterion][place] ?? Number.NaN;
   return scores;
-}
-
-/** One score of the wall at a place: the product of its factors, each the sum of its terms. */
-export function scoreAt({ columns }: ScoreTable, criterion: Criterion, place: number): number {
-  let product = 1;
-  for (const terms of columns[criterion]) {
-    let sum = 0;
-    for (const { partition, values } of terms) sum += values[partition.at[place] ?? 0] ?? Number.NaN;
-    product *= sum;
-  }
-  return product;
 }
 
 function termColumn(term: ScoreTerm, walls: WallSet, assess: Assessor, context: AnswerContext): TermColumn {
@@ -119,26 +122,35 @@ function termColumn(term: ScoreTerm, walls: WallSet, assess: Assessor, context: 
   return { partition, values };
 }
 
+/** Each wall's product of factors, each the sum of its terms, in that order. */
+function productOf(factors: readonly (readonly TermColumn[])[], count: number): Float64Array {
+  const [product, ...others] = factors.map((terms) => sumOf(terms, count));
+  if (!product) throw new Error('a score needs a factor');
+  for (const sum of others) {
+    for (let i = 0; i < count; i++) product[i] = (product[i] ?? 0) * (sum[i] ?? 0);
+  }
+  return product;
+}
+
+function sumOf(terms: readonly TermColumn[], count: number): Float64Array {
+  const sum = new Float64Array(count);
+  for (const { partition, values } of terms) {
+    const { at } = partition;
+    for (let i = 0; i < count; i++) sum[i] = (sum[i] ?? 0) + (values[at[i] ?? 0] ?? Number.NaN);
+  }
+  return sum;
+}
+
 /** The same sums in the same order as `totalScore`, so that a wall has one score however it is asked for. */
 function totalsOf(columns: ScoreTable['columns'], weights: Scores, count: number): Float64Array {
   const given = CRITERIA.reduce((sum, criterion) => sum + weights[criterion], 0);
   const totals = new Float64Array(count);
-  const [product, sum] = [new Float64Array(count), new Float64Array(count)];
   for (const criterion of CRITERIA) {
-    for (const [f, terms] of columns[criterion].entries()) {
-      const into = f === 0 ? product : sum;
-      into.fill(0);
-      for (const term of terms) add(into, term);
-      if (f > 0) for (let i = 0; i < count; i++) product[i] = (product[i] ?? 0) * (sum[i] ?? 0);
-    }
+    const column = columns[criterion];
     const weight = given > 0 ? weights[criterion] : 1;
-    for (let i = 0; i < count; i++) totals[i] = (totals[i] ?? 0) + (product[i] ?? 0) * weight;
+    for (let i = 0; i < count; i++) totals[i] = (totals[i] ?? 0) + (column[i] ?? 0) * weight;
   }
   const all = given > 0 ? given : CRITERIA.length;
   for (let i = 0; i < count; i++) totals[i] = (totals[i] ?? 0) / all;
   return totals;
-}
-
-function add(into: Float64Array, { partition: { at }, values }: TermColumn): void {
-  for (let i = 0; i < into.length; i++) into[i] = (into[i] ?? 0) + (values[at[i] ?? 0] ?? Number.NaN);
 }

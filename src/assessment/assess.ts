@@ -1,5 +1,12 @@
 import type { Candidate, Face, RetarderChoice } from '../assembly/candidates.ts';
-import type { Buck, Cladding, Price, SheathingEntry } from '../assembly/catalogue-schema.ts';
+import type {
+  Barrier,
+  Buck,
+  Cladding,
+  Price,
+  Retarder,
+  SheathingEntry,
+} from '../assembly/catalogue-schema.ts';
 import type { FlangePlace } from '../assembly/flange-seat.ts';
 import type { InsulationBuild } from '../assembly/insulation-builds.ts';
 import { classAt, mapClasses, type WallSet } from '../assembly/wall-set.ts';
@@ -97,6 +104,9 @@ export function assessor(context: AnswerContext): Assessor {
   };
 }
 
+/** What rests on the place and the studs alone is kept for as many as a firm has: the next job there asks for it again. */
+const MANY_PLACES = 120;
+
 /** What a calculator reads of the context must stand in its list here. */
 function worksOf(context: AnswerContext, shelf: Shelf): Works {
   const { brief, site, tables, catalogue, framed, outward_wind_psf, climate_zone } = context;
@@ -164,17 +174,22 @@ function worksOf(context: AnswerContext, shelf: Shelf): Works {
   const condensate = shelf.hold(
     'condensate',
     [months, framed.cavity_r, framing.depth_in, brief.sheathing, tables.moisture],
-    () => {
-      const of = condensates(context);
-      const ofAll = (walls: WallSet) =>
-        mapClasses(walls, 'water', ({ face, barrier, inside }) => of(face, barrier, inside.retarder));
-      return { of, ofAll: remember(ofAll) };
-    },
+    () => ({
+      // What walls share on the way isn't kept: it takes far more room than the figures.
+      of: (face: Face, barrier: Barrier, retarder: Retarder | null) =>
+        condensates(context)(face, barrier, retarder),
+      ofAll: remember((walls: WallSet) => {
+        const of = condensates(context);
+        return mapClasses(walls, 'water', ({ face, barrier, inside }) => of(face, barrier, inside.retarder));
+      }),
+    }),
+    MANY_PLACES,
   );
   const vapour = shelf.hold(
     'vapour',
     [code_edition, climate_zone, framing.depth_in, brief.sheathing, tables.vapour],
     () => vapourParts(context),
+    MANY_PLACES,
   );
   const buck = shelf.hold(
     'buck',

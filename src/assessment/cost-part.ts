@@ -82,7 +82,9 @@ export function installedCosts(
 }
 
 function sumsOf(shares: ByClass['shares'], end: keyof Price): Float64Array {
-  return Float64Array.from(shares, (some) => sumOf(some, end));
+  const sums = new Float64Array(shares.length);
+  for (const [i, some] of shares.entries()) sums[i] = sumOf(some, end);
+  return sums;
 }
 
 /** The costs of one wall. */
@@ -102,11 +104,15 @@ function ofClasses(
   sharesOf: (wall: Candidate) => readonly CostShare[],
 ): ByClass {
   const { at: classOf, first } = partitionOf(walls, slots);
-  return { classOf, shares: Array.from(first, (place) => sharesOf(wallAt(walls, place))) };
+  const shares: (readonly CostShare[])[] = [];
+  for (const place of first) shares.push(sharesOf(wallAt(walls, place)));
+  return { classOf, shares };
 }
 
 function sumOf(shares: readonly CostShare[], end: keyof Price): number {
-  return shares.reduce((sum, { price, times }) => sum + price[end] * times, 0);
+  let sum = 0;
+  for (const { price, times } of shares) sum += price[end] * times;
+  return sum;
 }
 
 /** In the order in which `installedCosts` adds them up. */

@@ -126,7 +126,7 @@ const NOT_KNOWN: Condensate = { condensate_peak_g_m2: null, dries_within_year: n
 /** Works out the condensate of walls that share a site, studs and sheathing. */
 export type CondensateOf = (face: Face, barrier: Barrier, retarder: Retarder | null) => Condensate;
 
-/** Condensate through the year of the site. */
+/** Condensate through the year of the site; keep the function for many walls, it remembers what they share. */
 export function condensates(context: AnswerContext): CondensateOf {
   const year = yearConditions(context);
   if (!year) return () => NOT_KNOWN;

@@ -18,8 +18,9 @@ export class Shelf {
    * @param name      one name for one kind of work
    * @param rests_on  everything that the work reads: plain values, or objects that stay the same object as long as they
    *   mean the same. Something left out here comes back as a stale figure.
+   * @param most      how many of the name are kept
    */
-  hold<T>(name: string, rests_on: readonly unknown[], make: () => T): Held<T> {
+  hold<T>(name: string, rests_on: readonly unknown[], make: () => T, most = MOST_HELD): Held<T> {
     const held = this.#held.get(name) ?? [];
     this.#held.set(name, held);
     // One name stands for one kind of work, so that what is found is a T.
@@ -27,7 +28,7 @@ export class Shelf {
     const [found] = place < 0 ? [] : (held.splice(place, 1) as Held<T>[]);
     const kept = found ?? { rests_on, work: make() };
     held.push(kept);
-    if (held.length > MOST_HELD) held.shift();
+    if (held.length > most) held.shift();
     return kept;
   }
 }

@@ -40,7 +40,12 @@ export type FasteningSchedule = {
   readonly notes: readonly string[];
 };
 
-type Tried = { readonly asked: FasteningCase; readonly option: FasteningOption; readonly e: Evaluation };
+type Tried = {
+  readonly fastener: FastenerId;
+  readonly spacing_in: number;
+  readonly option: FasteningOption;
+  readonly e: Evaluation;
+};
 
 /**
  * The schedule for one wall: the first option, from its widest spacing down, that the code table permits, that
@@ -61,19 +66,17 @@ export function chooseFastening(
   const tried: Tried[] = [];
   for (const option of options) {
     const fastener = knownFastener(option.fastener, 'fastenings.fastener');
-    const evaluate = evaluationsBySpacing({ ...context, fastener }, tables);
-    for (const spacing of [...option.spacings_in].sort((a, b) => b - a)) {
-      if (!(spacing > 0)) {
+    const evaluate = evaluationsBySpacing(fastener, context, tables);
+    for (const spacing_in of [...option.spacings_in].sort((a, b) => b - a)) {
+      if (!(spacing_in > 0)) {
         throw new Refusal({
           field: 'fastenings.spacings_in',
-          value: String(spacing),
+          value: String(spacing_in),
           accepted: 'Give inches above zero.',
         });
       }
-      const asked = { ...context, fastener, fastener_spacing_in: spacing };
-      const e = evaluate(spacing);
-      const one = { asked, option, e };
-      if (e.verdict === 'permitted' && e.length_in !== null) return schedule(one, tables);
+      const one = { fastener, spacing_in, option, e: evaluate(spacing_in) };
+      if (one.e.verdict === 'permitted' && one.e.length_in !== null) return schedule(one, context, tables);
       tried.push(one);
     }
   }
@@ -85,7 +88,7 @@ export function chooseFastening(
       accepted: 'List at least one fastener with a spacing for this framing.',
     });
   }
-  return schedule(best, tables);
+  return schedule(best, context, tables);
 }
 
 function worksByEquation(e: Evaluation): boolean {
@@ -112,7 +115,12 @@ function badness(e: Evaluation): number {
   return blanks * 1e9 + (e.length_in === null ? 1e6 : 0) + Math.min(use, 1e5);
 }
 
-function schedule({ asked, option, e }: Tried, tables: FasteningTables): FasteningSchedule {
+function schedule(
+  { fastener, spacing_in, option, e }: Tried,
+  context: FasteningContext,
+  tables: FasteningTables,
+): FasteningSchedule {
+  const asked: FasteningCase = { ...context, fastener, fastener_spacing_in: spacing_in };
   const verdict = e.verdict === 'permitted' && e.length_in !== null ? 'permitted' : 'design-required';
   return {
     fastener: asked.fastener,

@@ -32,19 +32,20 @@ export type Evaluation = {
 
 /** All figures of one fastening case, without words. Expects a checked case; see `computeFastening`. */
 export function evaluateFastening(asked: FasteningCase, tables: FasteningTables): Evaluation {
-  return evaluationsBySpacing(asked, tables)(asked.fastener_spacing_in);
+  return evaluationsBySpacing(asked.fastener, asked, tables)(asked.fastener_spacing_in);
 }
 
-/** One fastening case without the spacing of its fasteners. */
-export type AnySpacing = Omit<FasteningCase, 'fastener_spacing_in'>;
+/** One fastening case without its fasteners. */
+type Wall = Omit<FasteningCase, 'fastener' | 'fastener_spacing_in'>;
 
 /** {@link evaluateFastening} for one fastener at several spacings, in: what the spacing doesn't touch is worked out once. */
 export function evaluationsBySpacing(
-  asked: AnySpacing,
+  id: FasteningCase['fastener'],
+  asked: Wall,
   tables: FasteningTables,
 ): (fastener_spacing_in: number) => Evaluation {
-  const fastener = fastenerData(asked.fastener, tables);
-  const lookUp = cellsBySpacing(asked, tables);
+  const fastener = fastenerData(id, tables);
+  const lookUp = cellsBySpacing(id, asked, tables);
   const gap_in = asked.insulation_thickness_in + asked.mat_thickness_in;
   const outsideAnyway = outsideReasons(asked, gap_in, tables);
   const isKnown = knowsMaterials(asked, tables);
@@ -101,19 +102,19 @@ export function fastenerData(id: FasteningCase['fastener'], tables: FasteningTab
 }
 
 /** Boards and wood that the code table was made for. */
-function knowsMaterials(asked: AnySpacing, tables: FasteningTables): boolean {
+function knowsMaterials(asked: Wall, tables: FasteningTables): boolean {
   return (
     asked.insulation_kind === 'foam' && isDenseEnough(asked, tables) && isFurringThickEnough(asked, tables)
   );
 }
 
-function isDenseEnough(asked: AnySpacing, tables: FasteningTables): boolean {
+function isDenseEnough(asked: Wall, tables: FasteningTables): boolean {
   return (
     asked.framing !== 'wood' || asked.specific_gravity >= tables.foam.limits.min_specific_gravity - ROUNDING
   );
 }
 
-function isFurringThickEnough(asked: AnySpacing, tables: FasteningTables): boolean {
+function isFurringThickEnough(asked: Wall, tables: FasteningTables): boolean {
   const furring_in = asked.outboard_thickness_in - asked.mat_thickness_in;
   return (
     asked.support === 'direct' ||
@@ -123,7 +124,7 @@ function isFurringThickEnough(asked: AnySpacing, tables: FasteningTables): boole
 }
 
 /** Why the code table doesn't cover the case at any spacing, but for what the look-up itself says. */
-function outsideReasons(asked: AnySpacing, gap_in: number, tables: FasteningTables): string[] {
+function outsideReasons(asked: Wall, gap_in: number, tables: FasteningTables): string[] {
   const { limits, rule } = tables.foam;
   const reasons: string[] = [];
   if (asked.insulation_kind !== 'foam') {
@@ -143,7 +144,7 @@ function outsideReasons(asked: AnySpacing, gap_in: number, tables: FasteningTabl
 
 /** By the equation behind the tables, and only inside the limits in which it was proved. */
 function gravityCapacity(
-  asked: AnySpacing,
+  asked: Wall,
   fastener: FastenerData,
   gap_in: number,
   tables: FasteningTables,
@@ -160,7 +161,7 @@ function gravityCapacity(
 }
 
 /** Everything outboard of the stud plus what the stud needs, in. */
-function minLength_in(asked: AnySpacing, fastener: FastenerData, tables: FasteningTables): number {
+function minLength_in(asked: Wall, fastener: FastenerData, tables: FasteningTables): number {
   const stack = asked.outboard_thickness_in + asked.insulation_thickness_in + asked.sheathing_thickness_in;
   if (asked.framing === 'wood') return tidy(stack + fastener.min_penetration_in);
   return tidy(stack + minimumSteelReach_in(asked.framing, fastener, tables));

@@ -49,12 +49,13 @@ export type LookUp = {
  * provenance in the table file. The 2018 edition prints no 15 psf column.
  */
 export function lookUpCell(asked: LookUpCase, tables: FasteningTables): LookUp {
-  return cellsBySpacing(asked, tables)(asked.fastener_spacing_in);
+  return cellsBySpacing(asked.fastener, asked, tables)(asked.fastener_spacing_in);
 }
 
 /** {@link lookUpCell} for one fastener at several spacings, in: what the spacing doesn't touch is looked up once. */
 export function cellsBySpacing(
-  asked: Omit<LookUpCase, 'fastener_spacing_in'>,
+  fastener: FastenerId,
+  asked: Omit<LookUpCase, 'fastener' | 'fastener_spacing_in'>,
   tables: FasteningTables,
 ): (fastener_spacing_in: number) => LookUp {
   const family = asked.framing === 'wood' ? 'wood' : 'steel';
@@ -62,7 +63,7 @@ export function cellsBySpacing(
   // The schema demands four tables, one for each pair.
   if (!table) throw new Error(`no code table for ${asked.support} on ${family}`);
   const citation = table.citation[asked.edition] ?? `IRC ${asked.edition}`;
-  const rows = table.rows.filter((row) => isRowFor(asked, row));
+  const rows = table.rows.filter((row) => row.fastener === fastener && row.framing.includes(asked.framing));
   const column = table.columns.findIndex(
     (c) => c.editions.includes(asked.edition) && c.cladding_psf >= asked.cladding_psf - ROUNDING,
   );
@@ -88,7 +89,7 @@ export function cellsBySpacing(
     const recalled = table.recalled_15_psf.some(
       (cell) =>
         columnUsed.cladding_psf === 15 &&
-        cell.fastener === asked.fastener &&
+        cell.fastener === fastener &&
         cell.fastener_spacing_in === row.fastener_spacing_in &&
         cell.framing_spacing_in === framingSpacing &&
         cell.recalled_in !== null &&
@@ -111,10 +112,6 @@ export function cellsBySpacing(
 }
 
 type Row = CodeTable['rows'][number];
-
-function isRowFor({ fastener, framing }: Pick<LookUpCase, 'fastener' | 'framing'>, row: Row): boolean {
-  return row.fastener === fastener && row.framing.includes(framing);
-}
 
 /** The row of the smallest spacing that is not below the one asked for. */
 function nextWiderRow(rows: readonly Row[], fastener_spacing_in: number): Row | undefined {

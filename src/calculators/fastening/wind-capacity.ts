@@ -28,7 +28,7 @@ export type WindCapacity = {
  * A longer fastener than required isn't credited, so the figure doesn't jump with stock lengths.
  */
 export function windCapacity_lb(
-  asked: Omit<FasteningCase, 'fastener_spacing_in'>,
+  asked: Omit<FasteningCase, 'fastener' | 'fastener_spacing_in'>,
   fastener: FastenerData,
   tables: FasteningTables,
 ): WindCapacity {
@@ -50,7 +50,7 @@ export function windCapacity_lb(
 }
 
 function holding(
-  asked: Omit<FasteningCase, 'fastener_spacing_in'>,
+  asked: Omit<FasteningCase, 'fastener' | 'fastener_spacing_in'>,
   fastener: FastenerData,
   tables: FasteningTables,
 ): number | null {

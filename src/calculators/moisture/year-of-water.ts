@@ -31,6 +31,9 @@ export class WaterThroughYear {
   readonly #vapour: Float64Array;
   readonly #rate: Float64Array;
   readonly #inner: Int16Array;
+  // Of the wall at hand, by month.
+  readonly #clear: Uint8Array;
+  readonly #wet: Uint8Array;
 
   /** @param wall  the resistances to heat are read, those to vapour are not */
   constructor(wall: Pick<WallLayers, 'r_m2kw' | 'rsi_m2kw' | 'rse_m2kw'>, year: YearConditions) {
@@ -65,6 +68,8 @@ export class WaterThroughYear {
     this.#vapour = new Float64Array(this.#count);
     this.#rate = new Float64Array(this.#count);
     this.#inner = new Int16Array(this.#count);
+    this.#clear = new Uint8Array(year.month_s.length);
+    this.#wet = new Uint8Array(year.month_s.length);
   }
 
   /**
@@ -73,20 +78,25 @@ export class WaterThroughYear {
    */
   of(sd_m: readonly number[]): YearOfWater | null {
     if (!this.#place(sd_m)) return null;
-    const condenses = this.#saturation.map((_, m) => !this.#isClear(m) && this.#stretch(m));
-    let best: { peak_kg_m2: number; left_kg_m2: number } | undefined;
-    for (const [m, isWet] of condenses.entries()) {
-      if (!isWet || condenses.at(m - 1) !== false) continue;
-      const run = this.#runFrom(m);
-      if (!best || run.peak_kg_m2 > best.peak_kg_m2) best = run;
+    const [clear, wet] = [this.#clear, this.#wet];
+    const months = clear.length;
+    let wetMonths = 0;
+    for (let m = 0; m < months; m++) {
+      clear[m] = this.#isClear(m) ? 1 : 0;
+      wet[m] = clear[m] === 0 && this.#stretch(m) ? 1 : 0;
+      wetMonths += wet[m] ?? 0;
     }
-    // Wet all year round: it starts anywhere. Never wet: there is nothing to run.
-    if (!best && condenses.includes(true)) best = this.#runFrom(0);
-    return {
-      peak_kg_m2: best?.peak_kg_m2 ?? 0,
-      dries_out: (best?.left_kg_m2 ?? 0) <= DRY_KG_M2,
-      unbounded: false,
+    let [peak_kg_m2, left_kg_m2] = [0, 0];
+    const run = (from: number): void => {
+      const year = this.#runFrom(from);
+      if (year.peak_kg_m2 > peak_kg_m2) ({ peak_kg_m2, left_kg_m2 } = year);
     };
+    // Wet all year round: it starts anywhere. Never wet: there is nothing to run.
+    if (wetMonths === months) run(0);
+    else if (wetMonths > 0) {
+      for (let m = 0; m < months; m++) if (wet[m] === 1 && wet[(m + months - 1) % months] === 0) run(m);
+    }
+    return { peak_kg_m2, dries_out: left_kg_m2 <= DRY_KG_M2, unbounded: false };
   }
 
   #place(sd_m: readonly number[]): boolean {
@@ -158,7 +168,7 @@ export class WaterThroughYear {
     let held = 0;
     for (let i = 0; i < months; i++) {
       const m = (start + i) % months;
-      if (held === 0 && this.#isClear(m)) continue;
+      if (held === 0 && this.#clear[m] === 1) continue;
       this.#passMonth(m);
       held = 0;
       for (let plane = 0; plane < this.#count; plane++) held += at(this.#water, plane);
