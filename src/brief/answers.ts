@@ -28,6 +28,13 @@ const plain = (value: string) => value.replaceAll('-', ' ');
 const yesNo = (value: boolean) => (value ? 'yes' : 'no');
 const said = <T>(value: T | 'unknown' | undefined): value is T => value !== undefined && value !== 'unknown';
 
+const CREWS: Readonly<Record<Given<'crew_skill'>, string>> = {
+  'first-time': 'a crew doing this for the first time',
+  general: 'a general building crew',
+  'stucco-experienced': 'a crew experienced with stucco',
+  'exterior-insulation-experienced': 'a crew experienced with exterior insulation',
+};
+
 const TELLERS: ReadonlyMap<string, Teller> = new Map<string, Teller>([
   asked('place', 'Where is it?', (place) => {
     if ('county' in place) return `${place.county}, ${place.state.toUpperCase()}`;
@@ -61,7 +68,7 @@ const TELLERS: ReadonlyMap<string, Teller> = new Map<string, Teller>([
       })[finish],
   ),
   asked('budget_usd_per_ft2', 'What is the budget?', (usd) => `$${usd} a square foot of wall`),
-  asked('crew_skill', 'Who builds it?', (skill) => `a ${plain(skill)} crew`),
+  asked('crew_skill', 'Who builds it?', (skill) => CREWS[skill]),
   asked('wall_area_ft2', 'How much wall?', (area) => `${area} ft²`),
   asked('basic_wind_speed_mph', 'What is the basic wind speed?', (mph) => `${mph} mph`),
   asked('exposure', 'How open is the site?', (letter) => `exposure ${letter}`),
@@ -107,7 +114,7 @@ function windowWords(window: Given<'windows'>[number]): string {
   const size =
     said(window.width_in) && said(window.height_in) ? [`${window.width_in} x ${window.height_in} in.`] : [];
   const parts = [
-    ...(said(window.count) ? [`${window.count}`] : []),
+    ...(said(window.count) ? [size.length > 0 ? `${window.count} of` : `${window.count}`] : []),
     ...size,
     ...(said(window.glazing) ? [`${window.glazing}-glazed`] : []),
     ...(said(window.mounting) ? [window.mounting] : []),

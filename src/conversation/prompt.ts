@@ -1,6 +1,7 @@
 import type { ScenarioWindow } from '../brief/scenario.ts';
 import { choicesFor, nextQuestion, openFields, position, relevantParts } from './agenda.ts';
 import { describeAnswer, describeWindow, FIELD_LABELS } from './describe.ts';
+import { ended } from './first-letter.ts';
 import { doesMatter } from './matter.ts';
 import type { Choice, Question } from './questions.ts';
 import type { Aside, ConversationState, PlaceMatch, Prompt } from './state.ts';
@@ -233,7 +234,9 @@ function asidePrompt(aside: Aside, state: ConversationState): Prompt {
           .map(({ field, value }) => {
             const before = state.answers[field];
             const old = before === undefined ? '' : describeAnswer(field, before);
-            return `${FIELD_LABELS[field]}: before you said ${old}; now ${describeAnswer(field, value)}.`;
+            return ended(
+              `${FIELD_LABELS[field]}: before you said ${old}; now ${describeAnswer(field, value)}`,
+            );
           })
           .concat('Which holds?')
           .join(' '),

@@ -1,5 +1,6 @@
 import type { Advice, Caution, RankedAssembly } from '../advice/advice-schema.ts';
 import type { Block, FigureRow } from './blocks.ts';
+import { ended } from './first-letter.ts';
 import { sectionBlocks } from './pictures.ts';
 import { houseBlocks } from './tell-house.ts';
 import { openingBlocks } from './tell-openings.ts';
@@ -273,7 +274,7 @@ export function assumptionBlocks(advice: Advice): Block[] {
       kind: 'list',
       items: advice.assumptions.map(({ field, value, why, could_change_answer }) => {
         const weighs = could_change_answer ? ' Another value could change the answer.' : '';
-        return `${assumedField(field)}: ${assumedValue(value, field)}. ${why}${weighs}`;
+        return `${assumedField(field)}: ${ended(assumedValue(value, field))} ${why}${weighs}`;
       }),
     },
   ];

@@ -113,7 +113,7 @@ export function inSentences(wall: RankedAssembly): string {
   const { low, likely, high } = wall.installed_cost_usd_per_ft2;
   const grows = `The wall grows ${wall.added_thickness_in.toFixed(1)} in. outward`;
   const weighs = `what hangs on it weighs about ${wall.weight_psf.toFixed(0)} lb for each square foot`;
-  return `${capital(wall.insulation.material)}, ${wall.insulation.thickness_in} in. thick, goes over the whole outside of the wall, and ${wall.cladding} goes over that. Expect about $${likely.toFixed(0)} a square foot built in, between $${low.toFixed(0)} and $${high.toFixed(0)}. The finished wall holds back heat like R-${wall.r_effective.toFixed(0)}. ${grows}; ${weighs}.`;
+  return `${capital(wall.insulation.material)}, ${wall.insulation.thickness_in} in. thick, goes over the whole outside of the wall; over that comes the cladding: ${wall.cladding}. Expect about $${likely.toFixed(0)} a square foot built in, between $${low.toFixed(0)} and $${high.toFixed(0)}. The finished wall holds back heat like R-${wall.r_effective.toFixed(0)}. ${grows}; ${weighs}.`;
 }
 
 function alternatives(walls: readonly RankedAssembly[], first: RankedAssembly): Block[] {

@@ -26,6 +26,13 @@ describe('what the user said, in words', () => {
     expect(answers.get('interior_vapour_retarder')).toMatch(/^class iii$/i);
   });
 
+  it('tells a crew and several windows of one size so that the words parse', () => {
+    const answers = said({ ...COMPLETE, crew_skill: 'exterior-insulation-experienced' });
+    expect(answers.get('crew_skill')).toBe('a crew experienced with exterior insulation');
+    const windows = [{ count: 3, width_in: 36, height_in: 48, operation: 'hung' }];
+    expect(said({ ...COMPLETE, windows }).get('windows')).toBe('3 of 36 x 48 in. hung');
+  });
+
   it('keeps a zero, and says "none" for an empty list of windows', () => {
     const answers = said({ ...COMPLETE, windows: [], fire_separation_ft: 0 });
     expect(answers.get('windows')).toBe('none');

@@ -20,6 +20,10 @@ describe('the glossary', () => {
     expect(shape.parse(data).terms).toHaveLength(glossary().length);
   });
 
+  it.each(['psf', 'U', 'R', 'EIFS'])('explains %s, which people read or ask', (unit) => {
+    expect(termOf(unit)).not.toBeNull();
+  });
+
   it('has at least sixty terms, each name standing for one of them only', () => {
     expect(glossary().length).toBeGreaterThanOrEqual(60);
     const names = glossary().flatMap(({ term, aliases }) => [term, ...aliases].map((n) => n.toLowerCase()));

@@ -225,6 +225,11 @@ describe('contradictions', () => {
     expect(talk.state.answers['framing.depth_in']).toBe(5.5);
   });
 
+  it('end with one period behind a unit', () => {
+    const talk = new Talk().say('zone 5B', 'new', '2x6 at 16', 'studs 4 in. deep');
+    expect(talk.prompt.title).toMatch(/; now 4 in\. Which holds\?$/);
+  });
+
   it('keep the earlier answer when that is said', () => {
     const talk = new Talk().say('zone 5B', 'new', '2x6 at 16', '2x4', 'keep');
     expect(talk.state.answers['framing.depth_in']).toBe(5.5);

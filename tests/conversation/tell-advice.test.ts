@@ -29,6 +29,16 @@ describe('telling the answer', () => {
     expect(text).toContain('the sound of real plaster');
   });
 
+  it('ends an assumed length with one period', () => {
+    const assumption = {
+      field: 'framing.depth_in',
+      value: 5.5,
+      why: 'Not said.',
+      could_change_answer: false,
+    };
+    expect(told({ assumptions: [assumption] })).toContain('framing depth: 5.5 in. Not said.');
+  });
+
   it('says what was left out, what was assumed and what would change the answer', () => {
     const text = told();
     expect(text).toContain('Twice the load its screws can carry.');

@@ -33,6 +33,7 @@ describe('the answer for a homeowner', () => {
 
   it('tells the wall in sentences, and explains the words of the trade it used', () => {
     expect(plain).toContain('Mineral wool, 3 in. thick, goes over the whole outside of the wall');
+    expect(plain).toContain('over that comes the cladding: a cladding.');
     expect(plain).toContain('Expect about $29 a square foot built in, between $24 and $37.');
     expect(plain).toContain('Words used above');
     expect(plain).toContain('Stiff boards spun from molten rock.');

@@ -25,6 +25,11 @@ describe('recordText', () => {
     }
   });
 
+  it('asks bids of all trades of the cladding, not of the last one alone', () => {
+    const text = recordText(recordOf(), 1000);
+    expect(text).toContain('trades: carpenter and plasterer) from two bidders or more');
+  });
+
   it('sets a small table in columns and numbers to the right', () => {
     expect(recordText(recordOf(), 80)).toContain(
       '  What                     Weight\n  -----------------------  ------\n  safety against moisture       2\n',

@@ -177,8 +177,20 @@ function site(wall: RankedAssembly, cautions: readonly Caution[], practice: Site
     ...under('Weather and curing limits', listOf(limits.map(words))),
     ...under('Cautions for the crew', listOf(crew.map(words))),
     ...under('Tools', { kind: 'paragraph', text: `${capitalised(tools.join('; '))}.` }),
-    ...under('Photograph', listOf(practice.photograph.map((text) => ({ text })))),
+    ...under('Photograph', listOf(pictures(wall, practice).map((text) => ({ text })))),
   ]);
+}
+
+/** What to photograph: lath and coats only where the wall has them. */
+function pictures({ layers }: RankedAssembly, { photograph }: SitePractice): string[] {
+  const hasLath = layers.some(({ label }) => /\blath\b/i.test(label));
+  const hasCoats = hasLath || layers.some(({ role, label }) => role === 'finish' && /\bcoat/i.test(label));
+  return [
+    ...photograph.always,
+    ...(hasLath ? photograph.lath : []),
+    ...(hasCoats ? photograph.coats : []),
+    ...photograph.end,
+  ];
 }
 
 /** What hurts people at work; what a designer settles stands in the record. */

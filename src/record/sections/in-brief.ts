@@ -3,7 +3,7 @@ import type { Opening } from '../../advice/openings-schema.ts';
 import { fastenerWords, STEP_VERDICT_WORDS, spacingWords } from '../../advice/schedule-words.ts';
 import { inches } from '../../base/inches.ts';
 import { DETAIL_PARTS } from '../drawing/opening-detail.ts';
-import { capitalised, figureText, fixed, numberText, sentence } from '../figure-text.ts';
+import { capitalised, figureText, fixed, numberText, sentence, sentenceList } from '../figure-text.ts';
 import { factsOf, present, type RecordBlock, tableOf } from '../record-document.ts';
 import type { DecisionRecord } from '../record-schema.ts';
 import { fieldsWords } from './scenario-words.ts';
@@ -188,7 +188,7 @@ export function budget(wall: RankedAssembly, { scenario, advice }: DecisionRecor
 function quotesFor(wall: RankedAssembly, { ranked }: Advice): string[] {
   const [, second] = ranked;
   return [
-    `the cladding laid (${wall.cladding}) from two ${wall.crew.trades.at(-1) ?? 'builder'}s or more`,
+    `the cladding laid (${wall.cladding}; trades: ${sentenceList(wall.crew.trades)}) from two bidders or more`,
     `the boards delivered (${wall.insulation.material}, ${inches(wall.insulation.thickness_in)} in.)`,
     'the long fasteners, which are the dearest small part',
     wall.openings.length > 0 ? `bucks and flashing for each window (${wall.buck.label})` : null,

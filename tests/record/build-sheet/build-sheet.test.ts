@@ -38,6 +38,22 @@ describe('buildSheet', () => {
     expect(buildSheet(accepted)?.markdown).toContain('**Accepted. Where the wall found on site differs');
   });
 
+  it('asks for pictures of lath and coats only where the wall has them', () => {
+    expect(sheet?.markdown).toContain('lath laps and ties');
+    expect(sheet?.markdown).toContain('each coat with date and weather');
+    const panelled = FULL_ADVICE.ranked.map((wall) => ({
+      ...wall,
+      layers: wall.layers
+        .filter(({ role }) => role !== 'drainage')
+        .map((layer) =>
+          layer.role === 'finish' ? { ...layer, label: 'textured fibre-cement panel' } : layer,
+        ),
+    }));
+    const markdown = buildSheet(recordOf({ ...FULL_ADVICE, ranked: panelled }))?.markdown;
+    expect(markdown).toContain('### Photograph');
+    expect(markdown).not.toMatch(/lath laps|each coat with/);
+  });
+
   it('is that of the fallback where nothing passes as asked, and none where nothing passes at all', () => {
     expect(buildSheet(recordOf(FALLBACK_ADVICE))?.markdown).toContain('Stucco-texture fibre-cement panels');
     expect(buildSheet(recordOf(EMPTY_ADVICE))).toBeNull();
