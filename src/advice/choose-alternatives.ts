@@ -4,10 +4,10 @@ import { efficientWalls } from './pareto.ts';
 
 export const isSynthetic = ({ candidate }: JudgedWall) => candidate.cladding.is_insulated_finish;
 
-/** The synthetic finish is what the job is meant to do without: it competes only where nothing else is admitted. */
+/** Those of the lowest standing: the others compete only where none of these is admitted. */
 export function competing(admitted: readonly JudgedWall[]): readonly JudgedWall[] {
-  const wanted = admitted.filter((wall) => !isSynthetic(wall));
-  return wanted.length > 0 ? wanted : admitted;
+  const lowest = Math.min(...new Set(admitted.map((wall) => wall.standing)));
+  return admitted.filter((wall) => wall.standing === lowest);
 }
 
 const known = new WeakMap<readonly JudgedWall[], readonly JudgedWall[]>();
@@ -25,9 +25,7 @@ export function contenders(admitted: readonly JudgedWall[]): readonly JudgedWall
 
 /** The same first choice as the answer gives, without looking for alternatives to it: no wall dominates the best one. */
 export function firstChoice(judged: Judged): JudgedWall | null {
-  return (
-    judged.bestAdmitted(({ cladding }) => !cladding.is_insulated_finish) ?? judged.bestAdmitted(() => true)
-  );
+  return judged.best;
 }
 
 /**

@@ -138,7 +138,10 @@ type Scored = { readonly entrant: Entrant; readonly cost: Price; readonly score:
 
 /** Best first, a few at a time and then more: the best wall is mostly admitted, and nobody asks for the order of the rest. */
 function* bestFirst(scored: readonly Scored[]): Generator<readonly Scored[]> {
-  const order = (a: Scored, b: Scored) => b.score - a.score || byScore(a.entrant.wall, b.entrant.wall);
+  const order = (a: Scored, b: Scored) =>
+    a.entrant.wall.standing - b.entrant.wall.standing ||
+    b.score - a.score ||
+    byScore(a.entrant.wall, b.entrant.wall);
   const [one] = scored;
   if (!one) return;
   const best = scored.reduce((sofar, other) => (order(other, sofar) < 0 ? other : sofar), one);
@@ -185,19 +188,19 @@ function atTimes({ cost, share }: Entrant, times: number): Price {
   };
 }
 
-/** Walls that some value of what is moved admits; the synthetic finish only where there is no other (`competing`). */
-function placesToCompete({ set, verdicts }: Judged, movedRules: readonly string[]): number[] {
+/** Walls that some value of what is moved admits. */
+function placesToCompete({ verdicts }: Judged, movedRules: readonly string[]): number[] {
   const { forbids } = verdicts;
   const byMoved = verdicts.forbidsBy(movedRules);
   const able: number[] = [];
   for (let i = 0; i < forbids.length; i++) if (forbids[i] === byMoved[i]) able.push(i);
-  const wanted = able.filter((i) => !wallAt(set, i).cladding.is_insulated_finish);
-  return wanted.length > 0 ? wanted : able;
+  return able;
 }
 
 /**
  * The same cladding over the same boards pays the same prices for both: there those that another wall beats in all that
- * counts are known beforehand. `withoutHopeless` of each face, before objects are made of the walls.
+ * counts are known beforehand; walls of one face have one standing. `withoutHopeless` of each face, before objects are
+ * made of the walls.
  */
 function bestOfFaces(places: readonly number[], judged: Judged, costWeight: number): number[] {
   const { set, assess, totals, scores } = judged;
@@ -241,8 +244,12 @@ function withoutHopeless(entrants: readonly Entrant[]): Entrant[] {
       dear.high,
       entrant.thickness_in,
     ];
-    if (!kept.some((other) => other.costs.every((cost, i) => cost <= (costs[i] ?? 0))))
-      kept.push({ entrant, costs });
+    const isHopeless = kept.some(
+      (other) =>
+        other.entrant.wall.standing <= entrant.wall.standing &&
+        other.costs.every((cost, i) => cost <= (costs[i] ?? 0)),
+    );
+    if (!isHopeless) kept.push({ entrant, costs });
   }
   return kept.map(({ entrant }) => entrant);
 }

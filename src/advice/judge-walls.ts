@@ -13,6 +13,7 @@ import { type Assessor, assessor } from '../assessment/assess.ts';
 import type { CodeTables } from '../assessment/code-tables.ts';
 import type { CalculatedParts } from '../assessment/fact-sheet.ts';
 import { factSlots } from '../assessment/fact-slots.ts';
+import { addedThickness } from '../assessment/wall-layers.ts';
 import type { Brief } from '../brief/brief.ts';
 import { FactSheets } from '../rulebook/fact-sheets.ts';
 import type { Rulebook } from '../rulebook/rulebook.ts';
@@ -21,6 +22,7 @@ import type { Site } from '../site/site.ts';
 import { houseWishes, wishBonuses } from './house-wishes.ts';
 import { plainTotals, type ScoreTable, scoresAt, scoreTable } from './score-table.ts';
 import type { Scores } from './scoring.ts';
+import { type Standing, standings } from './standing.ts';
 
 /** What an answer is made with: rules, code tables, catalogue. The same for every question. */
 export type Knowledge = {
@@ -55,6 +57,11 @@ export class JudgedWall {
     return this.#answer.verdicts.forbids[this.#index] ?? 0;
   }
 
+  /** By what share it goes past the room and the money that the user gave, %. */
+  get overshoot(): number {
+    return this.#answer.overshootAt(this.#index);
+  }
+
   /** What the calculators find for it, from what is worked out for all walls at once. */
   get parts(): CalculatedParts {
     const { assess, set } = this.#answer;
@@ -69,6 +76,11 @@ export class JudgedWall {
   /** All scores, weighted, and what the firm's own preferences add. */
   get score(): number {
     return this.#answer.totals[this.#index] ?? Number.NaN;
+  }
+
+  /** With whom it competes. */
+  get standing(): Standing {
+    return this.#answer.standingAt(this.#index);
   }
 
   /** What the firm's own preferences add to the score. */
@@ -93,6 +105,7 @@ export class Judged {
   #scores: ScoreTable | undefined;
   #totals: Float64Array | undefined;
   #plainTotals: Float64Array | undefined;
+  #standings: Uint8Array | undefined;
   readonly #made: (JudgedWall | undefined)[];
   #walls: readonly JudgedWall[] | undefined;
   #admitted: readonly JudgedWall[] | undefined;
@@ -144,19 +157,24 @@ export class Judged {
     return this.#plainTotals;
   }
 
-  /** The best admitted wall of those wanted, as `admitted` would list it first; null when there is none. */
-  bestAdmitted(isWanted: (candidate: Candidate) => boolean): JudgedWall | null {
+  /** The best admitted wall of the lowest standing, as an answer puts it first; null when none is admitted. */
+  get best(): JudgedWall | null {
     let best = -1;
     for (const i of this.#admittedPlaces()) {
-      if (!isWanted(wallAt(this.set, i))) continue;
-      if (best < 0 || this.byScoreAt(i, best) < 0) best = i;
+      if (best < 0 || this.standingAt(i) < this.standingAt(best)) best = i;
+      else if (this.standingAt(i) === this.standingAt(best) && this.byScoreAt(i, best) < 0) best = i;
     }
     return best < 0 ? null : this.wallAt(best);
   }
 
+  standingAt(place: number): Standing {
+    this.#standings ??= standings(this.set, this.verdicts);
+    return (this.#standings[place] ?? 0) as Standing;
+  }
+
   /**
-   * For every kind of wall of which none is admitted, the one that comes closest: fewest rules against it first, then the
-   * better score, then the id.
+   * For every kind of wall of which none is admitted, the one that comes closest: fewest rules against it first, then what
+   * goes least past the room and the budget, then the better score, then the id.
    *
    * @param slot    what the kind can be told from
    * @param kindOf  names the kind of a wall
@@ -181,7 +199,23 @@ export class Judged {
 
   #byCloseness(a: number, b: number): number {
     const { forbids } = this.verdicts;
-    return (forbids[a] ?? 0) - (forbids[b] ?? 0) || this.byScoreAt(a, b);
+    return (
+      (forbids[a] ?? 0) - (forbids[b] ?? 0) ||
+      this.overshootAt(a) - this.overshootAt(b) ||
+      this.byScoreAt(a, b)
+    );
+  }
+
+  /** By what share a wall goes past the room and the money that the user gave, both together, in whole %. */
+  overshootAt(place: number): number {
+    const { max_added_thickness_in, budget_usd_per_ft2 } = this.context.brief;
+    const { face, barrier } = wallAt(this.set, place);
+    const past = (value: number, limit: number | null) =>
+      limit === null ? 0 : Math.max(0, value / limit - 1);
+    const low_usd = this.assess.works.cost.work.ofAll(this.set).low[place] ?? 0;
+    return Math.round(
+      100 * (past(addedThickness(face, barrier), max_added_thickness_in) + past(low_usd, budget_usd_per_ft2)),
+    );
   }
 
   /** {@link byScore} of the walls at two places, without making objects of them. */
@@ -244,9 +278,9 @@ export function byScore(a: JudgedWall, b: JudgedWall): number {
   return b.score - a.score || b.plainScore - a.plainScore || (a.candidate.id < b.candidate.id ? -1 : 1);
 }
 
-/** Fewest rules against it first, then the better score. */
+/** Fewest rules against it first, then what goes least past the room and the budget, then the better score. */
 export function byCloseness(a: JudgedWall, b: JudgedWall): number {
-  return a.forbids - b.forbids || byScore(a, b);
+  return a.forbids - b.forbids || a.overshoot - b.overshoot || byScore(a, b);
 }
 
 function withBonuses({ totals }: ScoreTable, bonuses: Float64Array | null): Float64Array {

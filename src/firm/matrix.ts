@@ -1,4 +1,4 @@
-import { firstChoice, isSynthetic } from '../advice/choose-alternatives.ts';
+import { competing, firstChoice } from '../advice/choose-alternatives.ts';
 import { type Judged, type JudgedWall, judgeWalls, type Knowledge } from '../advice/judge-walls.ts';
 import { coveringSet } from './covering-set.ts';
 import type { Assembly, Closest, WallFigures } from './firm-schema.ts';
@@ -94,8 +94,7 @@ function judgedCell(
 
 /** Best first: those that an answer could rank first, down to so much below the best. */
 function coveringWalls({ admitted }: Judged, within_score: number): JudgedWall[] {
-  const wanted = admitted.filter((wall) => !isSynthetic(wall));
-  const pool = wanted.length > 0 ? wanted : admitted;
+  const pool = competing(admitted);
   const best = pool[0]?.score ?? 0;
   return pool.filter(({ score }) => score >= best - within_score - 1e-9);
 }

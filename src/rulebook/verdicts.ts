@@ -58,6 +58,15 @@ export class VerdictTable {
     return countForbids(rules, decided, this.sheets.count);
   }
 
+  /** Tells of each sheet whether a rule's conditions hold there; never, where the rule isn't of the edition asked for. */
+  firing(ruleId: string): (sheet: number) => boolean {
+    const decided = this.decided[this.position(ruleId) ?? -1];
+    if (!decided) return () => false;
+    const { joint, states } = decided;
+    const fires = RULE_STATES.indexOf('fires');
+    return (sheet) => states[joint.at[sheet] ?? -1] === fires;
+  }
+
   state(sheet: number, rule: number): RuleState {
     const decided = this.decided[rule];
     const state = RULE_STATES[decided?.states[decided.joint.at[sheet] ?? -1] ?? -1];
