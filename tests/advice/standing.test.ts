@@ -1,0 +1,108 @@
+import { describe, expect, it, vi } from 'vitest';
+import { firstChoice } from '../../src/advice/choose-alternatives.ts';
+import { byCloseness } from '../../src/advice/judge-walls.ts';
+import { robustness } from '../../src/advice/robustness.ts';
+import { COLD_SHEATHING } from '../../src/advice/standing.ts';
+import { whyNot } from '../../src/advice/why-not.ts';
+import { addedThickness } from '../../src/assessment/wall-layers.ts';
+import { answer, briefOf, job, judge, KNOWLEDGE } from './pipeline.ts';
+
+vi.setConfig({ testTimeout: 60_000 });
+
+/** Very cold: thin boards meet the code by an R-value option and leave the sheathing far below the dew point. */
+const COLD = {
+  place: { state: 'MN', county: 'St. Louis' },
+  priorities: { cost: 3 },
+  finish: 'cement-stucco',
+  max_added_thickness_in: 'unknown',
+  budget_usd_per_ft2: 'unknown',
+};
+
+describe('a wall whose sheathing is far too cold', () => {
+  it('is not put first by its score where a warmer one passes, and the first choice says so', async () => {
+    const judged = await judge(briefOf(COLD));
+    const [best] = judged.admitted;
+    const first = firstChoice(judged);
+    expect(best?.standing).toBe(1);
+    expect(best?.parts.dewPoint.dew_point_margin_f).toBeLessThan(-5);
+    expect(first?.standing).toBe(0);
+    expect(first?.parts.dewPoint.dew_point_margin_f).toBeGreaterThanOrEqual(-5);
+    const [told] = (await answer(job(COLD))).ranked;
+    expect(told?.id).toBe(first?.candidate.id);
+    expect(told?.reasons[0]).toMatchObject({
+      rule: COLD_SHEATHING,
+      text: expect.stringContaining('would score higher'),
+    });
+  });
+
+  it('is ranked with a caution where nothing warmer passes', async () => {
+    const advice = await answer(job({ ...COLD, max_added_thickness_in: 3 }));
+    expect(advice.ranked.length).toBeGreaterThan(0);
+    for (const { cautions, reasons } of advice.ranked) {
+      expect(cautions.map(({ rule }) => rule)).toContain(COLD_SHEATHING);
+      expect(reasons.map(({ rule }) => rule)).not.toContain(COLD_SHEATHING);
+    }
+  });
+
+  it('is told why it does not win, although it scores higher', async () => {
+    const [best] = (await judge(briefOf(COLD))).admitted;
+    const told = await whyNot(job(COLD), best?.candidate.id ?? '', KNOWLEDGE, 'test');
+    expect(told.verdict).toBe('admitted');
+    expect(told.would_win).toEqual([
+      expect.stringContaining('only where no wall passes whose sheathing is warmer'),
+    ]);
+  });
+
+  it('may become the first choice when the room outside shrinks', async () => {
+    const judged = await judge(briefOf(COLD));
+    const first = firstChoice(judged);
+    const moves = await robustness(first ? [first] : [], judged, KNOWLEDGE);
+    const [room] = moves.filter(({ kind, winner }) => kind === 'room' && winner !== null);
+    const winner = judged.walls.find(({ candidate }) => candidate.id === room?.winner);
+    expect(winner?.standing).toBe(1);
+  });
+});
+
+describe('the synthetic finish, where nothing else passes', () => {
+  const ONLY = {
+    place: { state: 'MN', county: 'St. Louis' },
+    project: 'retrofit',
+    framing: { material: 'wood', depth_in: 3.5, spacing_in: 16 },
+    finish: 'stucco-look',
+    crew_skill: 'first-time',
+    interior_vapour_retarder: 'class-iii',
+    max_added_thickness_in: 3,
+    budget_usd_per_ft2: 'unknown',
+    cavity_insulation_r: 13,
+  };
+
+  it('stays first when a price or the room moves by a hair', async () => {
+    const judged = await judge(briefOf(ONLY));
+    const first = firstChoice(judged);
+    expect(first?.standing).toBe(2);
+    for (const { kind, now, until } of await robustness(first ? [first] : [], judged, KNOWLEDGE)) {
+      if (kind !== 'price' && kind !== 'room') continue;
+      if (typeof now === 'number' && typeof until === 'number') {
+        expect(Math.abs(until / now - 1), kind).toBeGreaterThan(0.02);
+      }
+    }
+  });
+});
+
+describe('what comes closest where nothing passes', () => {
+  it('is the wall that goes least past the room, among those that break as few rules', async () => {
+    const judged = await judge(briefOf({ max_added_thickness_in: 1, budget_usd_per_ft2: 'unknown' }));
+    expect(judged.admitted).toEqual([]);
+    const [closest] = judged.closestOfExcluded('site', () => 'any');
+    const fewest = Math.min(...judged.walls.map(({ forbids }) => forbids));
+    const added = judged.walls
+      .filter(({ forbids }) => forbids === fewest)
+      .map(({ candidate }) => addedThickness(candidate.face, candidate.barrier));
+    expect(closest?.forbids).toBe(fewest);
+    expect(closest && addedThickness(closest.candidate.face, closest.candidate.barrier)).toBeCloseTo(
+      Math.min(...added),
+      2,
+    );
+    expect(closest).toBe([...judged.walls].sort(byCloseness)[0]);
+  });
+});
