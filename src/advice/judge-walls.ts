@@ -1,6 +1,7 @@
 import type { Candidate } from '../assembly/candidates.ts';
 import type { Catalogue } from '../assembly/catalogue.ts';
 import {
+  mapClasses,
   partitionOf,
   WALL_SLOTS,
   type WallSet,
@@ -59,7 +60,7 @@ export class JudgedWall {
 
   /** By what share it goes past the room and the money that the user gave, %. */
   get overshoot(): number {
-    return this.#answer.overshootAt(this.#index);
+    return this.#answer.overshoots[this.#index] ?? 0;
   }
 
   /** What the calculators find for it, from what is worked out for all walls at once. */
@@ -106,6 +107,7 @@ export class Judged {
   #totals: Float64Array | undefined;
   #plainTotals: Float64Array | undefined;
   #standings: Uint8Array | undefined;
+  #overshoots: Float64Array | undefined;
   readonly #made: (JudgedWall | undefined)[];
   #walls: readonly JudgedWall[] | undefined;
   #admitted: readonly JudgedWall[] | undefined;
@@ -201,21 +203,15 @@ export class Judged {
     const { forbids } = this.verdicts;
     return (
       (forbids[a] ?? 0) - (forbids[b] ?? 0) ||
-      this.overshootAt(a) - this.overshootAt(b) ||
+      (this.overshoots[a] ?? 0) - (this.overshoots[b] ?? 0) ||
       this.byScoreAt(a, b)
     );
   }
 
-  /** By what share a wall goes past the room and the money that the user gave, both together, in whole %. */
-  overshootAt(place: number): number {
-    const { max_added_thickness_in, budget_usd_per_ft2 } = this.context.brief;
-    const { face, barrier } = wallAt(this.set, place);
-    const past = (value: number, limit: number | null) =>
-      limit === null ? 0 : Math.max(0, value / limit - 1);
-    const low_usd = this.assess.works.cost.work.ofAll(this.set).low[place] ?? 0;
-    return Math.round(
-      100 * (past(addedThickness(face, barrier), max_added_thickness_in) + past(low_usd, budget_usd_per_ft2)),
-    );
+  /** By what share each wall goes past the room and the money that the user gave, both together, in whole %. */
+  get overshoots(): Float64Array {
+    this.#overshoots ??= overshoots(this.set, this.assess, this.context.brief);
+    return this.#overshoots;
   }
 
   /** {@link byScore} of the walls at two places, without making objects of them. */
@@ -281,6 +277,20 @@ export function byScore(a: JudgedWall, b: JudgedWall): number {
 /** Fewest rules against it first, then what goes least past the room and the budget, then the better score. */
 export function byCloseness(a: JudgedWall, b: JudgedWall): number {
   return a.forbids - b.forbids || a.overshoot - b.overshoot || byScore(a, b);
+}
+
+function overshoots(
+  set: WallSet,
+  { works }: Assessor,
+  { max_added_thickness_in, budget_usd_per_ft2 }: Brief,
+): Float64Array {
+  const past = (value: number, limit: number | null) => (limit === null ? 0 : Math.max(0, value / limit - 1));
+  const { low } = works.cost.work.ofAll(set);
+  const { at } = partitionOf(set, ['outer']);
+  const ofRoom = mapClasses(set, 'outer', ({ face, barrier }) =>
+    past(addedThickness(face, barrier), max_added_thickness_in),
+  );
+  return low.map((usd, i) => Math.round(100 * ((ofRoom[at[i] ?? 0] ?? 0) + past(usd, budget_usd_per_ft2))));
 }
 
 function withBonuses({ totals }: ScoreTable, bonuses: Float64Array | null): Float64Array {

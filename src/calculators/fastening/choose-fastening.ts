@@ -120,15 +120,15 @@ function schedule(
   context: FasteningContext,
   tables: FasteningTables,
 ): FasteningSchedule {
-  const asked: FasteningCase = { ...context, fastener, fastener_spacing_in: spacing_in };
   const verdict = e.verdict === 'permitted' && e.length_in !== null ? 'permitted' : 'design-required';
+  const asked = (): FasteningCase => ({ ...context, fastener, fastener_spacing_in: spacing_in });
   return {
-    fastener: asked.fastener,
+    fastener,
     label: e.fastener.label,
     washer: option.washer,
-    fastener_spacing_in: asked.fastener_spacing_in,
-    framing_spacing_in: asked.framing_spacing_in,
-    count_per_100_ft2: countPer100Ft2(asked.fastener_spacing_in, asked.framing_spacing_in),
+    fastener_spacing_in: spacing_in,
+    framing_spacing_in: context.framing_spacing_in,
+    count_per_100_ft2: countPer100Ft2(spacing_in, context.framing_spacing_in),
     table: { source: tableSource(e), max_insulation_in: e.max_insulation_in, verdict: e.table_verdict },
     gravity_load_lb: e.gravity_load_lb,
     gravity_capacity_lb: e.gravity_capacity_lb,
@@ -139,8 +139,13 @@ function schedule(
     min_length_in: e.min_length_in,
     length_in: e.length_in,
     verdict,
-    why: why(asked, e, verdict),
-    notes: fasteningNotes(asked, { ...e, verdict }, tables),
+    // Hundreds of walls are scheduled for one that is shown: the words are written when somebody reads them.
+    get why() {
+      return why(asked(), e, verdict);
+    },
+    get notes() {
+      return fasteningNotes(asked(), { ...e, verdict }, tables);
+    },
   };
 }
 
