@@ -136,7 +136,7 @@ describe('the shipped limits', async () => {
       fc.asyncProperty(sheets, factors, async (walls, by) => {
         const list = shipped.limits.all.map(({ id, value, stricter }, i) => ({
           limit: id,
-          to: stricter === 'lower' ? value / (by[i] ?? 1) : value * (by[i] ?? 1),
+          to: (stricter === 'lower') === value > 0 ? value / (by[i] ?? 1) : value * (by[i] ?? 1),
           reason: 'An invented firm wants it so.',
         }));
         const tightened = await shippedWith(rawHouse({ tighten: list }));
