@@ -31,6 +31,13 @@ export function percentWords(utilisation: number | null): string {
   return utilisation === null ? 'no figure' : `${Math.round(utilisation * 100)} %`;
 }
 
+/** "wind 13 %"; of wet boards that the fasteners alone don't hold: what must hold them. */
+export function checkUseWords({ check, utilisation }: Pick<ScheduleCheck, 'check' | 'utilisation'>): string {
+  const use = `${checkWords(check)} ${percentWords(utilisation)}`;
+  const isTooMuch = check === 'weight-when-wet-with-boards' && utilisation !== null && utilisation > 1;
+  return isTooMuch ? `${use} (so the boards stand on a ledger or track, not on these)` : use;
+}
+
 /** "No. 12 wood screw, 6 in." */
 export function fastenerWords({ fastener, length, length_in, min_length_in }: ScheduleStep): string {
   if (fastener === null) return 'no fastener named';

@@ -1,10 +1,9 @@
 import type { RankedAssembly } from '../advice/advice-schema.ts';
 import {
   aimWords,
-  checkWords,
+  checkUseWords,
   decidedWords,
   fastenerWords,
-  percentWords,
   STEP_VERDICT_WORDS,
   spacingWords,
 } from '../advice/schedule-words.ts';
@@ -89,7 +88,7 @@ function otherChecks({ zones, does }: ScheduleStep): string[] {
   if (!corner || does !== 'carries') return [];
   const others = corner.checks
     .filter((check) => check.check !== corner.governing && check.utilisation !== null)
-    .map((check) => `${checkWords(check.check)} ${percentWords(check.utilisation)}`);
+    .map(checkUseWords);
   return others.length > 0 ? [`at the corners also ${others.join(', ')}`] : [];
 }
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { checkUseWords } from '../../src/advice/schedule-words.ts';
 import { blocksToText } from '../../src/conversation/blocks.ts';
 import { scheduleBlocks } from '../../src/conversation/tell-schedule.ts';
 import { sampleWall } from './sample-advice.ts';
@@ -42,5 +43,17 @@ describe('scheduleBlocks', () => {
     expect(told).toMatch(/743 +No\. 10 wood screw, 4 in\./);
     expect(told).toMatch(/2,228 +2 in\. plate washer/);
     expect(told).toMatch(/Wet +at least 12\.7 lb per square foot/);
+  });
+});
+
+describe('a check that is told besides', () => {
+  it('says what holds wet boards where the fasteners alone do not', () => {
+    expect(checkUseWords({ check: 'weight-when-wet-with-boards', utilisation: 0.98 })).toBe(
+      'wet weight, boards hung on too 98 %',
+    );
+    expect(checkUseWords({ check: 'weight-when-wet-with-boards', utilisation: 1.01 })).toBe(
+      'wet weight, boards hung on too 101 % (so the boards stand on a ledger or track, not on these)',
+    );
+    expect(checkUseWords({ check: 'wind', utilisation: 1.2 })).toBe('wind 120 %');
   });
 });
