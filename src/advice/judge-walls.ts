@@ -161,12 +161,23 @@ export class Judged {
 
   /** The best admitted wall of the lowest standing, as an answer puts it first; null when none is admitted. */
   get best(): JudgedWall | null {
-    let best = -1;
-    for (const i of this.#admittedPlaces()) {
-      if (best < 0 || this.standingAt(i) < this.standingAt(best)) best = i;
-      else if (this.standingAt(i) === this.standingAt(best) && this.byScoreAt(i, best) < 0) best = i;
-    }
-    return best < 0 ? null : this.wallAt(best);
+    return this.#bestOf(
+      this.#admittedPlaces(),
+      (a, b) => this.standingAt(a) - this.standingAt(b) || this.byScoreAt(a, b),
+    );
+  }
+
+  /** The best admitted wall of those wanted, as `admitted` would list it first; null when there is none. */
+  bestAdmitted(isWanted: (candidate: Candidate) => boolean): JudgedWall | null {
+    const wanted = this.#admittedPlaces().filter((i) => isWanted(wallAt(this.set, i)));
+    return this.#bestOf(wanted, (a, b) => this.byScoreAt(a, b));
+  }
+
+  #bestOf(places: readonly number[], order: (a: number, b: number) => number): JudgedWall | null {
+    let [best] = places;
+    if (best === undefined) return null;
+    for (const i of places) if (order(i, best) < 0) best = i;
+    return this.wallAt(best);
   }
 
   standingAt(place: number): Standing {

@@ -29,7 +29,7 @@ export function readingOf(
   other: Judged,
 ): Reading {
   const winner = firstChoice(other);
-  const twin = built && (other.admitted.find((wall) => isTwin(wall, built)) ?? null);
+  const twin = built && other.bestAdmitted((candidate) => isTwin({ candidate }, built));
   return {
     field,
     assumed: value,
@@ -42,7 +42,10 @@ export function readingOf(
 }
 
 /** The same cladding over the same boards. */
-export function isTwin({ candidate: a }: JudgedWall, { candidate: b }: JudgedWall): boolean {
+export function isTwin(
+  { candidate: a }: Pick<JudgedWall, 'candidate'>,
+  { candidate: b }: Pick<JudgedWall, 'candidate'>,
+): boolean {
   return a.cladding.id === b.cladding.id && a.build === b.build;
 }
 
