@@ -2,6 +2,7 @@
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync, rmSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
 import { resolve } from 'node:path';
 import { build } from 'esbuild';
 
@@ -18,6 +19,17 @@ const wholeNamespaceOfZod = {
         `import ${JSON.stringify(resolve('src/base/zod-without-compiler.ts'))};import * as z from 'zod';`,
       ),
       loader: path.endsWith('x') ? 'tsx' : 'ts',
+    }));
+  },
+};
+
+/** What the full check made of the shipped rules and tables, with the digests of the files: the program checks any other file itself. */
+const checksOfTheBuild = {
+  name: 'checks-of-the-build',
+  setup(build) {
+    build.onLoad({ filter: /[\\/]rulebook[\\/]built-checks\.ts$/ }, async () => ({
+      // Parsed from a text: quicker than the same as source.
+      contents: `export const BUILT_CHECKS = JSON.parse(${JSON.stringify(JSON.stringify(await checksOfShippedFiles()))});`,
     }));
   },
 };
@@ -46,7 +58,7 @@ await build({
     // data address of its own; without `fetch` it decodes it in place.
     fetch: 'undefined',
   },
-  plugins: [wholeNamespaceOfZod],
+  plugins: [checksOfTheBuild, wholeNamespaceOfZod],
   alias: { 'react-devtools-core': './src/terminal/no-devtools.ts' },
   // Some bundled packages still call require() or read __filename.
   banner: {
@@ -65,4 +77,27 @@ function sourceDigest() {
     .sort();
   for (const file of files) hash.update(`${file}\0`).update(readFileSync(file)).update('\0');
   return hash.digest('hex');
+}
+
+/** By the program's own loader. A file with an error is left for the program to refuse, so that it says what is wrong. */
+async function checksOfShippedFiles() {
+  const { outputFiles } = await build({
+    entryPoints: ['src/rulebook/check-shipped.ts'],
+    write: false,
+    bundle: true,
+    format: 'cjs',
+    platform: 'node',
+    target: 'node20',
+    // Only for a default that is not used here.
+    define: { 'import.meta.url': '""' },
+  });
+  const loader = { exports: {} };
+  new Function('require', 'module', outputFiles[0].text)(createRequire(import.meta.url), loader);
+  try {
+    return await loader.exports.checkShipped('rules');
+  } catch (error) {
+    if (error.name !== 'Refusal') throw error;
+    process.stderr.write(`rules/ has errors, so that nothing in it counts as checked:\n${error.message}\n`);
+    return {};
+  }
 }
