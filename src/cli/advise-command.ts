@@ -5,7 +5,6 @@ import type { WhyNot } from '../advice/why-not-schema.ts';
 import { parseInput } from '../base/parse-input.ts';
 import { Refusal, showValue } from '../base/refusal.ts';
 import { CODE_EDITIONS, type Scenario, scenarioSchema } from '../brief/scenario.ts';
-import { compileLater } from './compile-later.ts';
 import { EXIT, type ExitCode } from './exit-codes.ts';
 import { letInterruptsIn } from './interrupts.ts';
 import { parseJsonText } from './json-text.ts';
@@ -34,7 +33,6 @@ export type AdviseFlags = {
  * @throws Refusal for bad flags, a scenario that can't be read or worked on, house rules with an error
  */
 export async function runAdvise(path: string | undefined, flags: AdviseFlags): Promise<ExitCode> {
-  compileLater();
   const top = readTop(flags.top);
   const edition = readEdition(flags.edition);
   const dir = saveFolder(flags.save);
