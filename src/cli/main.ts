@@ -49,8 +49,8 @@ process.on('SIGINT', () => {
 process.on('uncaughtException', fail);
 process.on('unhandledRejection', fail);
 
-// Stands only where the work neither ends nor fails.
-process.exitCode = EXIT.fault;
+// Reached only where the work neither ends nor fails.
+process.on('beforeExit', () => leave(EXIT.fault));
 runCommandLine(process.argv.slice(2))
   .then(async (code) => {
     await flush(process.stdout);
