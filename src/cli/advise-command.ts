@@ -1,14 +1,10 @@
+import type { Advice } from '../advice/advice-schema.ts';
 import { advise } from '../advice/advise.ts';
 import type { Knowledge } from '../advice/judge-walls.ts';
-import { whyNot } from '../advice/why-not.ts';
+import type { WhyNot } from '../advice/why-not-schema.ts';
 import { parseInput } from '../base/parse-input.ts';
 import { Refusal, showValue } from '../base/refusal.ts';
 import { CODE_EDITIONS, type Scenario, scenarioSchema } from '../brief/scenario.ts';
-import { blocksToText } from '../conversation/blocks.ts';
-import { adviceBlocks } from '../conversation/tell-advice.ts';
-import { whyNotBlocks } from '../conversation/tell-why-not.ts';
-import { basisOf } from '../record/basis.ts';
-import { saveRecord } from '../record/save-record.ts';
 import { EXIT, type ExitCode } from './exit-codes.ts';
 import { letInterruptsIn } from './interrupts.ts';
 import { parseJsonText } from './json-text.ts';
@@ -46,21 +42,38 @@ export async function runAdvise(path: string | undefined, flags: AdviseFlags): P
   if (flags.whyNot !== undefined) return explainWhyNot(scenario, flags.whyNot, knowledge, flags);
   const advice = await advise(scenario, knowledge, { top, toolVersion: TOOL_VERSION });
   await letInterruptsIn();
-  const text = flags.json
-    ? jsonDocument(advice)
-    : blocksToText(adviceBlocks(advice), textWidth(), { ascii: flags.ascii ?? false });
-  if (dir !== undefined) {
-    const { paths } = await saveRecord({
-      dir,
-      scenario,
-      advice,
-      created: new Date(),
-      basis: basisOf(knowledge, SOURCE_DIGEST),
-    });
-    process.stderr.write(paths.map((saved) => `saved ${saved}\n`).join(''));
-  }
+  const text = flags.json ? jsonDocument(advice) : await adviceText(advice, flags);
+  if (dir !== undefined) await save(dir, scenario, advice, knowledge);
   await writeResult(text);
   return advice.ranked.length === 0 ? EXIT.answerIsNo : EXIT.done;
+}
+
+// What draws text, writes records or explains is loaded where it is asked for: a JSON answer needs none of it.
+
+async function adviceText(advice: Advice, flags: AdviseFlags): Promise<string> {
+  const [{ blocksToText }, { adviceBlocks }] = await Promise.all([
+    import('../conversation/blocks.ts'),
+    import('../conversation/tell-advice.ts'),
+  ]);
+  return blocksToText(adviceBlocks(advice), textWidth(), { ascii: flags.ascii ?? false });
+}
+
+async function whyNotText(told: WhyNot, flags: AdviseFlags): Promise<string> {
+  const [{ blocksToText }, { whyNotBlocks }] = await Promise.all([
+    import('../conversation/blocks.ts'),
+    import('../conversation/tell-why-not.ts'),
+  ]);
+  return blocksToText(whyNotBlocks(told), textWidth(), { ascii: flags.ascii ?? false });
+}
+
+async function save(dir: string, scenario: Scenario, advice: Advice, knowledge: Knowledge): Promise<void> {
+  const [{ saveRecord }, { basisOf }] = await Promise.all([
+    import('../record/save-record.ts'),
+    import('../record/basis.ts'),
+  ]);
+  const basis = basisOf(knowledge, SOURCE_DIGEST);
+  const { paths } = await saveRecord({ dir, scenario, advice, created: new Date(), basis });
+  process.stderr.write(paths.map((saved) => `saved ${saved}\n`).join(''));
 }
 
 /** `advise SCENARIO --why-not WORDS`: one question about one wall. It is answered whatever the answer is, so always 0. */
@@ -76,13 +89,10 @@ async function explainWhyNot(
       value: showValue(flags.save),
       accepted: 'A record holds an answer: leave out "--why-not" to save one.',
     });
+  const { whyNot } = await import('../advice/why-not.ts');
   const told = await whyNot(scenario, words, knowledge, TOOL_VERSION);
   await letInterruptsIn();
-  await writeResult(
-    flags.json
-      ? jsonDocument(told)
-      : blocksToText(whyNotBlocks(told), textWidth(), { ascii: flags.ascii ?? false }),
-  );
+  await writeResult(flags.json ? jsonDocument(told) : await whyNotText(told, flags));
   return EXIT.done;
 }
 

@@ -49,10 +49,11 @@ process.on('SIGINT', () => {
 process.on('uncaughtException', fail);
 process.on('unhandledRejection', fail);
 
-try {
-  const code = await runCommandLine(process.argv.slice(2));
-  await flush(process.stdout);
-  leave(code);
-} catch (error) {
-  fail(error);
-}
+// Reached only where the work neither ends nor fails.
+process.on('beforeExit', () => leave(EXIT.fault));
+runCommandLine(process.argv.slice(2))
+  .then(async (code) => {
+    await flush(process.stdout);
+    leave(code);
+  })
+  .catch(fail);

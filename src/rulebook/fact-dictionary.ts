@@ -20,6 +20,10 @@ export class FactIndex {
     return this.#byId.size;
   }
 
+  get entries(): FactEntry[] {
+    return [...this.#byId.values()];
+  }
+
   get ids(): string[] {
     return [...this.#byId.keys()];
   }

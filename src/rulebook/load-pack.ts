@@ -2,12 +2,13 @@ import { z } from 'zod';
 import { parseInput, pathText, valueAt } from '../base/parse-input.ts';
 import { type Issue, Refusal, showValue } from '../base/refusal.ts';
 import { checkConditionShape, checkRuleFacts, collectInto, type Report } from './check-conditions.ts';
+import type { CheckedFiles } from './checked-files.ts';
 import { factsRead } from './condition-tree.ts';
 import type { FactIndex } from './fact-dictionary.ts';
 import { type LimitIndex, type LimitUse, resolveLimits } from './limits.ts';
 import type { LoadedRule, PackInfo } from './loaded-rule.ts';
 import { checkProductNames, productRules } from './product-rules.ts';
-import { readDataFile } from './read-data-file.ts';
+import { type DataFile, readDataFile } from './read-data-file.ts';
 import { type HousePack, housePackSchema, type Rule, rulePackSchema, ruleSchema } from './rule-schema.ts';
 
 /** The pack without its rules, which are checked one by one so that each error can name its rule. */
@@ -22,7 +23,11 @@ const TOP_GROUPS = [
 ] as const;
 
 /** A rule that can be written again when a limit moves. */
-export type PackRule = { readonly loaded: LoadedRule; readonly raw: unknown };
+export type PackRule = {
+  readonly loaded: LoadedRule;
+  /** As it stands in the file. */
+  readonly raw: () => unknown;
+};
 
 export type LoadedPack = {
   readonly info: PackInfo;
@@ -33,31 +38,53 @@ export type LoadedPack = {
 
 export type Dictionaries = { readonly facts: FactIndex; readonly limits: LimitIndex };
 
+/** What packs are checked against, and the digest of the files that it stands in. */
+export type Ground = { readonly dictionaries: Dictionaries; readonly digest: string };
+
+type ShippedPack = { readonly info: PackInfo; readonly rules: readonly LoadedRule[] };
+
 /**
  * Reads one pack of rules.
  *
- * @param path   where the file stands
- * @param file   how messages call it
- * @param house  whether it is a firm's own pack
+ * @param path     where the file stands
+ * @param file     how messages call it
+ * @param ground   facts and limits that its rules may name
+ * @param checked  shipped packs that need no other check; null for a firm's own pack
  * @throws Refusal with every error found, each with file, rule id and path
  */
 export async function loadPack(
   path: string,
   file: string,
+  { dictionaries, digest }: Ground,
+  checked: CheckedFiles | null,
+): Promise<LoadedPack> {
+  const data = await readDataFile(path, file);
+  if (checked === null) return checkPack(data, file, true, dictionaries);
+  const { info, rules } = checked.valueOf(file, `${data.sha256} ${digest}`, (): ShippedPack => {
+    const pack = checkPack(data, file, false, dictionaries);
+    return { info: pack.info, rules: pack.rules.map(({ loaded }) => loaded) };
+  });
+  const raw = (i: number) => valueAt(data.data(), ['rules', i]);
+  return { info, rules: rules.map((loaded, i) => ({ loaded, raw: () => raw(i) })), house: null };
+}
+
+function checkPack(
+  { data, sha256 }: DataFile,
+  file: string,
   house: boolean,
   dictionaries: Dictionaries,
-): Promise<LoadedPack> {
-  const { data, sha256 } = await readDataFile(path, file);
-  const own = house ? parseInput(housePackSchema, data, file) : null;
+): LoadedPack {
+  const content = data();
+  const own = house ? parseInput(housePackSchema, content, file) : null;
   if (own) refuseEmptyPack(own, file);
-  const pack = own ?? parseInput(envelopeSchema, data, file);
+  const pack = own ?? parseInput(envelopeSchema, content, file);
   const issues: Issue[] = [];
   const from = { concern: pack.concern, pack: pack.pack, file, house };
   const rules = pack.rules.flatMap((raw, i): PackRule[] => {
     const checked = checkRule(raw, ruleName(file, raw, i), { ...dictionaries, house }, issues);
     if (!checked) return [];
     const { rule, limits } = checked;
-    return [{ raw, loaded: { ...from, rule, limits, reads: factsRead(rule), tightened: null } }];
+    return [{ raw: () => raw, loaded: { ...from, rule, limits, reads: factsRead(rule), tightened: null } }];
   });
   if (own) rules.push(...rulesOfWishes(own, file, dictionaries.facts, issues));
   if (issues.length > 0) throw new Refusal(issues);
@@ -89,7 +116,7 @@ function rulesOfWishes(pack: HousePack, file: string, facts: FactIndex, issues: 
   return written.map((rule, i) => {
     checkRuleFacts(rule, facts, (path, value, accepted) => report(['products', i, ...path], value, accepted));
     return {
-      raw: rule,
+      raw: () => rule,
       loaded: {
         rule,
         concern: pack.concern,
@@ -154,7 +181,7 @@ function checkTopGroups(raw: unknown, report: Report): void {
 
 /** A rule that was checked before, written again with other limits. */
 export function withLimits({ raw, loaded }: PackRule, { facts, limits }: Dictionaries): Rule {
-  const resolved = resolveLimits(raw, limits, facts, (path, value) => {
+  const resolved = resolveLimits(raw(), limits, facts, (path, value) => {
     throw new Error(`${loaded.rule.id}: ${pathText(path)} ${String(value)} was accepted before`);
   });
   return parseInput(ruleSchema, resolved.raw, loaded.rule.id);

@@ -2,9 +2,10 @@ import { existsSync } from 'node:fs';
 import { readdir } from 'node:fs/promises';
 import { join, sep } from 'node:path';
 import { type Issue, Refusal, showValue } from '../base/refusal.ts';
-import { parseFactDictionary } from './fact-dictionary.ts';
+import { CheckedFiles } from './checked-files.ts';
+import { FactIndex, parseFactDictionary } from './fact-dictionary.ts';
 import { LimitIndex, parseLimits } from './limits.ts';
-import { type Dictionaries, type LoadedPack, loadPack } from './load-pack.ts';
+import { type Ground, type LoadedPack, loadPack } from './load-pack.ts';
 import { readDataFile } from './read-data-file.ts';
 import { Rulebook } from './rulebook.ts';
 import { applyHouse } from './tighten.ts';
@@ -16,6 +17,8 @@ const PACK_END = '.rules.json';
 export type LoadOptions = {
   /** Paths of a firm's own packs. They may add rules and make limits stricter, never replace a rule or loosen one. */
   readonly extraPacks?: readonly string[];
+  /** Shipped files that need no other check; those of the build unless told otherwise. */
+  readonly checked?: CheckedFiles;
 };
 
 /**
@@ -26,11 +29,9 @@ export type LoadOptions = {
  * @throws Refusal with every error found, each with file, rule id and path
  */
 export async function loadRulebook(dir: string, options: LoadOptions = {}): Promise<Rulebook> {
-  const facts = await readDataFile(join(dir, FACTS_FILE), FACTS_FILE);
-  const dictionaries = {
-    facts: parseFactDictionary(facts.data, FACTS_FILE),
-    limits: await readLimits(dir),
-  };
+  const checked = options.checked ?? new CheckedFiles();
+  const ground = await readGround(dir, checked);
+  const { dictionaries } = ground;
   const files = await packFiles(dir);
   if (files.length === 0) {
     throw new Refusal({
@@ -41,11 +42,11 @@ export async function loadRulebook(dir: string, options: LoadOptions = {}): Prom
   }
   const shipped = await loadAll(
     files.map((file) => ({ path: join(dir, file), file })),
-    false,
-    dictionaries,
+    ground,
+    checked,
   );
   const extra = (options.extraPacks ?? []).map((path) => ({ path, file: path }));
-  const house = await loadAll(extra, true, dictionaries);
+  const house = await loadAll(extra, ground, null);
   const packs = [...shipped, ...house];
   const issues = doubledNames(packs);
   if (issues.length > 0) throw new Refusal(issues);
@@ -58,11 +59,29 @@ export async function loadRulebook(dir: string, options: LoadOptions = {}): Prom
   );
 }
 
-/** The named limits; a folder of rules that name none needs no such file. */
-async function readLimits(dir: string): Promise<LimitIndex> {
+/** Facts and limits; a folder of rules that name no limit needs no file of them. */
+async function readGround(dir: string, checked: CheckedFiles): Promise<Ground> {
+  const facts = await readDataFile(join(dir, FACTS_FILE), FACTS_FILE);
+  const entries = checked.valueOf(
+    FACTS_FILE,
+    facts.sha256,
+    () => parseFactDictionary(facts.data(), FACTS_FILE).entries,
+  );
+  const index = new FactIndex(entries);
   const path = join(dir, LIMITS_FILE);
-  if (!existsSync(path)) return new LimitIndex([]);
-  return parseLimits((await readDataFile(path, LIMITS_FILE)).data, LIMITS_FILE);
+  if (!existsSync(path)) {
+    return { dictionaries: { facts: index, limits: new LimitIndex([]) }, digest: facts.sha256 };
+  }
+  const limits = await readDataFile(path, LIMITS_FILE);
+  const named = checked.valueOf(
+    LIMITS_FILE,
+    limits.sha256,
+    () => parseLimits(limits.data(), LIMITS_FILE).all,
+  );
+  return {
+    dictionaries: { facts: index, limits: new LimitIndex(named) },
+    digest: `${facts.sha256} ${limits.sha256}`,
+  };
 }
 
 /** Paths relative to the folder with forward slashes, sorted by code unit, so that the order is the same everywhere. */
@@ -76,14 +95,14 @@ async function packFiles(dir: string): Promise<string[]> {
 
 async function loadAll(
   files: readonly { readonly path: string; readonly file: string }[],
-  house: boolean,
-  dictionaries: Dictionaries,
+  ground: Ground,
+  checked: CheckedFiles | null,
 ): Promise<LoadedPack[]> {
   const packs: LoadedPack[] = [];
   const issues: Issue[] = [];
   for (const { path, file } of files) {
     try {
-      packs.push(await loadPack(path, file, house, dictionaries));
+      packs.push(await loadPack(path, file, ground, checked));
     } catch (error) {
       if (!(error instanceof Refusal)) throw error;
       issues.push(...error.issues);

@@ -9,7 +9,11 @@ const DEEPEST = 40;
 const FORBIDDEN_KEYS: ReadonlySet<string> = new Set(['__proto__', 'constructor', 'prototype']);
 
 export type DataFile = {
-  readonly data: unknown;
+  /**
+   * What it holds.
+   * @throws Refusal for what is no JSON, nests too deeply, or carries a key that could reach an object's prototype
+   */
+  readonly data: () => unknown;
   /** Of the bytes as they stand in the file, lower-case hexadecimal. */
   readonly sha256: string;
 };
@@ -19,12 +23,15 @@ export type DataFile = {
  *
  * @param path  where it stands
  * @param name  how messages call it
- * @throws Refusal for a file that can't be read, is over 1 MB, is no JSON, nests too deeply, or carries a
- *   key that could reach an object's prototype
+ * @throws Refusal for a file that can't be read or is over 1 MB
  */
 export async function readDataFile(path: string, name: string): Promise<DataFile> {
   const bytes = await readBounded(path, name);
   const sha256 = createHash('sha256').update(bytes).digest('hex');
+  return { data: () => dataOf(bytes, name), sha256 };
+}
+
+function dataOf(bytes: Buffer, name: string): unknown {
   let data: unknown;
   try {
     data = JSON.parse(bytes.toString('utf8').replace(/^\ufeff/, ''));
@@ -33,7 +40,7 @@ export async function readDataFile(path: string, name: string): Promise<DataFile
     throw new Refusal({ field: name, value: 'this file', accepted: `Give valid JSON (${why}).` });
   }
   refuseUnsafeShape(data, name);
-  return { data, sha256 };
+  return data;
 }
 
 async function readBounded(path: string, name: string): Promise<Buffer> {

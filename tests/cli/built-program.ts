@@ -43,7 +43,8 @@ async function build(): Promise<string> {
 
 function sourcesHash(): string {
   const hash = createHash('sha256');
-  const files = readdirSync(join(ROOT, 'src'), { recursive: true, withFileTypes: true })
+  const files = ['src', 'rules']
+    .flatMap((folder) => readdirSync(join(ROOT, folder), { recursive: true, withFileTypes: true }))
     .filter((entry) => entry.isFile())
     .map((entry) => join(entry.parentPath, entry.name))
     .sort();
