@@ -92,23 +92,21 @@ export function plainTotals({ columns }: ScoreTable, count: number): Float64Arra
   return totalsOf(columns, ALIKE, count);
 }
 
-const ALIKE: Scores = {
-  energy: 1,
-  moisture_safety: 1,
-  structure: 1,
-  cost: 1,
-  ease: 1,
-  carbon: 1,
-  finish: 1,
-  repair: 1,
-  thinness: 1,
-};
+const ALIKE = Object.fromEntries(CRITERIA.map((criterion) => [criterion, 1])) as Scores;
 
-/** The scores of the wall at a place. */
+/** The scores of the wall at a place: written out, as thousands of walls are asked for theirs. */
 export function scoresAt({ columns }: ScoreTable, place: number): Scores {
-  const scores = { ...ALIKE };
-  for (const criterion of CRITERIA) scores[criterion] = columns[criterion][place] ?? Number.NaN;
-  return scores;
+  return {
+    energy: columns.energy[place] ?? Number.NaN,
+    moisture_safety: columns.moisture_safety[place] ?? Number.NaN,
+    structure: columns.structure[place] ?? Number.NaN,
+    cost: columns.cost[place] ?? Number.NaN,
+    ease: columns.ease[place] ?? Number.NaN,
+    carbon: columns.carbon[place] ?? Number.NaN,
+    finish: columns.finish[place] ?? Number.NaN,
+    repair: columns.repair[place] ?? Number.NaN,
+    thinness: columns.thinness[place] ?? Number.NaN,
+  };
 }
 
 function termColumn(term: ScoreTerm, walls: WallSet, assess: Assessor, context: AnswerContext): TermColumn {

@@ -20,6 +20,8 @@ export const assemblySchema = z.object({
   title: z.string(),
   water_resistive_barrier: z.string(),
   interior_vapour_retarder: z.string(),
+  /** What to know before it is taken for a standard; null where nothing. */
+  remark: z.string().nullable(),
   buck: z.string(),
 });
 export type Assembly = z.output<typeof assemblySchema>;

@@ -31,12 +31,13 @@ export function figuresOfWall(wall: JudgedWall, { assess }: Judged): WallFigures
 
 /** What an assembly is made of, in words; two walls with the same id are the same assembly. */
 export function assemblyOf(candidate: Candidate): Assembly {
-  const { barrier, inside, buck } = candidate;
+  const { cladding, barrier, inside, buck } = candidate;
   return {
     id: candidate.id,
     title: wallTitle(candidate),
     water_resistive_barrier: barrier.label,
     interior_vapour_retarder: inside.retarder?.label ?? 'as it stands, not known',
+    remark: cladding.is_insulated_finish ? 'only where nothing else passes' : null,
     buck: buck.label,
   };
 }

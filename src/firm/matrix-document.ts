@@ -106,7 +106,7 @@ function assemblyTable(
       { title: 'First choice in', isNumber: true },
     ],
     assemblies.map((one) => [
-      `${one.letter}: ${one.title}`,
+      `${one.letter}: ${one.title}${one.remark === null ? '' : ` (${one.remark})`}`,
       one.water_resistive_barrier,
       one.interior_vapour_retarder,
       one.buck,

@@ -56,6 +56,16 @@ describe('the sentences about the standard', () => {
   });
 });
 
+describe('an assembly of the standard', () => {
+  it('is told with what to know before it is taken', () => {
+    const [first, ...others] = sampleMatrix().assemblies;
+    const remark = 'only where nothing else passes';
+    const assemblies = first ? [{ ...first, remark }, ...others] : [];
+    expect(text(sampleMatrix({ assemblies }), 80)).toContain(`A: ${first?.title} (${remark})`);
+    expect(text(sampleMatrix(), 80)).not.toContain(remark);
+  });
+});
+
 describe('shares and margins in words', () => {
   it.each([
     [0, 9, '0 %'],

@@ -73,6 +73,7 @@ export function sampleMatrix(change: Partial<Matrix> = {}): Matrix {
       title: `Stucco over board ${letter}`,
       water_resistive_barrier: 'wrap',
       interior_vapour_retarder: 'paint',
+      remark: null,
       buck: 'plywood box',
     })),
     standard: {
