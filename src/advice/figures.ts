@@ -5,6 +5,7 @@ import type { CalculatedParts } from '../assessment/fact-sheet.ts';
 import { fasteningPractice } from '../assessment/schedule/fastening-practice.ts';
 import { wholeWall } from '../assessment/thermal-part.ts';
 import type { Figure } from './advice-schema.ts';
+import { maxUSources } from './energy-sources.ts';
 import { informativeFigures } from './informative-figures.ts';
 import { openingFigures } from './opening-figures.ts';
 import { carbonKgPerM2 } from './scoring.ts';
@@ -73,8 +74,8 @@ function thermalFigures(
       value: energy.max_u_factor,
       unit: U,
       method: 'code table',
-      source: [...energy.requirement.source],
-      note: energy.provenance === 'memory' ? 'from memory, not verified' : undefined,
+      source: maxUSources(energy.requirement, context.tables.energy),
+      note: energy.requirement.provenance.max_u_factor === 'memory' ? 'from memory, not verified' : undefined,
     }),
     figure({
       id: 'buck-delta-u',

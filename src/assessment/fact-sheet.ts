@@ -1,7 +1,8 @@
 import type { Face, RetarderChoice } from '../assembly/candidates.ts';
 import type { Barrier, Buck, Cladding, Price, SheathingEntry } from '../assembly/catalogue-schema.ts';
 import type { InsulationBuild } from '../assembly/insulation-builds.ts';
-import type { EnergyCompliance } from '../calculators/energy-code.ts';
+import { provenanceText } from '../base/provenance.ts';
+import { type EnergyCompliance, optionsInWords } from '../calculators/energy-code.ts';
 import type { SheathingDewPoint } from '../calculators/moisture/sheathing-dew-point.ts';
 import type { RetarderJudgement } from '../calculators/vapour-code.ts';
 import type { AnswerContext } from './answer-context.ts';
@@ -214,12 +215,14 @@ export function faceFacts(face: Face, { thermal, energy, dewPoint, fastening }: 
     'thermal.clear_wall_u_factor': thermal.clear_wall_u_factor,
     'thermal.r_effective': thermal.r_effective,
     'energy.max_u_factor': energy.max_u_factor,
+    'energy.max_u_sureness': maxUSureness(energy),
     'energy.complies_by_u': energy.complies_by_u,
     'energy.complies_by_r': energy.complies_by_r,
     'energy.complies': energy.complies,
     'energy.u_margin_percent': energy.u_margin_percent,
     'energy.route': ROUTE_WORDS[energy.route],
     'energy.r_options': energy.r_options,
+    'energy.r_options_sureness': optionsSureness(energy),
     'energy.table_provenance': energy.provenance,
     'moisture.sheathing_temp_f': dewPoint.sheathing_temp_f,
     'moisture.indoor_dew_point_f': dewPoint.indoor_dew_point_f,
@@ -242,6 +245,20 @@ export function faceFacts(face: Face, { thermal, energy, dewPoint, fastening }: 
     'fastening.count_per_100_ft2': schedule?.count_per_100_ft2 ?? 0,
     'crew.work_steps': face.cladding.crew.steps.length + face.build.boards_in.length + 1,
   };
+}
+
+function maxUSureness({ requirement }: EnergyCompliance): string | null {
+  const { max_u_factor } = requirement.provenance;
+  return max_u_factor === null ? null : provenanceText(max_u_factor);
+}
+
+/** How sure the R-value options are together; those from memory are named where others were seen. */
+function optionsSureness({ requirement: { options, provenance } }: EnergyCompliance): string | null {
+  const recalled = options.filter((_, at) => provenance.options[at] === 'memory');
+  if (options.length === 0) return null;
+  if (recalled.length === 0) return 'seen in published sources';
+  if (recalled.length === options.length) return provenanceText('memory');
+  return `${optionsInWords(recalled)} from memory, the rest seen in published sources`;
 }
 
 /** The vapour table's minima and verdict. */

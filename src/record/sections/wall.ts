@@ -1,6 +1,7 @@
 import type { RankedAssembly } from '../../advice/advice-schema.ts';
 import { inches } from '../../base/inches.ts';
-import { capitalised, figureText, fixed, numberText, provenanceText, sentence } from '../figure-text.ts';
+import { provenanceText } from '../../base/provenance.ts';
+import { capitalised, figureText, fixed, numberText, sentence } from '../figure-text.ts';
 import { factsOf, listOf, present, type RecordBlock, type TableBlock } from '../record-document.ts';
 import { under } from './decision.ts';
 
