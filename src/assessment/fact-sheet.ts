@@ -208,7 +208,10 @@ export const ROUTE_WORDS: Readonly<Record<EnergyCompliance['route'], string | nu
 };
 
 /** Heat, energy code, winter sheathing, weight and fastening. */
-export function faceFacts(face: Face, { thermal, energy, dewPoint, fastening }: FaceParts): FactSheet {
+export function faceFacts(
+  face: Face,
+  { thermal, energy, dewPoint, fastening, fasteners }: FaceParts,
+): FactSheet {
   const { schedule } = fastening;
   return {
     'thermal.u_factor': thermal.u_factor,
@@ -243,6 +246,7 @@ export function faceFacts(face: Face, { thermal, energy, dewPoint, fastening }: 
     'fastening.wind_utilisation': schedule?.wind_utilisation ?? null,
     'fastening.gravity_utilisation': schedule?.gravity_utilisation ?? null,
     'fastening.count_per_100_ft2': schedule?.count_per_100_ft2 ?? 0,
+    'fastening.into_studs_per_100_ft2': fasteners.through_per_100_ft2 + fasteners.inner_per_100_ft2,
     'crew.work_steps': face.cladding.crew.steps.length + face.build.boards_in.length + 1,
   };
 }
