@@ -58,7 +58,10 @@ function thermalFigures(
       unit: U,
       method: `${Math.round(fasteners.through_per_100_ft2)} fasteners through all boards in 100 ft², those that carry and those that hold the boards, times point transmittance; those of inner layers by their depth`,
       source: ['ISO 6946 annex F, detailed procedure: U = U0 + n chi; recessed fasteners by depth'],
-      note: 'The point transmittance of a long screw is from memory; no published measurement was found.',
+      note:
+        fasteners.groups.length > 0
+          ? 'The point transmittance of a long screw is from memory; no published measurement was found.'
+          : 'The boards are glued.',
     }),
     figure({
       id: 'u-factor',
@@ -177,7 +180,7 @@ function loadFigures({ fastening }: CalculatedParts, context: AnswerContext): Fi
     }),
     figure({
       id: 'cladding-weight',
-      what: 'Weight that the fasteners carry',
+      what: schedule ? 'Weight that the fasteners carry' : 'Weight that glue and barrier carry',
       value: fastening.cladding_psf,
       unit: 'psf',
       method: 'sum of the layers',

@@ -191,7 +191,7 @@ describe('recordMarkdown of other answers', () => {
   it('names a glued cladding as glued, without a spacing', () => {
     const advice = structuredClone(FULL_ADVICE);
     const first = advice.ranked[0];
-    if (first) first.fastening = { ...first.fastening, fastener: 'none: glued', count_per_100_ft2: 0 };
+    if (first) first.fastening = { ...first.fastening, fastener: 'none: glued', support: 'adhered' };
     const markdown = markdownOf(advice);
     expect(markdown).toContain('- **Fastener:** none: glued');
     expect(markdown).not.toContain('along each stud');

@@ -190,7 +190,7 @@ function quotesFor(wall: RankedAssembly, { ranked }: Advice): string[] {
   return [
     `the cladding laid (${wall.cladding}; trades: ${sentenceList(wall.crew.trades)}) from two bidders or more`,
     `the boards delivered (${wall.insulation.material}, ${inches(wall.insulation.thickness_in)} in.)`,
-    'the long fasteners, which are the dearest small part',
+    wall.fastening.support === 'adhered' ? null : 'the long fasteners, which are the dearest small part',
     wall.openings.length > 0 ? `bucks and flashing for each window (${wall.buck.label})` : null,
     'scaffold for the whole time, curing included',
     second ? `the second choice too, for comparison (${second.title})` : null,

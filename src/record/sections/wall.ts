@@ -49,14 +49,10 @@ const TABLE_VERDICTS: Readonly<Record<RankedAssembly['fastening']['table_verdict
 };
 
 export function fastening({ fastening: f }: RankedAssembly): RecordBlock[] {
-  const isGlued = f.count_per_100_ft2 === 0;
   return present([
     factsOf(
-      isGlued
-        ? [
-            { label: 'Fastener', value: f.fastener },
-            { label: 'Lath or furring', value: f.lath_or_furring },
-          ]
+      f.support === 'adhered'
+        ? [{ label: 'Fastener', value: f.fastener }]
         : [
             { label: 'Fastener', value: f.fastener },
             {
