@@ -295,9 +295,20 @@ export function waterFacts(water: readonly Condensate[]): FactColumns {
     count: water.length,
     columns: {
       'moisture.condensate_peak_g_m2': water.map((one) => one.condensate_peak_g_m2),
+      'moisture.condensate_told': water.map(condensateTold),
       'moisture.dries_within_year': water.map((one) => one.dries_within_year),
     },
   };
+}
+
+/** To go after "by the monthly method"; what rounds to nothing is told as nothing. */
+function condensateTold({ condensate_peak_g_m2: peak, dries_within_year }: Condensate): string | null {
+  if (peak === null || dries_within_year === null) return null;
+  const most = Math.round(peak);
+  if (most === 0 && dries_within_year) return 'nothing condenses in any month';
+  return dries_within_year
+    ? `what condenses (up to ${most} g/m²) is gone within the year`
+    : `what condenses (up to ${most} g/m²) is not gone within the year`;
 }
 
 export function costFacts({ low, likely, high }: CostColumns): FactColumns {
