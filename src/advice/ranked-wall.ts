@@ -208,7 +208,7 @@ function givesUp(wall: JudgedWall, better: JudgedWall | null): string[] {
   const mine = wall.parts;
   const first = better.parts;
   const dearer = mine.cost.likely - first.cost.likely;
-  if (dearer >= 0.5) list.push(`About $${dearer.toFixed(1)} a square foot more than the first choice.`);
+  if (dearer >= 0.5) list.push(`About $${dearer.toFixed(2)} a square foot more than the first choice.`);
   const heavier = mine.fastening.cladding_psf - first.fastening.cladding_psf;
   if (heavier >= 1) list.push(`${heavier.toFixed(1)} psf heavier.`);
   const leakier = mine.thermal.u_factor - first.thermal.u_factor;

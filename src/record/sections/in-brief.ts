@@ -163,7 +163,7 @@ export function budget(wall: RankedAssembly, { scenario, advice }: DecisionRecor
       : high <= given
         ? `Even the high end fits the budget of $${given} per ft².`
         : likely <= given
-          ? `The likely cost fits the budget of $${given} per ft², the high end does not: hold back $${fixed(high - given, 1)} per ft².`
+          ? `The likely cost fits the budget of $${given} per ft², the high end does not: hold back $${fixed(high - given, 2)} per ft².`
           : low <= given
             ? `The likely cost is over the budget of $${given} per ft²; only the low end fits it.`
             : `Even the low end is over the budget of $${given} per ft².`;
