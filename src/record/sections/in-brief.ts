@@ -240,10 +240,12 @@ const LONGEST_SOURCE = 80;
 
 function sourceWords({ source, note }: Figure): string {
   const whole = source.length > 0 ? source.join('; ') : 'no source';
-  const isRemembered = /from memory/.test(note ?? '') && !/from memory/.test(whole);
   const cut =
     whole.length > LONGEST_SOURCE ? `${whole.slice(0, LONGEST_SOURCE).replace(/\s\S*$/, '')} …` : whole;
-  return isRemembered ? `${cut} (partly from memory)` : cut;
+  const isRemembered = /from memory/i.test(`${note ?? ''} ${whole}`);
+  // What is cut off may be the very words that own up to it.
+  if (!isRemembered || /from memory/i.test(cut)) return cut;
+  return `${cut} (${/^from memory/i.test(note ?? '') ? '' : 'partly '}from memory)`;
 }
 
 /** What was left out, one line for each reason. */
