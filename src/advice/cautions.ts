@@ -52,7 +52,8 @@ function openQuestions(open: readonly RuleOutcome[], all: readonly RuleOutcome[]
     const [first] = [...group].sort((a, b) => a.missing.length - b.missing.length);
     if (!first) return [];
     if (group.length === 1) return [caution(first, first.text)];
-    const titles = group.map((outcome) => lowerFirst(outcome.rule.title)).join('; ');
+    // Titles are sentences or phrases; quoted, they stand side by side.
+    const titles = group.map((outcome) => `“${outcome.rule.title}”`).join(', ');
     return [
       caution(
         first,
@@ -67,8 +68,4 @@ function missingWords(outcome: RuleOutcome): string {
   const marker = 'this is not known: ';
   const at = outcome.text.indexOf(marker);
   return at < 0 ? outcome.missing.join(', ') : outcome.text.slice(at + marker.length).replace(/\.$/, '');
-}
-
-function lowerFirst(text: string): string {
-  return /^[A-Z][a-z]/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
 }

@@ -5,6 +5,7 @@ import type { CalculatedParts } from '../assessment/fact-sheet.ts';
 import { fasteningPractice } from '../assessment/schedule/fastening-practice.ts';
 import { wholeWall } from '../assessment/thermal-part.ts';
 import type { Figure } from './advice-schema.ts';
+import { maxUSources } from './energy-sources.ts';
 import { informativeFigures } from './informative-figures.ts';
 import { openingFigures } from './opening-figures.ts';
 import { carbonKgPerM2 } from './scoring.ts';
@@ -57,7 +58,10 @@ function thermalFigures(
       unit: U,
       method: `${Math.round(fasteners.through_per_100_ft2)} fasteners through all boards in 100 ft², those that carry and those that hold the boards, times point transmittance; those of inner layers by their depth`,
       source: ['ISO 6946 annex F, detailed procedure: U = U0 + n chi; recessed fasteners by depth'],
-      note: 'The point transmittance of a long screw is from memory; no published measurement was found.',
+      note:
+        fasteners.groups.length > 0
+          ? 'The point transmittance of a long screw is from memory; no published measurement was found.'
+          : 'The boards are glued.',
     }),
     figure({
       id: 'u-factor',
@@ -73,8 +77,8 @@ function thermalFigures(
       value: energy.max_u_factor,
       unit: U,
       method: 'code table',
-      source: [...energy.requirement.source],
-      note: energy.provenance === 'memory' ? 'from memory, not verified' : undefined,
+      source: maxUSources(energy.requirement, context.tables.energy),
+      note: energy.requirement.provenance.max_u_factor === 'memory' ? 'from memory, not verified' : undefined,
     }),
     figure({
       id: 'buck-delta-u',
@@ -176,7 +180,7 @@ function loadFigures({ fastening }: CalculatedParts, context: AnswerContext): Fi
     }),
     figure({
       id: 'cladding-weight',
-      what: 'Weight that the fasteners carry',
+      what: schedule ? 'Weight that the fasteners carry' : 'Weight that glue and barrier carry',
       value: fastening.cladding_psf,
       unit: 'psf',
       method: 'sum of the layers',

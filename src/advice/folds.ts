@@ -6,7 +6,7 @@ import type { RankedAssembly } from './advice-schema.ts';
 import type { Judged, JudgedWall } from './judge-walls.ts';
 import { round } from './rounded.ts';
 
-type Folded = NonNullable<RankedAssembly['folded']>;
+type Folded = NonNullable<RankedAssembly['folded']> & { design_required_in: number[] };
 type Admitted = Pick<Judged, 'admitted' | 'context'>;
 
 /**
@@ -41,8 +41,33 @@ export function foldedInto(wall: JudgedWall, judged: Admitted): Folded {
     cheapest: { ...told(cheapest), usd_per_ft2: round(costOf(cheapest), 1) },
     lightest: { ...told(lightest), weight_psf: round(weightOf(lightest), 1) },
     least_heat_loss: { ...told(warmest), u_factor: round(heatOf(warmest), 4) },
+    design_required_in: beyondCodeTable(group, passing),
   };
   return { ...folded, words: foldedWords(folded, passing, missingBetween(wall, passing, judged)) };
+}
+
+/** Thicknesses that pass, but whose fastening no code table permits; none where glue and its report carry. */
+function beyondCodeTable(group: readonly JudgedWall[], passing: readonly number[]): number[] {
+  const inTable = new Set<number>();
+  for (const { candidate, parts } of group) {
+    const { schedule } = parts.fastening;
+    if (!schedule || schedule.table.verdict === 'permitted') inTable.add(candidate.build.thickness_in);
+  }
+  return passing.filter((thickness_in) => !inTable.has(thickness_in));
+}
+
+/** Which of the thicknesses that pass only do so with a design professional. */
+function designWords(passing: readonly number[], beyond: readonly number[]): string {
+  if (beyond.length === 0) return '';
+  const who = 'only with a design professional for the fastening';
+  if (beyond.length === passing.length)
+    return `, ${passing.length === 1 ? 'and that' : 'all of them'} ${who}, which no code table permits`;
+  const within = passing.filter((thickness_in) => !beyond.includes(thickness_in));
+  const last = Math.max(...within);
+  const isTail = beyond.every((thickness_in) => thickness_in > last);
+  return isTail
+    ? `, those over ${inches(last)} in. ${who}, because the code table permits no more`
+    : `, ${beyond.map(inches).join(', ')} in. ${who}, which no code table permits there`;
 }
 
 function told({ candidate }: JudgedWall): { id: string; insulation: string; thickness_in: number } {
@@ -74,9 +99,9 @@ function foldedWords(
   const several = insulations.length > 1;
   const name = (one: { insulation: string; thickness_in: number }) =>
     several ? `${inches(one.thickness_in)} in. ${one.insulation}` : `${inches(one.thickness_in)} in.`;
-  const dollars = `about $${cheapest.usd_per_ft2.toFixed(1)} a square foot`;
+  const dollars = `about $${cheapest.usd_per_ft2.toFixed(2)} a square foot`;
   if (passing.length === 1 && !several) {
-    return `Only ${inches(passing[0] ?? 0)} in. of it passes; the cheapest way to build it costs ${dollars}.`;
+    return `Only ${inches(passing[0] ?? 0)} in. of it passes${designWords(passing, folded.design_required_in)}; the cheapest way to build it costs ${dollars}.`;
   }
   const range =
     passing.length === 1
@@ -95,7 +120,8 @@ function foldedWords(
   ];
   const boards = several ? `, as ${insulations.join(' or ')}` : '';
   const suiting = passing.length > 1 ? ' (barrier, lining and buck to suit)' : '';
-  return `${range}${boards}${suiting}; ${merits.join('; ')}.`;
+  const designed = designWords(passing, folded.design_required_in);
+  return `${range}${boards}${suiting}${designed}; ${merits.join('; ')}.`;
 }
 
 function least(walls: readonly JudgedWall[], of: (wall: JudgedWall) => number): JudgedWall | undefined {

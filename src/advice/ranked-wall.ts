@@ -84,7 +84,11 @@ export function rankedWall(
       trades: [...cladding.crew.trades],
     },
     scores: Object.fromEntries(Object.entries(wall.scores).map(([k, v]) => [k, round(v, 3)])),
-    reasons: [...reasonBefore(wall, better, judged), ...reasonsOf(outcomes, candidate)],
+    reasons: [
+      ...lastResort(candidate, judged),
+      ...reasonBefore(wall, better, judged),
+      ...reasonsOf(outcomes, candidate),
+    ],
     gives_up: givesUp(wall, better),
     cautions: [
       ...cautionsOf(outcomes).filter((caution) => !isGeneral(caution)),
@@ -107,6 +111,21 @@ export function rankedWall(
     folded: foldedInto(wall, judged),
     ...tieKeys(wall, better, judged),
   };
+}
+
+/** The synthetic finish competes only where nothing else passes: said before anything speaks for it. */
+function lastResort({ cladding }: Candidate, judged: Judged): RankedAssembly['reasons'] {
+  if (!cladding.is_insulated_finish) return [];
+  if (judged.bestAdmitted((other) => !other.cladding.is_insulated_finish)) return [];
+  const wish =
+    judged.context.brief.finish === 'stucco-look'
+      ? 'Of the stucco wished for it has the look and nothing else'
+      : 'Of stucco it has the look and nothing else';
+  return [
+    {
+      text: `It is listed only because no other cladding passes here. ${wish}: thin synthetic coats glued to foam, no cement plaster, the kind of wall that this comparison is made to do without. What was left out, and what would admit it, stands with the excluded walls: read that first.`,
+    },
+  ];
 }
 
 /** What a reader asks about first stands first. */
@@ -171,7 +190,7 @@ function fasteningOf(
       gravity_load_lb: 0,
       wind_load_lb: 0,
       wind_capacity_lb: null,
-      why: 'Glued to the barrier: the system’s evaluation report says what it carries and on what.',
+      why: gluedWords(context.outward_wind_psf),
     };
   }
   return {
@@ -192,6 +211,11 @@ function fasteningOf(
   };
 }
 
+/** What holds a glued cladding, and what is left to be shown. */
+function gluedWords(outward_wind_psf: number): string {
+  return `Glued to the barrier, no fastener through the insulation: the system’s evaluation report says on which barrier and sheathing, with which glue, in which pattern and up to what wind. Left to be shown by it: ${outward_wind_psf.toFixed(1)} psf of outward wind at the corners, through glue, barrier and sheathing into the studs; no code table or published equation covers that.`;
+}
+
 /** What is given up: by the system itself, and in figures against the first choice. */
 function givesUp(wall: JudgedWall, better: JudgedWall | null): string[] {
   const list = [...wall.candidate.cladding.gives_up];
@@ -199,7 +223,7 @@ function givesUp(wall: JudgedWall, better: JudgedWall | null): string[] {
   const mine = wall.parts;
   const first = better.parts;
   const dearer = mine.cost.likely - first.cost.likely;
-  if (dearer >= 0.5) list.push(`About $${dearer.toFixed(1)} a square foot more than the first choice.`);
+  if (dearer >= 0.5) list.push(`About $${dearer.toFixed(2)} a square foot more than the first choice.`);
   const heavier = mine.fastening.cladding_psf - first.fastening.cladding_psf;
   if (heavier >= 1) list.push(`${heavier.toFixed(1)} psf heavier.`);
   const leakier = mine.thermal.u_factor - first.thermal.u_factor;

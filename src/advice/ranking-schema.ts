@@ -7,6 +7,8 @@ const foldedSchema = z.object({
   count: z.number().int().positive(),
   /** Thinnest and thickest insulation that passes. */
   thickness_in: z.object({ low: z.number(), high: z.number() }),
+  /** Those of them whose fastening no code table permits: only with a design professional. */
+  design_required_in: z.array(z.number()).optional(),
   insulations: z.array(z.string()),
   cheapest: waySchema.extend({ usd_per_ft2: z.number() }),
   lightest: waySchema.extend({ weight_psf: z.number() }),

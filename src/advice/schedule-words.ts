@@ -38,9 +38,10 @@ export function checkUseWords({ check, utilisation }: Pick<ScheduleCheck, 'check
   return isTooMuch ? `${use} (so the boards stand on a ledger or track, not on these)` : use;
 }
 
-/** "No. 12 wood screw, 6 in." */
-export function fastenerWords({ fastener, length, length_in, min_length_in }: ScheduleStep): string {
-  if (fastener === null) return 'no fastener named';
+/** "No. 12 wood screw, 6 in."; glue where only an evaluation report says what holds. */
+export function fastenerWords({ fastener, length, length_in, min_length_in, zones }: ScheduleStep): string {
+  const isGlued = zones.some(({ governing }) => governing === 'evaluation-report');
+  if (fastener === null) return isGlued ? 'glue, as the evaluation report says' : 'no fastener named';
   if (length === 'has-none') return fastener;
   if (length_in !== null) return `${fastener}, ${inches(length_in)} in.`;
   return `${fastener}: no length on the market reaches the ${min_length_in === null ? '' : `${inches(min_length_in)} in. `}needed`;
@@ -49,7 +50,7 @@ export function fastenerWords({ fastener, length, length_in, min_length_in }: Sc
 /** "6 in. up, 16 in. across" */
 export function spacingWords({ spacing_along_in, spacing_across_in }: ScheduleZone): string {
   const along = spacing_along_in === null ? null : `${inches(spacing_along_in)} in.`;
-  if (along === null) return 'none';
+  if (along === null) return 'no spacing';
   return spacing_across_in === null
     ? `${along} along`
     : `${along} up, ${inches(spacing_across_in)} in. across`;

@@ -3,7 +3,8 @@ import type { AnswerContext } from '../assessment/answer-context.ts';
 import { type CompliantThickness, compliantThickness } from '../assessment/energy-choices.ts';
 import { type CalculatedParts, ROUTE_WORDS } from '../assessment/fact-sheet.ts';
 import { inches } from '../base/inches.ts';
-import { optionsInWords } from '../calculators/energy-code.ts';
+import type { Provenance } from '../base/provenance.ts';
+import { type EnergyRequirement, optionsInWords, type ROption } from '../calculators/energy-code.ts';
 import { round, roundOrNull } from './rounded.ts';
 import type { WallEnergy } from './wall-physics-schema.ts';
 
@@ -18,10 +19,12 @@ export function wallEnergy(
     route: found.route,
     summary: energySummary(candidate, found, nearest),
     max_u_factor: found.max_u_factor,
+    max_u_factor_provenance: found.requirement.provenance.max_u_factor,
     u_margin_percent: roundOrNull(found.u_margin_percent, 1),
     option_met: found.option_met
       ? {
           ...found.option_met,
+          provenance: optionProvenance(found.requirement, found.option_met),
           spare_cavity_r: round(found.option_met.spare_cavity_r, 2),
           spare_ci_r: round(found.option_met.spare_ci_r, 2),
         }
@@ -29,6 +32,7 @@ export function wallEnergy(
     option_nearest: found.option_nearest
       ? {
           ...found.option_nearest,
+          provenance: optionProvenance(found.requirement, found.option_nearest),
           missing_cavity_r: round(found.option_nearest.missing_cavity_r, 2),
           missing_ci_r: round(found.option_nearest.missing_ci_r, 2),
         }
@@ -39,6 +43,12 @@ export function wallEnergy(
     from_memory: found.provenance === 'memory',
     notes: [...found.notes, ...found.requirement.notes],
   };
+}
+
+/** How sure an option of the code is; the U-factor limit beside it may be surer or less sure. */
+function optionProvenance({ options, provenance }: EnergyRequirement, option: ROption): Provenance | null {
+  const at = options.findIndex(({ cavity_r, ci_r }) => cavity_r === option.cavity_r && ci_r === option.ci_r);
+  return provenance.options[at] ?? null;
 }
 
 function energySummary(
@@ -54,11 +64,11 @@ function energySummary(
       : found.complies === true
         ? `The wall meets the ${code} in zone ${climate_zone} ${route}`
         : `The wall does not meet the ${code} in zone ${climate_zone}`;
-  const sure = found.provenance === 'memory' ? ['The limit is from memory: check the adopted table.'] : [];
-  return [`${verdict}.`, ...margins(found), nearestWords(build, nearest), ...sure].join(' ');
+  return [`${verdict}.`, ...margins(found), nearestWords(build, nearest)].join(' ');
 }
 
 function margins({
+  requirement,
   u_margin_percent,
   max_u_factor,
   option_met,
@@ -68,18 +78,23 @@ function margins({
   if (u_margin_percent !== null && max_u_factor !== null) {
     const side = u_margin_percent >= 0 ? 'below' : 'above';
     words.push(
-      `Its U-factor lies ${Math.abs(round(u_margin_percent, 1))} % ${side} the ${max_u_factor} allowed.`,
+      `Its U-factor lies ${Math.abs(round(u_margin_percent, 1))} % ${side} the ${max_u_factor} allowed${recalled('a limit', requirement.provenance.max_u_factor)}.`,
     );
   }
   if (option_met)
     words.push(
-      `The option ${optionsInWords([option_met])} is met with ${over(option_met.spare_cavity_r)} to spare in the cavity and ${over(option_met.spare_ci_r)} outside.`,
+      `The option ${optionsInWords([option_met])} is met with ${over(option_met.spare_cavity_r)} to spare in the cavity and ${over(option_met.spare_ci_r)} outside${recalled('an option', optionProvenance(requirement, option_met))}.`,
     );
   if (option_nearest)
     words.push(
-      `The nearest option, ${optionsInWords([option_nearest])}, lacks ${over(option_nearest.missing_cavity_r)} in the cavity and ${over(option_nearest.missing_ci_r)} outside.`,
+      `The nearest option, ${optionsInWords([option_nearest])}, lacks ${over(option_nearest.missing_cavity_r)} in the cavity and ${over(option_nearest.missing_ci_r)} outside${recalled('an option', optionProvenance(requirement, option_nearest))}.`,
     );
   return words;
+}
+
+/** Words to go on with after a figure of the code that is from memory. */
+function recalled(what: string, provenance: Provenance | null): string {
+  return provenance === 'memory' ? `, ${what} from memory: check the adopted table` : '';
 }
 
 function over(r: number): string {

@@ -43,7 +43,12 @@ export const condensateMonthSchema = z.object({
 });
 export type CondensateMonth = z.output<typeof condensateMonthSchema>;
 
-const optionSchema = z.object({ cavity_r: z.number(), ci_r: z.number() });
+const optionSchema = z.object({
+  cavity_r: z.number(),
+  ci_r: z.number(),
+  /** How sure this option is; the U-factor limit has a provenance of its own. Null in records that don't know it. */
+  provenance: z.string().nullable(),
+});
 
 export const wallEnergySchema = z.object({
   /** By which route the wall meets the energy code. */
@@ -51,6 +56,8 @@ export const wallEnergySchema = z.object({
   /** The same in a sentence, with margin and nearest thickness. */
   summary: z.string(),
   max_u_factor: z.number().nullable(),
+  /** How sure the U-factor limit is, whatever the options are. */
+  max_u_factor_provenance: z.string().nullable(),
   /** How far the wall's U-factor lies below the maximum; negative above. */
   u_margin_percent: z.number().nullable(),
   /** The R-value option met, and what the wall has to spare over it. */
@@ -60,6 +67,7 @@ export const wallEnergySchema = z.object({
   /** The thinnest market thickness of the same insulation, in as many boards, that complies. */
   nearest_compliant_thickness_in: z.number().nullable(),
   nearest_compliant_route: z.enum(['u-factor', 'r-value', 'both', 'none', 'unknown']).nullable(),
+  /** How sure the figures are that the verdict rests on; of two routes met, the surer one's. */
   provenance: z.string().nullable(),
   from_memory: z.boolean(),
   notes: z.array(z.string()),

@@ -67,8 +67,12 @@ function thermalNotes(
       : []),
     cladding.attachment === 'furring'
       ? 'The furring lies outside the insulation and bridges nothing itself; its screws are counted as fasteners.'
-      : 'No furring: nothing but the fasteners and the bucks bridges the insulation.',
-    `Each fastener is taken at ${chi.value} W/K: ${chi.source}.`,
+      : cladding.attachment === 'adhered'
+        ? 'No furring and no fasteners: nothing but the bucks bridges the insulation.'
+        : 'No furring: nothing but the fasteners and the bucks bridges the insulation.',
+    ...(cladding.attachment === 'adhered'
+      ? []
+      : [`Each fastener is taken at ${chi.value} W/K: ${chi.source}.`]),
     `${buck.label}: psi ${buck.psi_btu_h_ft_f.value} Btu/(h·ft·°F) round every opening (${buck.psi_btu_h_ft_f.source}); reported apart, not in the U-factor held against the code.`,
     airGapNote(found),
   ];

@@ -1,7 +1,8 @@
 import type { Face, RetarderChoice } from '../assembly/candidates.ts';
 import type { Barrier, Buck, Cladding, Price, SheathingEntry } from '../assembly/catalogue-schema.ts';
 import type { InsulationBuild } from '../assembly/insulation-builds.ts';
-import type { EnergyCompliance } from '../calculators/energy-code.ts';
+import { provenanceText } from '../base/provenance.ts';
+import { type EnergyCompliance, optionsInWords } from '../calculators/energy-code.ts';
 import type { SheathingDewPoint } from '../calculators/moisture/sheathing-dew-point.ts';
 import type { RetarderJudgement } from '../calculators/vapour-code.ts';
 import type { AnswerContext } from './answer-context.ts';
@@ -207,19 +208,24 @@ export const ROUTE_WORDS: Readonly<Record<EnergyCompliance['route'], string | nu
 };
 
 /** Heat, energy code, winter sheathing, weight and fastening. */
-export function faceFacts(face: Face, { thermal, energy, dewPoint, fastening }: FaceParts): FactSheet {
+export function faceFacts(
+  face: Face,
+  { thermal, energy, dewPoint, fastening, fasteners }: FaceParts,
+): FactSheet {
   const { schedule } = fastening;
   return {
     'thermal.u_factor': thermal.u_factor,
     'thermal.clear_wall_u_factor': thermal.clear_wall_u_factor,
     'thermal.r_effective': thermal.r_effective,
     'energy.max_u_factor': energy.max_u_factor,
+    'energy.max_u_sureness': maxUSureness(energy),
     'energy.complies_by_u': energy.complies_by_u,
     'energy.complies_by_r': energy.complies_by_r,
     'energy.complies': energy.complies,
     'energy.u_margin_percent': energy.u_margin_percent,
     'energy.route': ROUTE_WORDS[energy.route],
     'energy.r_options': energy.r_options,
+    'energy.r_options_sureness': optionsSureness(energy),
     'energy.table_provenance': energy.provenance,
     'moisture.sheathing_temp_f': dewPoint.sheathing_temp_f,
     'moisture.indoor_dew_point_f': dewPoint.indoor_dew_point_f,
@@ -240,8 +246,23 @@ export function faceFacts(face: Face, { thermal, energy, dewPoint, fastening }: 
     'fastening.wind_utilisation': schedule?.wind_utilisation ?? null,
     'fastening.gravity_utilisation': schedule?.gravity_utilisation ?? null,
     'fastening.count_per_100_ft2': schedule?.count_per_100_ft2 ?? 0,
+    'fastening.into_studs_per_100_ft2': fasteners.through_per_100_ft2 + fasteners.inner_per_100_ft2,
     'crew.work_steps': face.cladding.crew.steps.length + face.build.boards_in.length + 1,
   };
+}
+
+function maxUSureness({ requirement }: EnergyCompliance): string | null {
+  const { max_u_factor } = requirement.provenance;
+  return max_u_factor === null ? null : provenanceText(max_u_factor);
+}
+
+/** How sure the R-value options are together; those from memory are named where others were seen. */
+function optionsSureness({ requirement: { options, provenance } }: EnergyCompliance): string | null {
+  const recalled = options.filter((_, at) => provenance.options[at] === 'memory');
+  if (options.length === 0) return null;
+  if (recalled.length === 0) return 'seen in published sources';
+  if (recalled.length === options.length) return provenanceText('memory');
+  return `${optionsInWords(recalled)} from memory, the rest seen in published sources`;
 }
 
 /** The vapour table's minima and verdict. */
@@ -274,9 +295,20 @@ export function waterFacts(water: readonly Condensate[]): FactColumns {
     count: water.length,
     columns: {
       'moisture.condensate_peak_g_m2': water.map((one) => one.condensate_peak_g_m2),
+      'moisture.condensate_told': water.map(condensateTold),
       'moisture.dries_within_year': water.map((one) => one.dries_within_year),
     },
   };
+}
+
+/** To go after "by the monthly method"; what rounds to nothing is told as nothing. */
+function condensateTold({ condensate_peak_g_m2: peak, dries_within_year }: Condensate): string | null {
+  if (peak === null || dries_within_year === null) return null;
+  const most = Math.round(peak);
+  if (most === 0 && dries_within_year) return 'nothing condenses in any month';
+  return dries_within_year
+    ? `what condenses (up to ${most} g/m²) is gone within the year`
+    : `what condenses (up to ${most} g/m²) is not gone within the year`;
 }
 
 export function costFacts({ low, likely, high }: CostColumns): FactColumns {

@@ -1,23 +1,4 @@
-import type { Provenance } from '../base/provenance.ts';
-
-/** Words for where a figure comes from; what is remembered or has no source says so. */
-const PROVENANCE_WORDS: Readonly<Record<Provenance | 'given' | 'house', string>> = {
-  verified: 'verified in a published source',
-  'two-sources': 'two sources agree',
-  computed: 'computed',
-  memory: 'from memory, not verified',
-  proposal: 'our proposal, no source',
-  'common-practice': 'common practice, no source',
-  given: 'as given',
-  house: 'the firm’s own',
-};
-
-/** A provenance in words; one that isn't known here is shown as it stands. */
-export function provenanceText(provenance: string): string {
-  return Object.hasOwn(PROVENANCE_WORDS, provenance)
-    ? PROVENANCE_WORDS[provenance as keyof typeof PROVENANCE_WORDS]
-    : provenance;
-}
+import { provenanceText } from '../base/provenance.ts';
 
 /** A citation with its provenance, when the citation itself doesn't already own up to it. */
 export function citationWithProvenance(citation: string, provenance: string): string {

@@ -35,7 +35,7 @@ describe('what a ranked wall stands for', async () => {
 
   it('says so in a sentence', () => {
     expect(folded.words).toMatch(
-      /^3 to 4 in\. all pass \(barrier, lining and buck to suit\); 3 in\. is the cheapest/,
+      /^3 to 4 in\. all pass \(barrier, lining and buck to suit\), all of them only with a design professional.*; 3 in\. is the cheapest/,
     );
   });
 });
@@ -56,6 +56,30 @@ describe('a gap in what passes', () => {
     expect(foldedInto(only[0] ?? wall, { ...judged, admitted: only }).words).toMatch(
       /^Only 3 in\. of it passes/,
     );
+  });
+});
+
+// The furring table of IRC R703.15.2 and IBC Table 2603.13.2 ends at 4 in. of foam (reference figures, verified).
+describe('thicknesses that no code table permits', () => {
+  const builds = [board('eps', 2), board('eps', 4), board('eps', 5), board('eps', 6)];
+  const foldOfPanels = async (change: object, of = builds) => {
+    const judged = await judge(briefOf(change), withCatalogue({ builds: of }));
+    const wall = judged.admitted.find(({ candidate }) => candidate.cladding.id === 'fibre-cement-panels');
+    if (!wall) throw new Error('no panels');
+    return foldedInto(wall, judged);
+  };
+
+  it('are said to pass only with a design professional', async () => {
+    const folded = await foldOfPanels({});
+    expect(folded.design_required_in).toEqual([5, 6]);
+    expect(folded.words).toContain(
+      '2 to 6 in. all pass (barrier, lining and buck to suit), those over 4 in. only with a design professional for the fastening, because the code table permits no more;',
+    );
+  });
+
+  it('are said so where there are no others, and nothing is said where there are none', async () => {
+    expect((await foldOfPanels({}, builds.slice(2))).words).toContain('all of them only with a design');
+    expect((await foldOfPanels({}, builds.slice(0, 2))).words).not.toContain('design professional');
   });
 });
 

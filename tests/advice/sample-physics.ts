@@ -91,8 +91,9 @@ export const SAMPLE_PHYSICS: WallPhysics = {
     summary:
       'The wall meets the energy code in zone 5B by its U-factor and by an R-value option. The thinnest on the market that meets it is 2 in.',
     max_u_factor: 0.045,
+    max_u_factor_provenance: 'memory',
     u_margin_percent: 9,
-    option_met: { cavity_r: 20, ci_r: 5, spare_cavity_r: 1, spare_ci_r: 7.6 },
+    option_met: { cavity_r: 20, ci_r: 5, spare_cavity_r: 1, spare_ci_r: 7.6, provenance: 'two-sources' },
     option_nearest: null,
     nearest_compliant_thickness_in: 2,
     nearest_compliant_route: 'u-factor',

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { RankedAssembly } from '../../src/advice/advice-schema.ts';
+import { figuresOf } from '../../src/advice/figures.ts';
 import type { Judged, JudgedWall } from '../../src/advice/judge-walls.ts';
 import { energyRemedy } from '../../src/advice/wall-energy-words.ts';
 import { wallPhysics } from '../../src/advice/wall-physics.ts';
@@ -64,6 +65,39 @@ describe('the energy route of a wall', async () => {
     expect([energy.provenance, energy.from_memory]).toEqual(['two-sources', false]);
   });
 
+  it('tells the limit and the option each by its own provenance', () => {
+    const wall = find(zone5, 'plaster-on-furred-lath/eps-2/plywood-box');
+    const { energy } = physicsOf(zone5, wall);
+    expect([energy.max_u_factor_provenance, energy.option_met?.provenance]).toEqual([
+      'memory',
+      'two-sources',
+    ]);
+    expect(energy.summary).toContain('the 0.045 allowed, a limit from memory: check the adopted table.');
+    expect(energy.summary).not.toContain('an option from memory');
+    const reason = wall.verdicts.outcomes().find(({ rule }) => rule.id === 'energy.wall-complies');
+    expect(reason?.text).toContain('the code takes U-0.045 (from memory, not verified) or one of R-30, ');
+    expect(reason?.text).toContain('R-20 continuous (seen in published sources).');
+  });
+
+  it('sources the U-factor limit by where that column was seen, not by where the options were', async () => {
+    const limitOf = async (change: object) => {
+      const judged = await judge(briefOf(change), market);
+      const { candidate } = find(judged, 'plaster-on-furred-lath/eps-2/plywood-box');
+      const figures = figuresOf(candidate, judged.assess.partsOf(candidate), judged.context);
+      return figures.find(({ id }) => id === 'max-u-factor');
+    };
+    const recalled = await limitOf({});
+    expect(recalled?.note).toBe('from memory, not verified');
+    expect(recalled?.source).toEqual([
+      'IECC 2021 residential (IRC 2021 Chapter 11), Table R402.1.2 (N1102.1.2)',
+      'From memory, no document seen',
+    ]);
+    const seen = await limitOf({ code_edition: '2018' });
+    expect(seen?.note).toBeUndefined();
+    expect(seen?.source).toHaveLength(2);
+    expect(seen?.source[1]).toContain('public data copy of the 2018 residential tables');
+  });
+
   it('names the thinnest market thickness that complies: the next thinner one does not', () => {
     for (const cladding of ['plaster-on-furred-lath', 'insulated-finish'])
       for (const insulation of ['eps', 'polyiso'])
@@ -109,7 +143,8 @@ describe('the energy route of a wall', async () => {
     if (!wall) throw new Error('no wall');
     const { energy } = physicsOf(judged, wall);
     expect(energy.from_memory).toBe(true);
-    expect(energy.summary).toContain('The limit is from memory');
+    expect(energy.summary).toContain('a limit from memory: check the adopted table');
+    expect(energy.summary).toContain('an option from memory: check the adopted table');
   });
 });
 

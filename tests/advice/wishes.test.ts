@@ -1,5 +1,6 @@
 import { describe, expect, it, vi } from 'vitest';
 import type { Judged } from '../../src/advice/judge-walls.ts';
+import { fastenerWords } from '../../src/advice/schedule-words.ts';
 import { against, answer, board, briefOf, job, judge, KNOWLEDGE, SMALL, withCatalogue } from './pipeline.ts';
 
 // Whole answers, on a machine that may be busy.
@@ -28,6 +29,39 @@ describe('a wish for true cement stucco', () => {
       expect(against(wall).includes('buildability.look-wanted')).toBe(
         ['fibre-cement-lap', 'wood-siding', 'adhered-veneer'].includes(wall.candidate.cladding.id),
       );
+  });
+});
+
+describe('a job where only the synthetic finish passes', async () => {
+  const only = (...names: string[]) =>
+    withCatalogue({ claddings: KNOWLEDGE.catalogue.claddings.filter(({ id }) => names.includes(id)) }, SMALL);
+  // Siding does not give the look asked for, so the synthetic finish is alone.
+  const advice = await answer(job({ finish: 'stucco-look' }), only('insulated-finish', 'wood-siding'));
+  const [first] = advice.ranked;
+
+  it('is told so before anything speaks for it, with what it is against the wish', () => {
+    expect(first?.cladding).toBe('synthetic insulated finish with drainage');
+    expect(first?.reasons[0]?.text).toContain('listed only because no other cladding passes here');
+    expect(first?.reasons[0]?.text).toContain('Of the stucco wished for it has the look and nothing else');
+  });
+
+  it('is not told so of a wall that was chosen among others', async () => {
+    const other = await answer(job({ finish: 'any' }), only('insulated-finish', 'wood-siding'));
+    expect(other.ranked[0]?.cladding).toContain('siding');
+    expect(JSON.stringify(other.ranked)).not.toContain('listed only because');
+  });
+
+  it('hears that it is glued, what the report must show for wind, and nothing of fasteners it has not got', () => {
+    expect(first?.fastening).toMatchObject({ fastener: 'none: glued', support: 'adhered' });
+    const wind = advice.wind.zones.find(({ name }) => name === 'corner')?.allowable.outward_psf ?? 0;
+    expect(first?.fastening.why).toContain(`${Math.abs(wind).toFixed(1)} psf of outward wind at the corners`);
+    const glue = first?.fastening_schedule.steps.find(
+      ({ does, fixes }) => does === 'carries' && !/buck/.test(fixes),
+    );
+    if (!glue) throw new Error('no line for the glue');
+    expect(fastenerWords(glue)).toBe('glue, as the evaluation report says');
+    const said = [...(first?.reasons ?? []), ...(first?.thermal.notes.map((text) => ({ text })) ?? [])];
+    expect(said.map(({ text }) => text).join(' ')).not.toMatch(/long fasteners|Each fastener is taken/);
   });
 });
 

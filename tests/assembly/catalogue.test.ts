@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type Catalogue, loadCatalogue } from '../../src/assembly/catalogue.ts';
+import { fasteningPractice } from '../../src/assessment/schedule/fastening-practice.ts';
 import { FASTENERS } from '../../src/calculators/fastening/fastening-tables.ts';
 
 const catalogue = loadCatalogue();
@@ -23,6 +24,28 @@ function withKey(
 }
 
 describe('the catalogue', () => {
+  // Net width of nominal 1x lumber, American Softwood Lumber Standard PS 20 (from memory).
+  it('names one furring for a cladding wherever it speaks of it, of one width and weight', () => {
+    const net_in = new Map([
+      ['1x3', 2.5],
+      ['1x4', 3.5],
+    ]);
+    const weights = new Map<string, number>();
+    for (const { id, attachment, attachment_label, lath_or_furring, layers } of catalogue.claddings) {
+      const strips = layers.filter(({ role }) => role === 'furring');
+      expect(strips, id).toHaveLength(attachment === 'furring' ? 1 : 0);
+      for (const { label, weight_psf } of strips) {
+        const [nominal = 'none'] = label.match(/\dx\d/) ?? [];
+        expect(lath_or_furring, id).toContain(`${nominal} `);
+        for (const named of `${attachment_label} ${lath_or_furring}`.match(/\dx\d/g) ?? [])
+          expect(named, id).toBe(nominal);
+        expect(net_in.get(nominal), id).toBe(fasteningPractice().furring_strip_in.value);
+        expect(weight_psf.value, id).toBe(weights.get(nominal) ?? weight_psf.value);
+        weights.set(nominal, weight_psf.value);
+      }
+    }
+  });
+
   it('loads once, and is the same for everybody', () => {
     expect(loadCatalogue()).toBe(catalogue);
   });

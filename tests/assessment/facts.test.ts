@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { factDictionarySchema } from '../../src/rulebook/rule-schema.ts';
 import { findRulesDir } from '../../src/rulebook/rules-dir.ts';
 import { briefOf, judge, TINY } from '../advice/pipeline.ts';
+import { scheduleOf } from './schedule-walls.ts';
 
 const { facts: DICTIONARY } = factDictionarySchema.parse(
   JSON.parse(readFileSync(join(findRulesDir(), 'facts.json'), 'utf8')),
@@ -49,6 +50,21 @@ describe.each(Object.entries(JOBS))('%s', async (_, change) => {
       for (const entry of DICTIONARY)
         if (!isRight(sheet[entry.id], entry)) wrong.add(`${entry.id}: ${sheet[entry.id]}`);
     expect([...wrong]).toEqual([]);
+  });
+});
+
+describe('what goes into the studs', () => {
+  it('counts every line of the schedule that is driven through the insulation, and so does the caution', async () => {
+    const { walls, context } = await judge(briefOf({ basic_wind_speed_mph: 150, exposure: 'C' }), TINY);
+    for (const { candidate, verdicts } of walls.filter((_, i) => i % 40 === 0)) {
+      const driven = scheduleOf(candidate, context)
+        .steps.filter(({ labour }) => labour?.priced_with === 'fasteners')
+        .reduce((sum, step) => sum + (step.count_per_100_ft2 ?? 0), 0);
+      expect(verdicts.facts['fastening.into_studs_per_100_ft2']).toBeCloseTo(driven, 3);
+      const said = verdicts.outcomes().find(({ rule }) => rule.id === 'safety.long-screws-and-services');
+      if (driven > 0) expect(said?.text).toContain(`About ${driven.toFixed(0)} fasteners in 100 ft²`);
+      else expect(said?.verdict).toBe('pass');
+    }
   });
 });
 

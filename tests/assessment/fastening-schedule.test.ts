@@ -432,7 +432,7 @@ describe('what a line says besides', () => {
   // 0.164 x 65,000 / 3 = 171.0 lb out of 54 mil (strengths from memory).
   it('holds the screws to the thickness of the steel that was said', async () => {
     const holds = async (steel_thickness_mil?: number) => {
-      const told = await schedule('fibre-cement-lap', 'eps-2', {
+      const told = await schedule('wood-siding', 'eps-2', {
         framing: {
           material: 'steel',
           depth_in: 6,

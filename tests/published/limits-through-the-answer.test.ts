@@ -232,3 +232,15 @@ describe('large fixed triple glazing on a face-fastened buck', () => {
     );
   });
 });
+
+// Wind-borne debris region as told on two public pages: from 130 mph on within a mile of the shore, from 140 mph anywhere.
+describe('glass where the wind throws debris', () => {
+  it.each([
+    [129, 'pass'],
+    [130, 'caution'],
+    [140, 'caution'],
+  ])('at %d mph: %s', async (basic_wind_speed_mph, verdict) => {
+    expect(await says('openings.wind-borne-debris', { basic_wind_speed_mph })).toBe(verdict);
+    expect(await says('openings.wind-borne-debris', { basic_wind_speed_mph, windows: [] })).toBe('silent');
+  });
+});

@@ -27,6 +27,11 @@ describe('figures of plaster, lath and panel practice', () => {
       ['48 hours before brown', '7 days', '48 hours of them moist'],
       'ASTM C926 as quoted on two trade pages',
     ],
+    [
+      'stucco-practice.one-coat-is-not-three-coat',
+      ['3/8 to 1/2 in.', '7/8 in.'],
+      'an inspectors’ training page and a contractor’s page',
+    ],
     ['stucco-practice.not-below-40-degrees', ['40 °F'], 'trade pages on cold-weather plastering'],
     [
       'stucco-practice.control-joints',
@@ -70,6 +75,11 @@ describe('figures of plaster, lath and panel practice', () => {
       'IRC Tables R302.1(1) and (2)',
     ],
     ['fire.windows-too-close', ['From 3 to 5 ft a quarter'], 'IRC Table R302.1(1)'],
+    [
+      'openings.wind-borne-debris',
+      ['from 140 mph on', 'from 130 mph on within a mile'],
+      'wind-borne debris region of IBC chapter 2, told on two public pages',
+    ],
     ['buildability.fibre-cement-panel-joints', ['over framing', '1/8 in.'], 'IRC 2018 R703.10.1'],
     ['buildability.fibre-cement-lap-width', ['12 in. wide', '1-1/4 in.'], 'IRC R703.10.2 from memory'],
   ])('%s says %j (%s)', (id, figures) => {

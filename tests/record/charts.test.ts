@@ -191,6 +191,9 @@ describe('heat and moisture in the record', () => {
       expect(text).toMatch(/February\D+30\.0\D+140\.0/);
       expect(text).toMatch(/gypsum board\D+0\.16\D+0\.901\D+800\D+49\.94/);
       expect(text).toContain('all of it dries again within the year');
+      const words = text.replace(/<[^>]+>/g, ' ');
+      expect(words).toMatch(/The U-factor limit is\W+from memory, not verified/);
+      expect(words).toMatch(/The R-value option is\W+R-20 \+ R-5 continuous: two sources agree/);
     }
   });
 

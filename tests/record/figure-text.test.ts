@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { provenanceText } from '../../src/base/provenance.ts';
 import {
   citationWithProvenance,
   dollars,
@@ -7,7 +8,6 @@ import {
   momentText,
   numberText,
   priceText,
-  provenanceText,
   sentenceList,
 } from '../../src/record/figure-text.ts';
 

@@ -188,10 +188,29 @@ describe('recordMarkdown of other answers', () => {
     ]);
   });
 
+  it('says that a limit is from memory though its source is cut short', () => {
+    const advice = structuredClone(FULL_ADVICE);
+    advice.ranked[0]?.figures.push({
+      id: 'max-u-factor',
+      what: 'highest U-factor allowed',
+      value: 0.045,
+      unit: 'Btu/(h·ft²·°F)',
+      method: 'code table',
+      source: [
+        'Energy code 2021 residential (house code 2021 chapter 11), Table R402.1.2 (N1102.1.2)',
+        'From memory, no document seen',
+      ],
+      note: 'from memory, not verified',
+    });
+    expect(markdownOf(advice)).toMatch(
+      /Highest U-factor allowed \| 0\.045[^|]*\|[^|]*\|[^|]* … \(from memory\)/,
+    );
+  });
+
   it('names a glued cladding as glued, without a spacing', () => {
     const advice = structuredClone(FULL_ADVICE);
     const first = advice.ranked[0];
-    if (first) first.fastening = { ...first.fastening, fastener: 'none: glued', count_per_100_ft2: 0 };
+    if (first) first.fastening = { ...first.fastening, fastener: 'none: glued', support: 'adhered' };
     const markdown = markdownOf(advice);
     expect(markdown).toContain('- **Fastener:** none: glued');
     expect(markdown).not.toContain('along each stud');

@@ -7,7 +7,7 @@ import { sameInBothZones } from './zone-line.ts';
 export function gluedStep({ candidate, context, wind_psf }: ScheduleJob): StepDraft {
   return {
     fixes: `${candidate.build.insulation.label}, the finish on it`,
-    to: 'the barrier, with the system’s glue',
+    to: 'the barrier',
     does: 'carries',
     fastener: null,
     diameter_in: null,

@@ -89,7 +89,10 @@ function sequence(wall: RankedAssembly): RecordBlock[] {
     ...under(
       'Cladding',
       listOf(
-        crew.steps.map((step, i) => ({ text: capitalised(step), ...holdOf(step, i) })),
+        crew.steps.map((step, i) => ({
+          text: capitalised(step),
+          ...(isGlued(wall) ? gluedHoldOf(step) : holdOf(step, i)),
+        })),
         true,
       ),
     ),
@@ -112,6 +115,21 @@ function holdOf(step: string, position: number): { hold?: string } {
   if (/panels|siding/i.test(step))
     return { hold: 'furring true and over the studs, screens in, head flashings open.' };
   return {};
+}
+
+function isGlued({ fastening }: RankedAssembly): boolean {
+  return fastening.support === 'adhered';
+}
+
+/** The same where nothing but glue holds the boards. */
+function gluedHoldOf(step: string): { hold?: string } {
+  if (/glued/i.test(step))
+    return {
+      hold: 'barrier dry, sound and of the kind that the report names, glue and pattern as it says, before a board hides them.',
+    };
+  if (/base coat/i.test(step))
+    return { hold: 'boards tight and flat, joints offset and closed, before the coat hides them.' };
+  return holdOf(step, Number.NaN);
 }
 
 function fasteners(wall: RankedAssembly): RecordBlock[] {
@@ -181,12 +199,14 @@ function site(wall: RankedAssembly, cautions: readonly Caution[], practice: Site
   ]);
 }
 
-/** What to photograph: lath and coats only where the wall has them. */
-function pictures({ layers }: RankedAssembly, { photograph }: SitePractice): string[] {
+/** What to photograph: fasteners, lath and coats only where the wall has them. */
+function pictures(wall: RankedAssembly, { photograph }: SitePractice): string[] {
+  const { layers } = wall;
   const hasLath = layers.some(({ label }) => /\blath\b/i.test(label));
   const hasCoats = hasLath || layers.some(({ role, label }) => role === 'finish' && /\bcoat/i.test(label));
   return [
     ...photograph.always,
+    ...(isGlued(wall) ? photograph.glue : photograph.fasteners),
     ...(hasLath ? photograph.lath : []),
     ...(hasCoats ? photograph.coats : []),
     ...photograph.end,

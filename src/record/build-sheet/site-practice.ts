@@ -34,7 +34,14 @@ const practiceSchema = z.strictObject({
   coats_in: z.strictObject({ scratch: sourced, brown: sourced, finish: sourced }),
   control_joint_panel_ft2: sourced,
   tools: z.strictObject({ always: words, plaster: words, furring: words, panels: words }),
-  photograph: z.strictObject({ always: words, lath: words, coats: words, end: words }),
+  photograph: z.strictObject({
+    always: words,
+    fasteners: words,
+    glue: words,
+    lath: words,
+    coats: words,
+    end: words,
+  }),
 });
 /** Waste, market sizes, tools and pictures: what a site goes by. */
 export type SitePractice = z.output<typeof practiceSchema>;

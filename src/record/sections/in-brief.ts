@@ -163,7 +163,7 @@ export function budget(wall: RankedAssembly, { scenario, advice }: DecisionRecor
       : high <= given
         ? `Even the high end fits the budget of $${given} per ft².`
         : likely <= given
-          ? `The likely cost fits the budget of $${given} per ft², the high end does not: hold back $${fixed(high - given, 1)} per ft².`
+          ? `The likely cost fits the budget of $${given} per ft², the high end does not: hold back $${fixed(high - given, 2)} per ft².`
           : low <= given
             ? `The likely cost is over the budget of $${given} per ft²; only the low end fits it.`
             : `Even the low end is over the budget of $${given} per ft².`;
@@ -190,7 +190,7 @@ function quotesFor(wall: RankedAssembly, { ranked }: Advice): string[] {
   return [
     `the cladding laid (${wall.cladding}; trades: ${sentenceList(wall.crew.trades)}) from two bidders or more`,
     `the boards delivered (${wall.insulation.material}, ${inches(wall.insulation.thickness_in)} in.)`,
-    'the long fasteners, which are the dearest small part',
+    wall.fastening.support === 'adhered' ? null : 'the long fasteners, which are the dearest small part',
     wall.openings.length > 0 ? `bucks and flashing for each window (${wall.buck.label})` : null,
     'scaffold for the whole time, curing included',
     second ? `the second choice too, for comparison (${second.title})` : null,
@@ -240,10 +240,12 @@ const LONGEST_SOURCE = 80;
 
 function sourceWords({ source, note }: Figure): string {
   const whole = source.length > 0 ? source.join('; ') : 'no source';
-  const isRemembered = /from memory/.test(note ?? '') && !/from memory/.test(whole);
   const cut =
     whole.length > LONGEST_SOURCE ? `${whole.slice(0, LONGEST_SOURCE).replace(/\s\S*$/, '')} …` : whole;
-  return isRemembered ? `${cut} (partly from memory)` : cut;
+  const isRemembered = /from memory/i.test(`${note ?? ''} ${whole}`);
+  // What is cut off may be the very words that own up to it.
+  if (!isRemembered || /from memory/i.test(cut)) return cut;
+  return `${cut} (${/^from memory/i.test(note ?? '') ? '' : 'partly '}from memory)`;
 }
 
 /** What was left out, one line for each reason. */

@@ -11,7 +11,8 @@ import {
 } from '../../advice/schedule-words.ts';
 import type { ScheduleStep } from '../../assessment/schedule/schedule-schema.ts';
 import { inches } from '../../base/inches.ts';
-import { figureText, fixed, numberText, provenanceText } from '../figure-text.ts';
+import { provenanceText } from '../../base/provenance.ts';
+import { figureText, fixed, numberText } from '../figure-text.ts';
 import { listOf, present, type RecordBlock, tableOf } from '../record-document.ts';
 import { under } from './decision.ts';
 

@@ -2,8 +2,10 @@ import type { RankedAssembly } from '../../advice/advice-schema.ts';
 import type { ProfileSeason, WallEnergy, WallThermal } from '../../advice/wall-physics-schema.ts';
 import { inches } from '../../base/inches.ts';
 import { monthName } from '../../base/month-names.ts';
+import { provenanceText } from '../../base/provenance.ts';
+import { optionsInWords } from '../../calculators/energy-code.ts';
 import { transmittanceToSi } from '../../calculators/thermal/si-units.ts';
-import { figureText, fixed, numberText, provenanceText } from '../figure-text.ts';
+import { figureText, fixed, numberText } from '../figure-text.ts';
 import { factsOf, listOf, present, type RecordBlock, type TableBlock, tableOf } from '../record-document.ts';
 import { under } from './decision.ts';
 
@@ -41,7 +43,23 @@ function energyFacts(energy: WallEnergy) {
       label: 'Thinnest that meets it',
       value: nearest === null ? 'no market thickness does' : `${inches(nearest)} in. of the same insulation`,
     },
-    energy.provenance === null ? null : { label: 'The limit is', value: provenanceText(energy.provenance) },
+    ...sureness(energy),
+  ];
+}
+
+/** How sure the U-factor limit is and, apart from it, the R-value option: each by its own source. */
+function sureness({ max_u_factor_provenance, option_met, option_nearest }: WallEnergy) {
+  const option = option_met ?? option_nearest;
+  return [
+    max_u_factor_provenance === null
+      ? null
+      : { label: 'The U-factor limit is', value: provenanceText(max_u_factor_provenance) },
+    option === null || option.provenance === null
+      ? null
+      : {
+          label: 'The R-value option is',
+          value: `${optionsInWords([option])}: ${provenanceText(option.provenance)}`,
+        },
   ];
 }
 

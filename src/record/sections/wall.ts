@@ -1,6 +1,7 @@
 import type { RankedAssembly } from '../../advice/advice-schema.ts';
 import { inches } from '../../base/inches.ts';
-import { capitalised, figureText, fixed, numberText, provenanceText, sentence } from '../figure-text.ts';
+import { provenanceText } from '../../base/provenance.ts';
+import { capitalised, figureText, fixed, numberText, sentence } from '../figure-text.ts';
 import { factsOf, listOf, present, type RecordBlock, type TableBlock } from '../record-document.ts';
 import { under } from './decision.ts';
 
@@ -48,14 +49,10 @@ const TABLE_VERDICTS: Readonly<Record<RankedAssembly['fastening']['table_verdict
 };
 
 export function fastening({ fastening: f }: RankedAssembly): RecordBlock[] {
-  const isGlued = f.count_per_100_ft2 === 0;
   return present([
     factsOf(
-      isGlued
-        ? [
-            { label: 'Fastener', value: f.fastener },
-            { label: 'Lath or furring', value: f.lath_or_furring },
-          ]
+      f.support === 'adhered'
+        ? [{ label: 'Fastener', value: f.fastener }]
         : [
             { label: 'Fastener', value: f.fastener },
             {

@@ -54,6 +54,27 @@ describe('buildSheet', () => {
     expect(markdown).not.toMatch(/lath laps|each coat with/);
   });
 
+  it('holds glued boards by their glue, not by fasteners or lath', () => {
+    const glued = FULL_ADVICE.ranked.map((wall) => ({
+      ...wall,
+      fastening: { ...wall.fastening, support: 'adhered' },
+      crew: {
+        ...wall.crew,
+        steps: [
+          'drainage barrier by the system',
+          'boards glued, rasped flat',
+          'base coat and mesh',
+          'finish coat',
+        ],
+      },
+    }));
+    const markdown = buildSheet(recordOf({ ...FULL_ADVICE, ranked: glued }))?.markdown;
+    expect(markdown).toContain('Boards glued, rasped flat. **Hold: barrier dry, sound');
+    expect(markdown).toContain('Base coat and mesh. **Hold: boards tight and flat');
+    expect(markdown).toContain('the glue on the back of a board');
+    expect(markdown).not.toMatch(/every fastener in a stud|lath laps, ties|the fasteners with a tape/);
+  });
+
   it('is that of the fallback where nothing passes as asked, and none where nothing passes at all', () => {
     expect(buildSheet(recordOf(FALLBACK_ADVICE))?.markdown).toContain('Stucco-texture fibre-cement panels');
     expect(buildSheet(recordOf(EMPTY_ADVICE))).toBeNull();

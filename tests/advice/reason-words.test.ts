@@ -1,0 +1,88 @@
+import { describe, expect, it, vi } from 'vitest';
+import type { Advice } from '../../src/advice/advice-schema.ts';
+import { answer, job, KNOWLEDGE, SMALL, withCatalogue } from './pipeline.ts';
+
+// Whole answers, on a machine that may be busy.
+vi.setConfig({ testTimeout: 60_000 });
+
+const MIAMI = {
+  place: { state: 'FL', county: 'Miami-Dade' },
+  basic_wind_speed_mph: 175,
+  exposure: 'D',
+} as const;
+const hot = await answer(job(MIAMI));
+const cold = await answer(job({ place: { climate_zone: '7' }, fire_separation_ft: 'unknown' }));
+const mild = await answer(job({ place: { climate_zone: '4A' } }));
+
+const reason = ({ ranked: [first] }: Advice, rule: string) =>
+  first?.reasons.find((one) => one.rule === rule)?.text ?? '';
+
+describe('what the reasons say of moisture', () => {
+  it('is that nothing condenses where nothing does, and how much where something does', () => {
+    for (const advice of [hot, cold])
+      for (const { reasons, figures } of advice.ranked) {
+        const peak = Math.round(figures.find(({ id }) => id === 'condensate-peak')?.value ?? Number.NaN);
+        expect(reasons.find(({ rule }) => rule === 'vapour.condensate-stays')?.text).toBe(
+          peak === 0
+            ? 'By the monthly method nothing condenses in any month.'
+            : `By the monthly method what condenses (up to ${peak} g/m²) is gone within the year.`,
+        );
+      }
+    expect(reason(hot, 'vapour.condensate-stays')).toContain('nothing condenses in any month');
+  });
+
+  it('is why the profile starts from another indoor dew point than the check of the sheathing', () => {
+    expect(reason(mild, 'vapour.sheathing-below-dew-point')).toContain(
+      'the profile by months takes that of ISO 13788, so its indoor dew point is another',
+    );
+  });
+
+  it('leaves the insulation share out where no winter month is colder than the indoor dew point', () => {
+    expect(reason(mild, 'vapour.exterior-share')).toContain('rests on insulation');
+    expect(reason(hot, 'vapour.exterior-share')).toBe('');
+  });
+});
+
+describe('what the cautions say', () => {
+  it('of flying debris stands with each wall that has windows, from 130 mph on', () => {
+    for (const { cautions } of hot.ranked)
+      expect(cautions.find(({ rule }) => rule === 'openings.wind-borne-debris')).toMatchObject({
+        kind: 'openings',
+        remedy: expect.stringContaining('impact-rated units'),
+      });
+    expect(JSON.stringify(cold.ranked.map(({ cautions }) => cautions))).not.toContain('debris');
+  });
+
+  it('of one-coat stucco is that it is not three coats, where true stucco is asked for', async () => {
+    const oneCoat = withCatalogue(
+      { claddings: KNOWLEDGE.catalogue.claddings.filter(({ is_one_coat }) => is_one_coat) },
+      SMALL,
+    );
+    const spoken = async (finish: string) =>
+      (await answer(job({ finish }), oneCoat)).ranked[0]?.cautions.find(
+        ({ rule }) => rule === 'stucco-practice.one-coat-is-not-three-coat',
+      );
+    expect((await spoken('cement-stucco'))?.remedy).toContain('“three-coat stucco”');
+    expect(await spoken('any')).toBeUndefined();
+  });
+
+  it('of rules that wait for one thing quotes their titles, sentence or phrase', () => {
+    const waiting = cold.ranked[0]?.cautions.find(({ text }) =>
+      text.includes('the distance to the lot line'),
+    );
+    expect(waiting?.text).toMatch(
+      /^\d rules wait for something not known \(the distance to the lot line\): “.+”, “.+”\.$/,
+    );
+  });
+});
+
+describe('money in sentences', () => {
+  it('has two decimals', () => {
+    const said = [hot, cold].flatMap(({ ranked }) =>
+      ranked.flatMap(({ gives_up, folded }) => [...gives_up, folded?.words ?? '']),
+    );
+    const amounts = said.flatMap((text) => text.match(/\$\d+(\.\d+)?/g) ?? []);
+    expect(amounts.length).toBeGreaterThan(3);
+    for (const amount of amounts) expect(amount).toMatch(/^\$\d+\.\d\d$/);
+  });
+});
