@@ -178,7 +178,7 @@ async function byBudget(first: JudgedWall, judged: Judged, contest: Contest): Pr
       ...entry,
       until: round(change.at, 2),
       winner: change.winner?.candidate.id ?? null,
-      sentence: `${takesOver(change.winner)} with a budget ${word} about $${change.at.toFixed(1)} a square foot (now $${budget}).`,
+      sentence: `${takesOver(change.winner)} with a budget ${word} about $${change.at.toFixed(2)} a square foot (now $${budget.toFixed(2)}).`,
     });
   }
   if (found.length > 0) return found;
@@ -187,7 +187,7 @@ async function byBudget(first: JudgedWall, judged: Judged, contest: Contest): Pr
       ...entry,
       until: null,
       winner: null,
-      sentence: `No budget from $${figure(budget * PRICE_RANGE.low, 1)} to $${figure(budget * PRICE_RANGE.high, 1)} a square foot changes the first choice.`,
+      sentence: `No budget from $${(budget * PRICE_RANGE.low).toFixed(2)} to $${(budget * PRICE_RANGE.high).toFixed(2)} a square foot changes the first choice.`,
     },
   ];
 }

@@ -124,7 +124,9 @@ export function wholeFigures(wall: RankedAssembly): FigureRow[] {
     { label: 'Rain', value: wall.water_resistive_barrier },
     { label: 'Vapour', value: wall.interior_vapour_retarder },
     { label: 'Fastening', value: fasteningWords(fastening) },
-    { label: 'Load on a fastener', value: loadWords(fastening) },
+    ...(fastening.support === 'adhered'
+      ? []
+      : [{ label: 'Load on a fastener', value: loadWords(fastening) }]),
     { label: 'Windows', value: buckWords(buck) },
     ...keyFigures(wall),
   ];
@@ -137,6 +139,7 @@ function insulationWords(insulation: RankedAssembly['insulation']): string {
 }
 
 function fasteningWords(fastening: RankedAssembly['fastening']): string {
+  if (fastening.support === 'adhered') return fastening.why;
   const length =
     fastening.length_in === null ? 'length by the engineer' : `${figure(fastening.length_in, 2)} in. long`;
   const table = {

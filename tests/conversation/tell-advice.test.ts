@@ -18,6 +18,16 @@ describe('telling the answer', () => {
     expect(text.indexOf('First choice')).toBeLessThan(text.indexOf('Alternatives'));
   });
 
+  it('tells of a glued wall what glue and report must show, and no spacing or load of fasteners', () => {
+    const wall = sampleWall(1, 'Synthetic finish over 2 in. of EPS');
+    const why = 'Glued to the barrier: the evaluation report says with what and up to what wind.';
+    const text = told({ ranked: [{ ...wall, fastening: { ...wall.fastening, support: 'adhered', why } }] });
+    expect(text).toContain(why);
+    expect(text).not.toContain('in. along studs');
+    expect(text).not.toContain('Load on a fastener');
+    expect(told()).toContain('Load on a fastener');
+  });
+
   it('cites the rule behind a reason in a few words and says when the citation is recalled', () => {
     expect(told()).toContain('[an invented code, from memory; rule vapour.ratio]');
   });
