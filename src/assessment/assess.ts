@@ -20,14 +20,7 @@ import type { SheathingDewPoint } from '../calculators/moisture/sheathing-dew-po
 import { judgeRetarder } from '../calculators/vapour-code.ts';
 import type { AnswerContext } from './answer-context.ts';
 import { type BuckPart, buckPart } from './buck-part.ts';
-import {
-  type CostColumns,
-  type FastenerCost,
-  fastenerCost,
-  installedCost,
-  installedCosts,
-  priceAt,
-} from './cost-part.ts';
+import { type CostColumns, fastenerCost, installedCost, installedCosts, priceAt } from './cost-part.ts';
 import type { CalculatedParts, VapourPart } from './fact-sheet.ts';
 import { boardGroups, type FastenerCounts, type FastenerGroup, fastenerCounts } from './fastener-counts.ts';
 import { type FasteningPart, fasteningParts } from './fastening-part.ts';
@@ -67,7 +60,6 @@ export type Works = {
   /** What holds the boards until the cladding does; the same for every cladding. */
   readonly boards: Held<(build: InsulationBuild, sheathing: SheathingEntry) => readonly FastenerGroup[]>;
   readonly fasteners: Held<(face: Face) => FastenerCounts>;
-  readonly driving: Held<(face: Face) => FastenerCost>;
   readonly thermal: Held<(face: Face) => ThermalPart>;
   readonly energy: Held<(face: Face) => EnergyCompliance>;
   readonly dewPoint: Held<(face: Face) => SheathingDewPoint>;
@@ -95,11 +87,11 @@ export function assessor(context: AnswerContext): Assessor {
   const works = worksOf(context, shelfOf(context.catalogue));
   return {
     works,
-    partsOf: (candidate) => new WallParts(candidate, works, null),
+    partsOf: (candidate) => new WallParts(candidate, works, null, 0),
     partsAt: (walls, place) => {
       const candidate = walls.candidates[place];
       if (!candidate) throw new Error(`there is no wall ${place}`);
-      return new WallParts(candidate, works, { walls, place });
+      return new WallParts(candidate, works, walls, place);
     },
   };
 }
@@ -152,9 +144,8 @@ function worksOf(context: AnswerContext, shelf: Shelf): Works {
       fastenerCounts(fastening.work(face), boards.work(face.build, face.sheathing), context),
     ),
   );
-  const driving = shelf.hold('driving', [fasteners, catalogue], () =>
-    remember((face: Face) => fastenerCost(fasteners.work(face), context)),
-  );
+  // Asked for once for each face: not kept.
+  const driving = (face: Face) => fastenerCost(fasteners.work(face), context);
   const thermal = shelf.hold('thermal', [fasteners, framed, framing.material, tables.thermal], () =>
     remember((face: Face) => thermalPart(face, fasteners.work(face).bridging_per_100_ft2, context)),
   );
@@ -208,9 +199,9 @@ function worksOf(context: AnswerContext, shelf: Shelf): Works {
     ],
     () => buckParts(windows.work, context),
   );
-  const cost = shelf.hold('cost', [driving, buck, windowsGiven, brief.wall_area_ft2, catalogue], () => ({
-    of: (wall: Candidate) => installedCost(wall, driving.work(wall.face), buck.work(wall).supports, context),
-    ofAll: remember((walls: WallSet) => installedCosts(walls, driving.work, buck.work, context)),
+  const cost = shelf.hold('cost', [fasteners, buck, windowsGiven, brief.wall_area_ft2, catalogue], () => ({
+    of: (wall: Candidate) => installedCost(wall, driving(wall.face), buck.work(wall).supports, context),
+    ofAll: remember((walls: WallSet) => installedCosts(walls, driving, buck.work, context)),
   }));
   return {
     windows,
@@ -218,7 +209,6 @@ function worksOf(context: AnswerContext, shelf: Shelf): Works {
     fastening,
     boards,
     fasteners,
-    driving,
     thermal,
     energy,
     dewPoint,
@@ -232,13 +222,15 @@ function worksOf(context: AnswerContext, shelf: Shelf): Works {
 class WallParts implements CalculatedParts {
   readonly #wall: Candidate;
   readonly #works: Works;
-  /** Where the wall stands in a set for which everything is worked out at once. */
-  readonly #at: { readonly walls: WallSet; readonly place: number } | null;
+  /** The set for which everything is worked out at once, and where the wall stands in it. */
+  readonly #walls: WallSet | null;
+  readonly #place: number;
 
-  constructor(wall: Candidate, works: Works, at: { walls: WallSet; place: number } | null) {
+  constructor(wall: Candidate, works: Works, walls: WallSet | null, place: number) {
     this.#wall = wall;
     this.#works = works;
-    this.#at = at;
+    this.#walls = walls;
+    this.#place = place;
   }
 
   get thermal() {
@@ -259,9 +251,8 @@ class WallParts implements CalculatedParts {
   get water() {
     const { face, barrier, inside } = this.#wall;
     const { of, ofAll } = this.#works.condensate.work;
-    if (!this.#at) return of(face, barrier, inside.retarder);
-    const { walls, place } = this.#at;
-    return classAt(ofAll(walls), walls, 'water', place);
+    const walls = this.#walls;
+    return walls ? classAt(ofAll(walls), walls, 'water', this.#place) : of(face, barrier, inside.retarder);
   }
   get moisture() {
     const { face, barrier, inside } = this.#wall;
@@ -281,7 +272,8 @@ class WallParts implements CalculatedParts {
   }
   get cost() {
     const { of, ofAll } = this.#works.cost.work;
-    return this.#at ? priceAt(ofAll(this.#at.walls), this.#at.place) : of(this.#wall);
+    const walls = this.#walls;
+    return walls ? priceAt(ofAll(walls), this.#place) : of(this.#wall);
   }
 }
 

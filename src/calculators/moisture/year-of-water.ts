@@ -133,7 +133,11 @@ export class WaterThroughYear {
   #stretch(m: number): boolean {
     const saturation = this.#saturation[m];
     if (!saturation) return false;
-    const [x, vapour, inner, rate] = [this.#x, this.#vapour, this.#inner, this.#rate];
+    // Runs tens of thousands of times for an answer: no lists that only live for a line.
+    const x = this.#x;
+    const vapour = this.#vapour;
+    const inner = this.#inner;
+    const rate = this.#rate;
     const last = this.#count - 1;
     let tail = 0;
     vapour[0] = at(this.#inside_pa, m);
@@ -145,7 +149,8 @@ export class WaterThroughYear {
       const here = at(x, plane);
       while (at(inner, tail) >= 0 && at(this.#water, tail) === 0) {
         const a = at(inner, tail);
-        const [ax, ap] = [at(x, a), at(vapour, a)];
+        const ax = at(x, a);
+        const ap = at(vapour, a);
         if (!((at(vapour, tail) - ap) * (here - ax) >= (p - ap) * (at(x, tail) - ax))) break;
         tail = a;
       }
@@ -199,7 +204,8 @@ export class WaterThroughYear {
     let first = -1;
     let soonest_s = within_s;
     for (let plane = 0; plane < this.#count; plane++) {
-      const [rate, water] = [at(this.#rate, plane), at(this.#water, plane)];
+      const rate = at(this.#rate, plane);
+      const water = at(this.#water, plane);
       if (rate >= 0 || water === 0) continue;
       const s = -water / rate;
       if (s < soonest_s) {
