@@ -16,7 +16,7 @@ import {
   unclearBlocks,
 } from './talk.ts';
 import { remark } from './turns.ts';
-import type { Reading, Unclear } from './understanding/reading.ts';
+import { NOTHING_SAID, type Reading, type Unclear } from './understanding/reading.ts';
 import { mergeWindows, withUnknownAspects } from './windows.ts';
 
 type Applied = {
@@ -74,19 +74,8 @@ export function applyReading(state: ConversationState, reading: Reading): Step {
 
 /** Takes one finding in, as an answer to a question that was not asked of it alone: a place looked up, a choice made. */
 export function applyFindings(state: ConversationState, findings: readonly Finding[]): Step {
-  return applyReading(state, { ...NOTHING, findings });
+  return applyReading(state, { ...NOTHING_SAID, findings });
 }
-
-const NOTHING: Reading = {
-  findings: [],
-  unknowns: [],
-  windows: [],
-  windowsComplete: false,
-  windowDetailsUnknown: false,
-  place: null,
-  either: null,
-  unclear: [],
-};
 
 function applyFinding(applied: Applied, finding: Finding, reopened: readonly FieldId[]): void {
   const { field, value } = finding;
@@ -181,6 +170,7 @@ function blocksFor(applied: Applied, reading: Reading, state: ConversationState)
   const saysNoMore = reading.windowsComplete && !applied.noted.some(({ field }) => field === 'windows');
   return [
     notedBlock(applied.noted),
+    ...reading.notes.map(note),
     takeBackHint(applied.noted),
     saysNoMore ? note('Noted. No other windows.') : null,
     leftOpenBlock(applied.leftOpen),

@@ -83,6 +83,13 @@ describe('understanding a line', () => {
     ]);
   });
 
+  it('says which standard size it takes for a metric one, and how far off that may be', () => {
+    expect(read({ asked: 'framing', said: '2x4 at 40 cm' }).notes).toEqual([
+      'I take "at 40 cm" as 16 in., the nearest standard spacing (within 10 mm).',
+    ]);
+    expect(read({ asked: 'framing', said: '38x140 at 16' }).notes).toEqual([]);
+  });
+
   it('does not take nominal lumber for the depth of steel studs', () => {
     const reading = read({ asked: 'framing', said: '2x6 steel at 16' });
     expect(foundIn(reading)).toEqual({ 'framing.material': 'steel', 'framing.spacing_in': 16 });

@@ -88,7 +88,7 @@ export const UNDERSTOOD: readonly Utterance[] = [
     open: ['framing.steel_thickness_mil'],
     found: { 'framing.steel_thickness_mil': 54 },
   },
-  { asked: 'framing', said: '140 mm timber studs at 600 mm centres', found: wood(5.512, 23.622) },
+  { asked: 'framing', said: '140 mm timber studs at 600 mm centres', found: wood(5.5, 24) },
   { asked: 'framing', said: '16', open: ['framing.spacing_in'], found: { 'framing.spacing_in': 16 } },
   { asked: 'framing', said: '24 inches', open: ['framing.spacing_in'], found: { 'framing.spacing_in': 24 } },
   {

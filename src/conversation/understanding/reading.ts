@@ -35,6 +35,8 @@ export type Reading = {
   /** A number that may be two things: put to the user. */
   readonly either: { readonly words: string; readonly findings: readonly Finding[] } | null;
   readonly unclear: readonly Unclear[];
+  /** What must be said of how a thing was taken. */
+  readonly notes: readonly string[];
 };
 
 /** Gathers what the readers find in one clause. */
@@ -42,6 +44,7 @@ export class Gathering {
   readonly context: Context;
   readonly findings: Finding[] = [];
   readonly unclear: Unclear[] = [];
+  readonly notes: string[] = [];
 
   constructor(context: Context) {
     this.context = context;
@@ -69,6 +72,19 @@ export class Gathering {
     this.unclear.push({ words, hint });
   }
 }
+
+/** A line that says nothing. */
+export const NOTHING_SAID: Reading = {
+  findings: [],
+  unknowns: [],
+  windows: [],
+  windowsComplete: false,
+  windowDetailsUnknown: false,
+  place: null,
+  either: null,
+  unclear: [],
+  notes: [],
+};
 
 /** Reads one subject out of a clause. */
 export type Reader = (clause: Clause, gathering: Gathering) => void;

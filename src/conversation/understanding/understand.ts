@@ -21,7 +21,8 @@ import { readPlace } from './read-place.ts';
 import { readPriorities, readSurroundings, readWind } from './read-site.ts';
 import { readCavity, readRetarder, readSheathing } from './read-wall.ts';
 import { readWindows } from './read-windows.ts';
-import { type Context, Gathering, type Reader, type Reading } from './reading.ts';
+import { type Context, Gathering, NOTHING_SAID, type Reader, type Reading } from './reading.ts';
+import { settleMetricSizes } from './standard-sizes.ts';
 
 /** Readers in the order they may take words: the ones with the surest signs first. */
 const READERS: readonly Reader[] = [
@@ -66,6 +67,7 @@ export function understand(text: string, context: Context): Reading {
   const afterPriorities = readPriorities(line, gathering);
   const lines = readClauses(splitClauses(afterPriorities ?? line), gathering);
   settleFraming(gathering);
+  settleMetricSizes(gathering);
   const { findings, clashes } = withoutClashes(gathering.findings);
 
   const asksPlace = context.question === 'place';
@@ -90,6 +92,7 @@ export function understand(text: string, context: Context): Reading {
       ...clashes,
       ...(isNewPlace ? [] : lines.leftovers.map((words) => ({ words, hint: '' }))),
     ],
+    notes: gathering.notes,
   };
   // "Maybe" is made of words that carry nothing: not understood either.
   return isSilent(reading) ? { ...reading, unclear: [{ words: straighten(text), hint: '' }] } : reading;
@@ -100,17 +103,6 @@ function isSilent(reading: Reading): boolean {
   const isListed = [findings, unknowns, windows, unclear].some((list) => list.length > 0);
   return !isListed && place === null && !windowsComplete && !windowDetailsUnknown;
 }
-
-const NOTHING: Reading = {
-  findings: [],
-  unknowns: [],
-  windows: [],
-  windowsComplete: false,
-  windowDetailsUnknown: false,
-  place: null,
-  either: null,
-  unclear: [],
-};
 
 function choiceByLabel(text: string, choices: readonly Choice[]): Choice | null {
   const said = plainLabel(text);
@@ -123,7 +115,7 @@ function plainLabel(text: string): string {
 
 function readChoice(choice: Choice, context: Context): Reading {
   const findings = findingsOf(choice);
-  if (findings.length > 0) return { ...NOTHING, findings };
+  if (findings.length > 0) return { ...NOTHING_SAID, findings };
   return understand(choice.label, { ...context, choices: [] });
 }
 
@@ -154,13 +146,13 @@ function readNumbersOnly(text: string, context: Context): Reading | null {
       .filter(({ field, value }) => !choice || takesValue(field, value));
     const asChoice = choice ? findingsOf(choice) : [];
     if (choice && asFigures.length > 0 && asChoice.length > 0) {
-      return { ...NOTHING, either: { words, findings: [...asChoice, ...asFigures] } };
+      return { ...NOTHING_SAID, either: { words, findings: [...asChoice, ...asFigures] } };
     }
     if (choice) {
       if (asChoice.length === 0) return readChoice(choice, context);
       gathering.findings.push(...asChoice);
     } else if (asFigures.length > 1) {
-      return { ...NOTHING, either: { words, findings: asFigures } };
+      return { ...NOTHING_SAID, either: { words, findings: asFigures } };
     } else if (asFigures[0]) {
       gathering.findings.push(asFigures[0]);
     } else {
@@ -171,7 +163,7 @@ function readNumbersOnly(text: string, context: Context): Reading | null {
     }
   }
   const { findings, clashes } = withoutClashes(gathering.findings);
-  return { ...NOTHING, findings, unclear: [...gathering.unclear, ...clashes] };
+  return { ...NOTHING_SAID, findings, unclear: [...gathering.unclear, ...clashes] };
 }
 
 type ClauseReadings = {
