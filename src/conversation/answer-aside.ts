@@ -1,11 +1,15 @@
+import { type Finding, sameAnswer } from './answers.ts';
 import { withAnswer, withoutAnswers } from './answers-schema.ts';
-import { applyFindings } from './apply-reading.ts';
+import { applyFindings, applyReading } from './apply-reading.ts';
 import { note } from './notes.ts';
-import { LABELS, placeLabel } from './prompt.ts';
+import { contextOf, LABELS, placeLabel } from './prompt.ts';
 import type { Aside, ConversationState, PlaceMatch, Step, Trial } from './state.ts';
 import { answersBlocks, assumeRest, notedBlock, zoneBlock } from './talk.ts';
 import { remark } from './turns.ts';
+import { readDontKnow } from './understanding/dont-know.ts';
 import { normaliseLine } from './understanding/line-text.ts';
+import { understand } from './understanding/understand.ts';
+import { assumedEarlier, withoutFields } from './unsettled.ts';
 
 /** What came of a line said to an aside: settled, or not meant for it and to be read as an ordinary line. */
 export type AsideOutcome =
@@ -51,7 +55,10 @@ export function answerAside(state: ConversationState, aside: Aside, text: string
         return settled({ state: remark(rest, note('Kept as you said before.')), effects: [] });
       }
       if (isPick(line, 1, LABELS.takeNew) || LATER.test(line)) return settled(takeLater(rest, aside));
-      return { kind: 'puzzled' };
+      if (readDontKnow(line, false)) {
+        return settled({ state: assumedEarlier({ ...rest, unsettled: aside.findings }), effects: [] });
+      }
+      return takeRepeated(rest, aside, text) ?? { kind: 'puzzled' };
     case 'trial':
       if (isPick(line, 0, LABELS.keepTrial) || TAKE_TRIAL.test(line))
         return settled(takeTrial(rest, aside.trial));
@@ -148,6 +155,32 @@ function takeLater(state: ConversationState, aside: Extract<Aside, { kind: 'cont
     answers: withoutAnswers(state.answers, fields),
   };
   return applyFindings(cleared, aside.findings);
+}
+
+/** One of the two answers said once more is the one that holds. */
+function takeRepeated(
+  rest: ConversationState,
+  aside: Extract<Aside, { kind: 'contradiction' }>,
+  text: string,
+): AsideOutcome | null {
+  const reading = understand(text, contextOf(rest));
+  const isRepeated = ({ field, value }: Finding) => {
+    const before = rest.answers[field];
+    return reading.findings.some(
+      (said) =>
+        said.field === field &&
+        (sameAnswer(said.value, value) || (before !== undefined && sameAnswer(said.value, before))),
+    );
+  };
+  const repeated = aside.findings.filter(isRepeated);
+  if (repeated.length === 0) return null;
+  const left = withoutFields(aside.findings, repeated);
+  const asides: Aside[] = left.length > 0 ? [{ kind: 'contradiction', findings: left }] : [];
+  const answers = withoutAnswers(
+    rest.answers,
+    repeated.map(({ field }) => field),
+  );
+  return settled(applyReading({ ...rest, answers, asides: [...asides, ...rest.asides] }, reading));
 }
 
 function settled(step: Step): AsideOutcome {

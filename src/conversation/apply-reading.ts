@@ -17,6 +17,7 @@ import {
 } from './talk.ts';
 import { remark } from './turns.ts';
 import { NOTHING_SAID, type Reading, type Unclear } from './understanding/reading.ts';
+import { withoutFields } from './unsettled.ts';
 import { mergeWindows, withUnknownAspects } from './windows.ts';
 
 type Applied = {
@@ -66,6 +67,7 @@ export function applyReading(state: ConversationState, reading: Reading): Step {
     reopened: isAnswered ? null : state.reopened,
     history,
     asides: [...state.asides, ...asidesOf(applied, reading)],
+    unsettled: withoutFields(state.unsettled, [...applied.noted, ...applied.contradictions]),
     stage: reading.place === null ? state.stage : 'looking-up',
   };
   const effects: Effect[] = reading.place === null ? [] : [{ kind: 'find-places', text: reading.place }];

@@ -9,6 +9,7 @@ import { answersBlocks, assumeRest, helpBlocks, whyBlocks, withAccepts } from '.
 import { isAskingBack, returning, talkBack } from './talk-back.ts';
 import { remark } from './turns.ts';
 import { understand } from './understanding/understand.ts';
+import { putOff } from './unsettled.ts';
 
 /** Does what the user told the advisor to do. */
 export function obey(state: ConversationState, command: Command): Step {
@@ -67,7 +68,7 @@ export function change(state: ConversationState, command: Extract<Command, { kin
     };
   }
   const reopened: ConversationState = {
-    ...state,
+    ...putOff(state),
     stage: 'asking',
     asides: [],
     reopened: command.question,
@@ -108,6 +109,7 @@ function freshAfter(state: ConversationState): ConversationState {
     isReaderGiven: state.isReaderGiven,
     extent: state.extent,
     looksAhead: state.looksAhead,
+    asksOnce: state.asksOnce,
     turns: state.turns,
     stage: 'asking',
   };

@@ -110,6 +110,8 @@ export type ConversationState = {
   /** The answers before the last line that changed them: what "not right" goes back to. */
   readonly before: Before | null;
   readonly asides: readonly Aside[];
+  /** Second answers that contradict a first one and were put off: the first ones stand meanwhile. */
+  readonly unsettled: readonly Finding[];
   /** "Done" was said: everything still open but the place is assumed. */
   readonly assumeRest: boolean;
   /** No further line will come. */
@@ -123,6 +125,7 @@ export type ConversationState = {
   readonly isReaderGiven: boolean;
   readonly extent: Extent;
   readonly looksAhead: boolean;
+  readonly asksOnce: boolean;
   readonly outlook: Outlook | null;
   /** Of an outlook: what guides the order of questions. Taken over between two questions, never under the user's hands. */
   readonly guide: readonly string[] | null;
@@ -209,6 +212,8 @@ export type ConversationOptions = {
    * while it is asked.
    */
   readonly looksAhead?: boolean;
+  /** The lines were written beforehand: what none of them answers is asked once and does not wait for an answer. */
+  readonly asksOnce?: boolean;
 };
 
 export function initialState(options: ConversationOptions = {}): ConversationState {
@@ -221,6 +226,7 @@ export function initialState(options: ConversationOptions = {}): ConversationSta
     reopened: null,
     before: null,
     asides: [],
+    unsettled: [],
     assumeRest: false,
     inputEnded: false,
     saveWhenTold: options.saveWhenTold ?? false,
@@ -229,6 +235,7 @@ export function initialState(options: ConversationOptions = {}): ConversationSta
     isReaderGiven: options.reader !== undefined,
     extent: options.extent ?? 'brief',
     looksAhead: options.looksAhead ?? false,
+    asksOnce: options.asksOnce ?? false,
     outlook: null,
     guide: null,
     returnTo: 'asking',

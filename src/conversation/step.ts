@@ -30,6 +30,7 @@ import { trialBlocks } from './trial.ts';
 import { remark, withTurn } from './turns.ts';
 import { normaliseLine } from './understanding/line-text.ts';
 import { understand } from './understanding/understand.ts';
+import { putOff } from './unsettled.ts';
 
 /**
  * The conversation: what a state becomes by an event, and what the front end must do about it.
@@ -196,12 +197,34 @@ function hear(state: ConversationState, line: string): Step {
     if (outcome.kind === 'settled') return proceedFrom(outcome.step);
     if (outcome.kind === 'start-over') return startOver(state);
     if (outcome.kind === 'elsewhere') return hear(outcome.state, line);
+    if (isPassedBy(state, aside, line)) return hear(passed(state), line);
     return { state: withAccepts(state, `Not understood: "${line}".`), effects: [] };
   }
   const ended = state.stage === 'told' ? hearAtEnd(state, line) : null;
   if (ended) return ended;
   if (command && isObeyed(command, state)) return obey(state, command);
   return proceedFrom(applyReading(state, understand(line, contextOf(state))));
+}
+
+/**
+ * Whether a line that settles nothing goes past the aside to the question behind it. Lines that were written beforehand
+ * do, since nobody can answer what they did not foresee; else only what is understood as an answer to something else.
+ */
+function isPassedBy(state: ConversationState, aside: Aside, line: string): boolean {
+  if (aside.kind === 'resume') return false;
+  if (state.asksOnce) return true;
+  if (aside.kind !== 'contradiction' || /^\d+$/.test(line)) return false;
+  const { findings, windows, unknowns } = understand(line, contextOf(passed(state)));
+  return findings.length > 0 || windows.length > 0 || unknowns.length > 0;
+}
+
+/** The state without the aside on top; a contradiction is put off, anything else stays as it was. */
+function passed(state: ConversationState): ConversationState {
+  const [aside, ...asides] = state.asides;
+  if (aside?.kind === 'start-over') {
+    return remark({ ...state, asides }, note('Not started over: your answers stand.'));
+  }
+  return aside?.kind === 'contradiction' ? putOff(state) : { ...state, asides };
 }
 
 /** Whether a line said while an aside is open goes to it; commands go past it, but none may push a kept talk aside. */

@@ -4,6 +4,7 @@ import { FIELD_IDS, type FieldId, type Finding } from './answers.ts';
 import type { Block } from './blocks.ts';
 import { COMMAND_HELP } from './command.ts';
 import { describeAll, describeAnswer, FIELD_LABELS } from './describe.ts';
+import { ended } from './first-letter.ts';
 import { nearestThings } from './nearest-things.ts';
 import { note, warning } from './notes.ts';
 import { contextOf, promptOf, whyAsked } from './prompt.ts';
@@ -11,6 +12,7 @@ import { questionOf } from './questions.ts';
 import type { ConversationState, PlaceMatch } from './state.ts';
 import { remark } from './turns.ts';
 import type { Unclear } from './understanding/reading.ts';
+import { putOff, stillUnsettled } from './unsettled.ts';
 import { ZONE_EXAMPLES } from './zone-examples.ts';
 
 /** "Noted [Stud depth: 5.5 in. (2x6)] …": what was understood, to be confirmed by going on or taken back. */
@@ -115,12 +117,17 @@ export function answersBlocks(state: ConversationState): Block[] {
   return [
     { kind: 'heading', text: 'Your answers so far' },
     { kind: 'figures', rows: rows.map(({ label, value }) => ({ label, value })) },
+    ...stillUnsettled(state.unsettled, state.answers).map(({ field, value }) =>
+      warning(
+        `Not settled: you also said ${ended(`${FIELD_LABELS[field].toLowerCase()} ${describeAnswer(field, value)}`)} I go on with the first.`,
+      ),
+    ),
   ];
 }
 
 /** "Done": what is still open is assumed from here on; only the place can't be. */
 export function assumeRest(state: ConversationState): ConversationState {
-  const assumed: ConversationState = { ...state, assumeRest: true, reopened: null, asides: [] };
+  const assumed: ConversationState = { ...putOff(state), assumeRest: true, reopened: null, asides: [] };
   if (state.answers.place !== undefined)
     return remark(assumed, note('I assume the rest and list what I assumed.'));
   return remark(assumed, ...placeNeededBlocks());

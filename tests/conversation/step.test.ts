@@ -247,6 +247,38 @@ describe('contradictions', () => {
     expect(talk.prompt.label).toBe('Two answers');
   });
 
+  it('are put off by an answer to something else, and asked again before the answer', () => {
+    const talk = new Talk().say(...WHOLE_TALK.slice(0, 3), '2x4', 'plywood', 'R-21');
+    expect(talk.state.answers).toMatchObject({ sheathing: 'plywood', 'framing.depth_in': 5.5 });
+    expect(talk.say('show').last()).toContain('Not settled: you also said stud depth 3.5 in. (2x4).');
+    talk.say(...WHOLE_TALK.slice(5));
+    expect(talk.advised).toEqual([]);
+    expect(talk.prompt.label).toBe('Two answers');
+    talk.say('take the new one');
+    expect(talk.advised.map(({ framing }) => framing)).toEqual([
+      { material: 'wood', depth_in: 3.5, spacing_in: 16 },
+    ]);
+  });
+
+  it('are said to be assumed away when no more is to be asked', () => {
+    const talk = new Talk().say('zone 5B', 'new', '2x6 at 16', '2x4', 'done');
+    const said = talk.last(3);
+    expect(said).toContain('Stud depth: I assume the first, 5.5 in. (2x6), and not 3.5 in. (2x4).');
+    expect(talk.state.stage).toBe('told');
+  });
+
+  it('are settled by saying one of the two again, and left with the first by "don\'t know"', () => {
+    const put = () => new Talk().say('zone 5B', 'new', '2x6 at 16', '2x4');
+    expect(put().say('2x4, plywood').state.answers).toMatchObject({
+      'framing.depth_in': 3.5,
+      sheathing: 'plywood',
+    });
+    expect(put().say('2x6').prompt.label).toBe('Sheathing');
+    const left = put().say("don't know");
+    expect(left.last()).toContain('I assume the first, 5.5 in. (2x6)');
+    expect(left.prompt.label).toBe('Sheathing');
+  });
+
   it('about the place name both places', () => {
     const talk = new Talk().say('Boulder, CO', 'in Gallatin county, MT');
     expect(talk.prompt.title).toContain('Boulder, CO');
