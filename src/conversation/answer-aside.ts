@@ -4,6 +4,7 @@ import { applyFindings, applyReading } from './apply-reading.ts';
 import { note } from './notes.ts';
 import { contextOf, LABELS, placeLabel } from './prompt.ts';
 import type { Aside, ConversationState, PlaceMatch, Step, Trial } from './state.ts';
+import { putBack } from './take-back.ts';
 import { answersBlocks, assumeRest, notedBlock, zoneBlock } from './talk.ts';
 import { remark } from './turns.ts';
 import { readDontKnow } from './understanding/dont-know.ts';
@@ -74,6 +75,14 @@ export function answerAside(state: ConversationState, aside: Aside, text: string
         return settled({ state: { ...rest, wantsAll: true }, effects: [] });
       }
       return { kind: 'elsewhere', state: { ...rest, wantsAll: true } };
+    case 'take-back':
+      if (isPick(line, 0, LABELS.takeItBack) || TAKE_BACK.test(line)) {
+        return settled(putBack(rest, aside.before));
+      }
+      if (isPick(line, 1, LABELS.leaveIt) || DROP_TRIAL.test(line)) {
+        return settled({ state: remark(rest, note('Left as it is.')), effects: [] });
+      }
+      return isNumber(line) ? { kind: 'puzzled' } : { kind: 'elsewhere', state: rest };
     case 'start-over':
       if (isPick(line, 0, LABELS.yesForget) || YES.test(line)) return { kind: 'start-over' };
       if (isPick(line, 1, LABELS.noGoOn) || NO.test(line)) return settled({ state: rest, effects: [] });
@@ -81,6 +90,7 @@ export function answerAside(state: ConversationState, aside: Aside, text: string
   }
 }
 
+const TAKE_BACK = /^(?:take (?:it|that) back|yes|y|not right|that(?:'s| is) (?:it|not right|wrong)|undo|ok)$/;
 const TAKE_TRIAL = /^(?:keep(?: it| this| that)?(?: change)?|yes|y|take (?:it|this)|ok|okay)$/;
 const DROP_TRIAL = /^(?:leave(?: it)?(?: as it was)?|drop (?:it|that)|no|n|as it was|as before|forget it)$/;
 const HEAR = /^(?:hear(?: it| the answer)?(?: now)?|yes|y|done|answer|ok|okay|the answer)$/;

@@ -298,7 +298,10 @@ export const COMMAND_HELP: readonly {
       { say: 'how can I tell', does: 'how to find the answer out on site or by asking' },
       { say: 'back', does: 'the question before' },
       { say: 'change framing', does: 'any question by its name; "change budget to 28" at once' },
-      { say: 'not right', does: 'takes back what I understood from your last line' },
+      {
+        say: 'not right',
+        does: 'takes back what I understood from your last line; asks when it was not the last',
+      },
       { say: 'show', does: 'your answers so far' },
       { say: 'impression', does: 'what I think of the wall so far' },
       { say: 'done', does: 'no more questions: assume the rest and answer' },

@@ -1,5 +1,6 @@
 import type { ScenarioWindow } from '../brief/scenario.ts';
 import { choicesFor, nextQuestion, openFields, position, relevantParts } from './agenda.ts';
+import { takenBackItems } from './changed-answers.ts';
 import { describeAnswer, describeWindow, FIELD_LABELS } from './describe.ts';
 import { ended } from './first-letter.ts';
 import { doesMatter } from './matter.ts';
@@ -184,6 +185,8 @@ export const LABELS = {
   leaveTrial: 'Leave it as it was',
   hearAnswer: 'Hear the answer now',
   askOn: 'Go on with the questions',
+  takeItBack: 'Take it back',
+  leaveIt: 'Leave it as it is',
 } as const;
 
 export function placeLabel(place: PlaceMatch): string {
@@ -260,6 +263,15 @@ function asidePrompt(aside: Aside, state: ConversationState): Prompt {
         title: `${firstWords(aside.first)} None of the readings I tried of what is still open changes that. Hear the answer now, or go on with the questions?`,
         choices: [LABELS.hearAnswer, LABELS.askOn],
         accepts: '"hear the answer" or "go on", or an answer to any question',
+      };
+    case 'take-back':
+      return {
+        ...base,
+        key: `take-back:${aside.before.turn}`,
+        label: 'What is not right?',
+        title: `The last line that changed an answer is "${aside.before.line}". ${ended(takenBackItems(state, aside.before).join('; '))} Take that back?`,
+        choices: [LABELS.takeItBack, LABELS.leaveIt],
+        accepts: '"take it back" or "leave it"; or "change …" with the name of a question',
       };
     case 'start-over':
       return {

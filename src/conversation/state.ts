@@ -60,6 +60,8 @@ export type Aside =
   | { readonly kind: 'which-number'; readonly words: string; readonly findings: readonly Finding[] }
   | { readonly kind: 'contradiction'; readonly findings: readonly Finding[] }
   | { readonly kind: 'start-over' }
+  /** "Not right" was said after other lines: whether this one is meant. */
+  | { readonly kind: 'take-back'; readonly before: Before }
   /** A trial answer that was worked out: keep it or leave everything as it was. */
   | { readonly kind: 'trial'; readonly trial: Trial }
   /** Nothing still open would change the first choice. */
@@ -143,7 +145,12 @@ export type ConversationState = {
 };
 
 /** What of a state is put back when a line is taken back. */
-export type Before = Pick<ConversationState, 'answers' | 'windowsComplete' | 'history'>;
+export type Before = Pick<ConversationState, 'answers' | 'windowsComplete' | 'history' | 'unsettled'> & {
+  /** The line that changed them. */
+  readonly line: string;
+  /** Id of its turn. */
+  readonly turn: number;
+};
 
 export type ConversationEvent =
   | { readonly kind: 'begin'; readonly draft: Draft | null; readonly setAside: string | null }

@@ -176,10 +176,15 @@ function said(state: ConversationState, text: string): Step {
 /** Notes what a line changed, so that it can be taken back. A place still being looked up belongs to its line. */
 function remembering(before: ConversationState, { state, effects }: Step): Step {
   const isTakenBack = state.before === null && before.before !== null;
+  // A kept talk that is taken up, or an answer forgotten with all others, is no line's doing.
+  const isOther = before.asides.some(({ kind }) => kind === 'resume') || isEmpty(state.answers);
   const isChanged = state.answers !== before.answers || state.stage === 'looking-up';
-  if (!isChanged || isTakenBack) return { state, effects };
-  const { answers, windowsComplete, history } = before;
-  return { state: { ...state, before: { answers, windowsComplete, history } }, effects };
+  if (!isChanged || isTakenBack || (isOther && state.stage !== 'looking-up')) return { state, effects };
+  const said = before.turns.at(-1);
+  if (said?.kind !== 'answer') return { state, effects };
+  const { answers, windowsComplete, history, unsettled } = before;
+  const taken = { answers, windowsComplete, history, unsettled, line: said.text, turn: said.id };
+  return { state: { ...state, before: taken }, effects };
 }
 
 /** The question on the screen becomes part of the talk so far once it has been responded to. */
@@ -233,7 +238,7 @@ function isForAside(aside: Aside, command: Command | null): boolean {
   if (aside.kind === 'resume') {
     return !['help', 'why', 'quit', 'projects', 'open-project', 'reader'].includes(command.kind);
   }
-  if (aside.kind === 'trial' && command.kind === 'take-back') return false;
+  if (aside.kind === 'take-back' && command.kind === 'take-back') return true;
   if (aside.kind === 'enough') return command.kind === 'done';
   return aside.kind === 'start-over' && command.kind === 'start-over';
 }
