@@ -36,8 +36,14 @@ const MOST_MOVES = 3;
  */
 export function briefBlocks(advice: Advice, reader: Reader): Block[] {
   const told = reader === 'homeowner' ? inPlainWords(advice) : inFigures(advice);
-  return [...told, ...(advice.ranked.length > 0 ? [note(MORE)] : [])];
+  return [
+    ...told,
+    ...(advice.ranked.length > 0 ? [note(reader === 'homeowner' ? `${OWNERS}${MORE}` : MORE)] : []),
+  ];
 }
+
+const OWNERS =
+  '"is it sane", "is it affordable" and "what should I ask a contractor" are answered from these figures. ';
 
 const MORE =
   '"whole answer" tells all of it; or ask for one thing: "cautions", "drawing", "numbers", "compare 1 and 2", "why not mineral wool", "what if the budget were 24", "how firm is that".';
