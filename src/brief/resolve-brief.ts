@@ -352,7 +352,10 @@ function resolveRetarder(
   );
 }
 
-function resolveWindows(scenario: Scenario, assume: Assume): readonly BriefWindow[] {
+function resolveWindows(
+  scenario: Pick<Scenario, 'windows' | 'wall_area_ft2'>,
+  assume: Assume,
+): readonly BriefWindow[] {
   const given = said(scenario.windows);
   if (given === undefined) {
     const count = usualWindowCount(said(scenario.wall_area_ft2));
@@ -368,6 +371,11 @@ function resolveWindows(scenario: Scenario, assume: Assume): readonly BriefWindo
     return [{ ...TYPICAL_WINDOW, count }];
   }
   return given.map((window, index) => resolveWindow(window, index, assume));
+}
+
+/** The wall area that is assumed where only the windows are known, ft². */
+export function assumedArea_ft2(windows: Scenario['windows']): number {
+  return assumedWallArea_ft2(resolveWindows({ windows }, (_field, value) => value));
 }
 
 function resolveWindow(window: ScenarioWindow, index: number, assume: Assume): BriefWindow {

@@ -129,6 +129,7 @@ export function resumed(
     answers: aside.draft.answers,
     windowsComplete: aside.draft.windows_complete,
     history: aside.draft.history,
+    budgetTotal_usd: aside.draft.budget_total_usd ?? null,
     reader: state.isReaderGiven ? state.reader : (aside.draft.reader ?? state.reader),
   };
 }
@@ -150,9 +151,11 @@ function takeTrial(state: ConversationState, trial: Trial): Step {
   );
   const hasWindows = trial.changes.some(({ field }) => field === 'windows');
   const noted = notedBlock(trial.changes.filter(({ value }) => value !== 'unknown'));
+  const budget = trial.changes.find(({ field }) => field === 'budget_usd_per_ft2');
   const taken: ConversationState = {
     ...state,
     answers,
+    budgetTotal_usd: budget ? (budget.total_usd ?? null) : state.budgetTotal_usd,
     windowsComplete: state.windowsComplete || hasWindows,
   };
   return { state: noted ? remark(taken, noted) : taken, effects: [] };

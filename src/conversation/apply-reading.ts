@@ -1,8 +1,9 @@
 import { Refusal } from '../base/refusal.ts';
 import { type Answers, type FieldId, type Finding, sameAnswer } from './answers.ts';
-import { withAnswer } from './answers-schema.ts';
+import { withAnswer, withoutAnswers } from './answers-schema.ts';
 import type { Block } from './blocks.ts';
-import { describeWindow } from './describe.ts';
+import { dividedTotal, withTotalDivided } from './budget-total.ts';
+import { describeWindow, dollarsAFoot, dollarsInAll } from './describe.ts';
 import { note } from './notes.ts';
 import { contextOf, kindInDetail } from './prompt.ts';
 import { questionOf } from './questions.ts';
@@ -27,13 +28,16 @@ type Applied = {
   readonly leftOpen: FieldId[];
   readonly contradictions: Finding[];
   readonly unclear: Unclear[];
+  readonly notes: string[];
+  budgetTotal_usd: number | null;
 };
 
 /**
  * Takes what a line said into the answers: new answers are noted, a second answer to the same thing is put to the
  * user with both values, impossible values are refused with what would be accepted.
  */
-export function applyReading(state: ConversationState, reading: Reading): Step {
+export function applyReading(state: ConversationState, heard: Reading): Step {
+  const reading = withTotalDivided(heard, state.answers);
   const context = contextOf(state);
   const applied: Applied = {
     answers: state.answers,
@@ -42,6 +46,8 @@ export function applyReading(state: ConversationState, reading: Reading): Step {
     leftOpen: [],
     contradictions: [],
     unclear: [...reading.unclear],
+    notes: [...reading.notes],
+    budgetTotal_usd: state.budgetTotal_usd,
   };
   const reopened: readonly FieldId[] = state.reopened
     ? questionOf(state.reopened).parts.map((part) => part.field)
@@ -51,6 +57,8 @@ export function applyReading(state: ConversationState, reading: Reading): Step {
   for (const field of reading.unknowns) {
     if (field !== 'place') applyFinding(applied, { field, value: 'unknown', words: '' }, reopened);
   }
+
+  divideAnew(applied);
 
   const touched = [...applied.noted.map(({ field }) => field), ...applied.leftOpen];
   if (reading.windowsComplete || reading.windowDetailsUnknown) touched.push('windows');
@@ -67,6 +75,7 @@ export function applyReading(state: ConversationState, reading: Reading): Step {
     reopened: isAnswered ? null : state.reopened,
     history,
     asides: [...state.asides, ...asidesOf(applied, reading)],
+    budgetTotal_usd: applied.budgetTotal_usd,
     unsettled: withoutFields(state.unsettled, [...applied.noted, ...applied.contradictions]),
     stage: reading.place === null ? state.stage : 'looking-up',
   };
@@ -96,9 +105,30 @@ function applyFinding(applied: Applied, finding: Finding, reopened: readonly Fie
     return;
   }
   applied.answers = answers;
+  if (field === 'budget_usd_per_ft2') applied.budgetTotal_usd = finding.total_usd ?? null;
   if (field === 'windows') applied.windowsComplete = !Array.isArray(value) || value.length === 0;
   if (value === 'unknown') applied.leftOpen.push(field);
   else applied.noted.push(finding);
+}
+
+/** A budget for the whole wall comes to something else a square foot once the area is another. */
+function divideAnew(applied: Applied): void {
+  const { budgetTotal_usd, answers } = applied;
+  if (budgetTotal_usd === null) return;
+  const { usd_per_ft2, words } = dividedTotal(budgetTotal_usd, answers);
+  if (usd_per_ft2 === answers.budget_usd_per_ft2) return;
+  try {
+    applied.answers = withAnswer(answers, 'budget_usd_per_ft2', usd_per_ft2);
+    applied.notes.push(words);
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    applied.answers = withoutAnswers(answers, ['budget_usd_per_ft2']);
+    applied.budgetTotal_usd = null;
+    applied.unclear.push({
+      words: `${dollarsInAll(budgetTotal_usd)} in all`,
+      hint: `That would be ${dollarsAFoot(usd_per_ft2)} a square foot. ${error.issues[0]?.accepted ?? ''}`,
+    });
+  }
 }
 
 function applyWindows(applied: Applied, reading: Reading, state: ConversationState): void {
@@ -172,7 +202,7 @@ function blocksFor(applied: Applied, reading: Reading, state: ConversationState)
   const saysNoMore = reading.windowsComplete && !applied.noted.some(({ field }) => field === 'windows');
   return [
     notedBlock(applied.noted),
-    ...reading.notes.map(note),
+    ...applied.notes.map(note),
     takeBackHint(applied.noted),
     saysNoMore ? note('Noted. No other windows.') : null,
     leftOpenBlock(applied.leftOpen),

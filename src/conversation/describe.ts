@@ -112,7 +112,7 @@ function describeNumber(field: FieldId, value: number): string {
     case 'cavity_insulation_r':
       return value === 0 ? 'none, empty stud bays' : `R-${value}`;
     case 'budget_usd_per_ft2':
-      return `$${value} per square foot`;
+      return `${dollarsAFoot(value)} per square foot`;
     case 'wall_area_ft2':
       return `${value.toLocaleString('en-US')} sq ft`;
     case 'basic_wind_speed_mph':
@@ -127,6 +127,16 @@ function describeNumber(field: FieldId, value: number): string {
     default:
       return String(value);
   }
+}
+
+/** "$30", "$12.50" */
+export function dollarsAFoot(usd: number): string {
+  return `$${Number.isInteger(usd) ? usd : usd.toFixed(2)}`;
+}
+
+/** "$25,000" */
+export function dollarsInAll(usd: number): string {
+  return `$${Math.round(usd).toLocaleString('en-US')}`;
 }
 
 const NOMINAL: ReadonlyMap<number, string> = new Map([

@@ -191,6 +191,7 @@ export function draftOf(state: ConversationState): Omit<Draft, 'saved_at'> {
     windows_complete: state.windowsComplete,
     history: [...state.history],
     reader: state.reader,
+    ...(state.budgetTotal_usd === null ? {} : { budget_total_usd: state.budgetTotal_usd }),
   };
 }
 

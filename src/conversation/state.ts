@@ -114,6 +114,8 @@ export type ConversationState = {
   readonly asides: readonly Aside[];
   /** Second answers that contradict a first one and were put off: the first ones stand meanwhile. */
   readonly unsettled: readonly Finding[];
+  /** The budget was told as so much for the whole wall: divided anew when the area becomes another. */
+  readonly budgetTotal_usd: number | null;
   /** "Done" was said: everything still open but the place is assumed. */
   readonly assumeRest: boolean;
   /** No further line will come. */
@@ -145,7 +147,10 @@ export type ConversationState = {
 };
 
 /** What of a state is put back when a line is taken back. */
-export type Before = Pick<ConversationState, 'answers' | 'windowsComplete' | 'history' | 'unsettled'> & {
+export type Before = Pick<
+  ConversationState,
+  'answers' | 'windowsComplete' | 'history' | 'unsettled' | 'budgetTotal_usd'
+> & {
   /** The line that changed them. */
   readonly line: string;
   /** Id of its turn. */
@@ -234,6 +239,7 @@ export function initialState(options: ConversationOptions = {}): ConversationSta
     before: null,
     asides: [],
     unsettled: [],
+    budgetTotal_usd: null,
     assumeRest: false,
     inputEnded: false,
     saveWhenTold: options.saveWhenTold ?? false,

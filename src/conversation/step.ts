@@ -182,8 +182,9 @@ function remembering(before: ConversationState, { state, effects }: Step): Step 
   if (!isChanged || isTakenBack || (isOther && state.stage !== 'looking-up')) return { state, effects };
   const said = before.turns.at(-1);
   if (said?.kind !== 'answer') return { state, effects };
-  const { answers, windowsComplete, history, unsettled } = before;
-  const taken = { answers, windowsComplete, history, unsettled, line: said.text, turn: said.id };
+  const { answers, windowsComplete, history, unsettled, budgetTotal_usd } = before;
+  const put = { answers, windowsComplete, history, unsettled, budgetTotal_usd };
+  const taken = { ...put, line: said.text, turn: said.id };
   return { state: { ...state, before: taken }, effects };
 }
 

@@ -302,6 +302,47 @@ describe('contradictions', () => {
   });
 });
 
+// 25,000 over 1,500 ft² are 16.67 a square foot, over 2,000 ft² 12.50.
+describe('a budget for the whole wall', () => {
+  const told = () => new Talk().say('zone 5B', 'new', 'about 25k total');
+
+  it('is divided by the area that is assumed, and anew once the area is said', () => {
+    const talk = told();
+    expect(talk.state.answers.budget_usd_per_ft2).toBe(16.67);
+    expect(talk.last()).toContain(
+      '$25,000 in all over 1,500 sq ft of wall, which I assume for now: $16.67 a square foot.',
+    );
+    talk.say('2,000 sq ft of wall');
+    expect(talk.state.answers.budget_usd_per_ft2).toBe(12.5);
+    expect(talk.last()).toContain('$25,000 in all over 2,000 sq ft of wall: $12.50 a square foot.');
+    expect(talk.drafts.at(-1)).toMatchObject({ budget_total_usd: 25_000 });
+  });
+
+  it('is divided by the area that was said, also in the same line', () => {
+    const talk = new Talk().say('zone 5B', 'new', '2,000 sq ft of wall, 25k total');
+    expect(talk.state.answers.budget_usd_per_ft2).toBe(12.5);
+    expect(talk.say('what if the budget were 30k total').state.asides).toMatchObject([
+      { kind: 'trial', trial: { answers: { budget_usd_per_ft2: 15 } } },
+    ]);
+  });
+
+  it('gives way to one that is told by the square foot', () => {
+    const talk = told().say('change budget to 30', '2,000 sq ft of wall');
+    expect(talk.state.answers.budget_usd_per_ft2).toBe(30);
+  });
+
+  it('is taken back with its line', () => {
+    const talk = told().say('not right', '2,000 sq ft of wall');
+    expect(talk.state.answers.budget_usd_per_ft2).toBeUndefined();
+  });
+
+  it('is refused where it comes to nothing for so much wall', () => {
+    const talk = told().say('100,000 sq ft of wall');
+    expect(talk.state.answers.budget_usd_per_ft2).toBeUndefined();
+    expect(talk.last()).toContain('That would be $0.25 a square foot. Give US dollars per square foot');
+  });
+});
+
 describe('windows', () => {
   const toWindows = () => new Talk().say('zone 5B', 'new', '2x6 at 16', 'osb', 'R-21', 'skip');
 

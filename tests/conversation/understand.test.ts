@@ -90,6 +90,28 @@ describe('understanding a line', () => {
     expect(read({ asked: 'framing', said: '38x140 at 16' }).notes).toEqual([]);
   });
 
+  it.each([
+    ['about 25k total', 25_000],
+    ['$54,000 total', 54_000],
+    ['30k', 30_000],
+    ['we have 40 thousand dollars for the whole house', 40_000],
+    ['18000 dollars in all', 18_000],
+    ['$25,000', 25_000],
+    ['25000 all in', 25_000],
+  ])('takes "%s" for a budget of the whole wall, to be divided by it', (said, usd) => {
+    const reading = read({ asked: 'budget', said });
+    expect(reading.budgetTotal?.usd).toBe(usd);
+    expect(reading.findings).toEqual([]);
+    expect(reading.unclear).toEqual([]);
+  });
+
+  it.each(['$30 a foot', '1.2k a sq ft', 'eight in all', '1800 sq ft in total'])(
+    'takes no total from "%s"',
+    (said) => {
+      expect(read({ asked: 'budget', said }).budgetTotal).toBeNull();
+    },
+  );
+
   it('does not take nominal lumber for the depth of steel studs', () => {
     const reading = read({ asked: 'framing', said: '2x6 steel at 16' });
     expect(foundIn(reading)).toEqual({ 'framing.material': 'steel', 'framing.spacing_in': 16 });

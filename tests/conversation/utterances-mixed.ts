@@ -471,7 +471,6 @@ export const ASKED_AGAIN_MIXED: readonly Pick<Utterance, 'asked' | 'said' | 'ope
     { asked: 'openings', said: 'depends' },
     { asked: 'finish', said: 'either stucco or siding' },
     { asked: 'finish', said: 'vinyl' },
-    { asked: 'budget', said: '30k' },
     { asked: 'budget', said: 'between 20 and 30' },
     { asked: 'budget', said: 'as little as possible' },
     { asked: 'crew', said: 'not a stucco crew' },

@@ -284,7 +284,6 @@ export const ASKED_AGAIN: readonly Pick<Utterance, 'asked' | 'said' | 'open' | '
   { asked: 'finish', said: 'not true stucco' },
   { asked: 'finish', said: 'brick' },
   { asked: 'budget', said: '25-30 a foot' },
-  { asked: 'budget', said: '$54,000 total' },
   { asked: 'budget', said: 'cheap' },
   { asked: 'crew', said: 'no plasterers' },
   { asked: 'crew', said: 'my cousin' },

@@ -106,18 +106,29 @@ const AT_MOST =
 const DOLLARS_PER_METRE = new RegExp(
   `${AT_MOST}(?:(?:\\$|usd)\\s*)?(${NUMBER})\\s*(?:dollars|bucks|usd)?\\s*${PER_METRE}`,
 );
+const IN_ALL =
+  '(?:in )?total|altogether|all together|in all|all in|for (?:it all|all of it|the (?:whole|job|house|wall)(?: (?:thing|job|house|wall))?)';
+const THOUSANDS = `(${NUMBER})\\s?(?:k\\b|thousand\\b|grand\\b)(?!\\s*(?:${PER_FOOT}))`;
+/** "Eight in all" is windows, "1800 in all" may be square feet: a total without a currency is a large figure. */
+const LARGE = '(\\d{5,})';
 const TOTAL = new RegExp(
-  `(?:\\$\\s*)?${NUMBER}\\s?k\\b(?:\\s*(?:dollars|total|altogether|in all))*|(?:\\$\\s*)?${NUMBER}\\s*(?:dollars |bucks |usd )?(?:total|altogether|in all|for the (?:whole|job|house|wall))\\b`,
+  `${AT_MOST}(?:\\$\\s*)?(?<![\\w.-])${THOUSANDS}(?:\\s*(?:dollars|bucks|usd|${IN_ALL})\\b)*|${AT_MOST}(?:(?:\\$|usd)\\s*(${NUMBER})|(?<![\\w.-])(${NUMBER})\\s*(?:dollars|bucks|usd)|(?<![\\w.-])${LARGE})\\s*(?:${IN_ALL})\\b`,
 );
+/** No wall costs so much a square foot: so many dollars are for the whole of it. */
+const MOST_PER_FT2 = 1000;
 const DOLLARS = new RegExp(
   `${AT_MOST}(?:\\$|usd\\s|us\\$)\\s*(-?${NUMBER})(?:\\s*(?:${PER_FOOT}))?(?![\\w.])|${AT_MOST}(?<![\\w.$-])(-?${NUMBER})\\s*(?:dollars|bucks|usd)(?:\\s*${PER_FOOT})?|${AT_MOST}(?<![\\w.$-])(${NUMBER})\\s*(?:a|per|/)\\s*(?:sq(?:uare)?\\.?\\s*(?:ft|foot|feet)|sf|ft2|foot|ft\\b)`,
 );
 
-/** Budget per square foot. A total is not divided here: the area it covers was not said with it. */
+/** Budget per square foot. A total is not divided here: the area that it covers is known elsewhere. */
 export const readBudget: Reader = (clause, gathering) => {
   const total = clause.take(TOTAL);
-  if (total)
-    gathering.puzzle(total.words, 'Give the budget per square foot of wall, for example "$30 a foot".');
+  if (total) {
+    const [thousands, ...dollars] = total.groups;
+    const figure = readNumber(thousands ?? dollars.find((text) => text !== undefined) ?? '');
+    const usd = figure === null || thousands === undefined ? figure : 1000 * figure;
+    if (usd !== null) gathering.budgetTotal = { usd, words: total.words };
+  }
   for (const taken of clause.takeAll(DOLLARS_PER_METRE)) {
     const value = readNumber(taken.groups[0] ?? '');
     if (value !== null) gathering.add('budget_usd_per_ft2', hundredths(value / FT2_PER_M2), taken);
@@ -125,7 +136,12 @@ export const readBudget: Reader = (clause, gathering) => {
   for (const taken of clause.takeAll(DOLLARS)) {
     const text = taken.groups.find((group) => group !== undefined) ?? '';
     const value = readSigned(text);
-    if (value !== null) gathering.add('budget_usd_per_ft2', value, { ...taken, isNegated: false });
+    const isPerFoot = new RegExp(PER_FOOT).test(taken.words);
+    if (value !== null && value > MOST_PER_FT2 && !isPerFoot) {
+      gathering.budgetTotal = { usd: value, words: taken.words };
+    } else if (value !== null) {
+      gathering.add('budget_usd_per_ft2', value, { ...taken, isNegated: false });
+    }
   }
 };
 

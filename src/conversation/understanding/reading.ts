@@ -20,6 +20,8 @@ export type Context = {
 /** Something said that could not be taken, and what to do about it. */
 export type Unclear = { readonly words: string; readonly hint: string };
 
+export type BudgetTotal = { readonly usd: number; readonly words: string };
+
 /** What one line was understood to say. */
 export type Reading = {
   readonly findings: readonly Finding[];
@@ -35,6 +37,8 @@ export type Reading = {
   /** A number that may be two things: put to the user. */
   readonly either: { readonly words: string; readonly findings: readonly Finding[] } | null;
   readonly unclear: readonly Unclear[];
+  /** A budget for the whole wall, to be divided by its area. */
+  readonly budgetTotal: BudgetTotal | null;
   /** What must be said of how a thing was taken. */
   readonly notes: readonly string[];
 };
@@ -45,6 +49,7 @@ export class Gathering {
   readonly findings: Finding[] = [];
   readonly unclear: Unclear[] = [];
   readonly notes: string[] = [];
+  budgetTotal: BudgetTotal | null = null;
 
   constructor(context: Context) {
     this.context = context;
@@ -83,6 +88,7 @@ export const NOTHING_SAID: Reading = {
   place: null,
   either: null,
   unclear: [],
+  budgetTotal: null,
   notes: [],
 };
 

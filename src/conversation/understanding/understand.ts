@@ -92,6 +92,7 @@ export function understand(text: string, context: Context): Reading {
       ...clashes,
       ...(isNewPlace ? [] : lines.leftovers.map((words) => ({ words, hint: '' }))),
     ],
+    budgetTotal: gathering.budgetTotal,
     notes: gathering.notes,
   };
   // "Maybe" is made of words that carry nothing: not understood either.
@@ -100,6 +101,7 @@ export function understand(text: string, context: Context): Reading {
 
 function isSilent(reading: Reading): boolean {
   const { findings, unknowns, windows, unclear, place, windowsComplete, windowDetailsUnknown } = reading;
+  if (reading.budgetTotal) return false;
   const isListed = [findings, unknowns, windows, unclear].some((list) => list.length > 0);
   return !isListed && place === null && !windowsComplete && !windowDetailsUnknown;
 }
