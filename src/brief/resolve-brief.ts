@@ -92,9 +92,17 @@ export function resolveBrief(scenario: Scenario, defaults: BriefDefaults = {}): 
     assume(
       'cavity_insulation_r',
       usualCavityR(framing.depth_in, framing.material === 'steel'),
-      'Not said; the usual fill for this stud depth.',
       isRetrofit
-        ? [{ label: 'the stud bays are poorly filled (R-11)', change: { cavity_insulation_r: 11 } }]
+        ? 'Not said; the usual fill for this stud depth. An old wall may hold less, or nothing: look before ordering.'
+        : 'Not said; the usual fill for this stud depth.',
+      isRetrofit
+        ? [
+            { label: 'the stud bays are poorly filled (R-11)', change: { cavity_insulation_r: 11 } },
+            // No table says what a steel stud wall with empty bays comes to at every spacing.
+            ...(framing.material === 'wood'
+              ? [{ label: 'the stud bays are empty', change: { cavity_insulation_r: 0 } }]
+              : []),
+          ]
         : [],
     );
   const windows = resolveWindows(scenario, assume);

@@ -112,6 +112,19 @@ describe('understanding a line', () => {
     },
   );
 
+  it('says of an old house that its stud bays may be empty, unless that was said', () => {
+    const notes = (said: string) => read({ asked: 'project', said }).notes.join(' ');
+    expect(notes('from 1954')).toContain('A house of 1954 may have nothing between the studs');
+    expect(notes('from 1954, R-13 batts')).toBe('');
+    expect(notes('built in 2005')).toBe('');
+    expect(read({ asked: 'windows', said: 'eight windows from 1995' }).windows).toMatchObject([
+      { window: { count: 8 } },
+    ]);
+    expect(
+      read({ asked: 'windows', said: 'eight windows from 1995' }).windows[0]?.window.width_in,
+    ).toBeUndefined();
+  });
+
   it('does not take nominal lumber for the depth of steel studs', () => {
     const reading = read({ asked: 'framing', said: '2x6 steel at 16' });
     expect(foundIn(reading)).toEqual({ 'framing.material': 'steel', 'framing.spacing_in': 16 });

@@ -37,8 +37,8 @@ const SEVERAL_AT_ONCE: readonly Utterance[] = [
   {
     asked: 'framing',
     said: '2x4 at 16, built in 1950, little money, we do it ourselves with our son',
-    found: wood(3.5, 16),
-    unclear: ['built in 1950', 'do it ourselves'],
+    found: { project: 'retrofit', ...wood(3.5, 16) },
+    unclear: ['do it ourselves'],
   },
   {
     asked: 'place',
@@ -421,6 +421,19 @@ const ONE_AT_A_TIME: readonly Utterance[] = [
     said: 'hung, dual pane, nail fin',
     windows: [{ operation: 'hung', glazing: 'double', mounting: 'flanged' }],
   },
+  { asked: 'project', said: 'it is from 1962', found: { project: 'retrofit' } },
+  { asked: 'project', said: 'built in the early 1950s', found: { project: 'retrofit' } },
+  { asked: 'project', said: 'a 1930s two-storey farmhouse', found: { project: 'retrofit' } },
+  { asked: 'project', said: 'to be built in 2027', found: { project: 'new' } },
+  { asked: 'project', said: 'a new two-storey house', found: { project: 'new' } },
+  { asked: 'place', said: 'my house is in Duluth', place: 'Duluth' },
+  {
+    asked: 'place',
+    said: 'my house is a 1954 two-storey in Duluth and it has 2x4 studs',
+    place: 'Duluth',
+    found: { project: 'retrofit', ...wood(3.5) },
+  },
+  { asked: 'place', said: 'our place is in eau claire', place: 'eau claire' },
   { asked: 'windows', phase: 'details', missing: ['count'], said: 'seven', windows: [{ count: 7 }] },
   {
     asked: 'windows',

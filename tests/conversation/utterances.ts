@@ -288,7 +288,6 @@ export const ASKED_AGAIN: readonly Pick<Utterance, 'asked' | 'said' | 'open' | '
   { asked: 'crew', said: 'no plasterers' },
   { asked: 'crew', said: 'my cousin' },
   { asked: 'crew', said: 'I do it myself' },
-  { asked: 'project', said: 'it is from 1962' },
   { asked: 'wind', said: 'windy' },
   { asked: 'surroundings', said: 'some termites' },
   { asked: 'surroundings', said: 'far away' },

@@ -1,25 +1,42 @@
 import { NO_THICKNESS_LIMIT_IN } from '../describe.ts';
 import { hundredths, LENGTH, NUMBER, readLengthIn, readNumber, readSigned } from './numbers.ts';
+import { isWindowTalk } from './read-framing.ts';
 import type { Reader } from './reading.ts';
 
+/** Words that a house may have between "new" and itself; not what else could be new on it. */
+const OF_HOUSE =
+  '(?:(?:one|two|three|single|double|multi|[1-3])(?:[- ]and[- ]a[- ]half)?[- ](?:stor(?:e?y|eyed|ied)|family|floor|level|bedroom)|small|little|tiny|big|large|wood(?:en)?|timber|steel|frame|framed|detached)[- ]';
+const HOUSE =
+  '(?:house|home|building|bungalow|cottage|cabin|garage|shed|studio|ranch|cape|farmhouse|duplex|barn|wall)';
+const NEW_HOUSE = new RegExp(`\\bnew[- ](?:${OF_HOUSE})+${HOUSE}\\b`);
+/** Says nothing that is asked, but must not be read as a number. */
+const STOREYS =
+  /\b(?:one|two|three|single|multi|[1-3])(?:[- ]and[- ]a[- ]half)?[- ](?:stor(?:e?ys?|ies|eyed|ied)|floors?|levels?)\b/;
 const NEW =
   /\bnew[- ]?(?:build|house|home|wall|construction|work|addition|building)\b|\bfrom scratch\b|\b(?:an? )?additions?\b(?! to)/;
 const OLD =
   /\bretro-?fit(?:ting|ted)?\b|\bre-?(?:side|siding|clad|cladding|cover)\b|\brenovat\w+|\bremodel\w*|\b(?:existing|old) (?:house|home|wall|building)\b/;
 const STANDING = /\b(?:existing|old|(?:it )?stands(?: already)?|already (?:there|built|standing))\b/;
 
-const BUILT_IN =
-  /\b(?:(?:it'?s |it is |it was )?(?:built|from|dates? from|dating from)(?: in| around| about)? )(1[6-9]\d\d|20[0-4]\d)s?\b/;
+const YEAR = String.raw`(1[6-9]\d\d|20[0-4]\d)(?:'?s)?`;
+const BUILT_IN = new RegExp(
+  `\\b(?:(?:it'?s |it is |it was |was )?(?:built|from|dates?(?: back)?(?: from| to)?|dating from)(?: in| around| about)?(?: the)?(?: early| mid| late)? )${YEAR}\\b|\\b${YEAR}[- ](?:${OF_HOUSE})*(?:${HOUSE}|(?:one|two|three|[1-3])[- ]stor(?:e?y|eys|ies))\\b`,
+);
+const TO_COME = /\b(?:to be|will be|going to be|being|gets?) (?:built|finished)\b/;
 
 /** New wall or retrofit. */
 export const readProject: Reader = (clause, gathering) => {
   const year = clause.take(BUILT_IN);
-  if (year) {
-    gathering.puzzle(
-      year.words,
-      'Of the year I can make nothing; what is in the wall counts, as far as you know it.',
-    );
+  if (year && isWindowTalk(clause.text)) {
+    gathering.puzzle(year.words, 'Of that year I can make nothing; what is in the wall counts.');
+  } else if (year && TO_COME.test(clause.text)) {
+    gathering.add('project', 'new', year);
+  } else if (year) {
+    gathering.add('project', 'retrofit', { ...year, isNegated: false });
+    gathering.builtIn = Number(year.groups[0] ?? year.groups[1]);
   }
+  for (const taken of clause.takeAll(NEW_HOUSE)) gathering.add('project', 'new', taken);
+  clause.takeAll(STOREYS);
   for (const taken of clause.takeAll(OLD)) gathering.add('project', 'retrofit', taken);
   for (const taken of clause.takeAll(NEW)) gathering.add('project', 'new', taken);
   // Alone between commas it means the wall; with windows being asked about it may mean them.

@@ -50,6 +50,8 @@ export class Gathering {
   readonly unclear: Unclear[] = [];
   readonly notes: string[] = [];
   budgetTotal: BudgetTotal | null = null;
+  /** The year that the house is from. */
+  builtIn: number | null = null;
 
   constructor(context: Context) {
     this.context = context;

@@ -17,7 +17,7 @@ import {
   readProject,
   readThickness,
 } from './read-job.ts';
-import { readPlace } from './read-place.ts';
+import { placeWords, readPlace } from './read-place.ts';
 import { readPriorities, readSurroundings, readWind } from './read-site.ts';
 import { readCavity, readRetarder, readSheathing } from './read-wall.ts';
 import { readWindows } from './read-windows.ts';
@@ -68,6 +68,7 @@ export function understand(text: string, context: Context): Reading {
   const lines = readClauses(splitClauses(afterPriorities ?? line), gathering);
   settleFraming(gathering);
   settleMetricSizes(gathering);
+  settleAge(gathering);
   const { findings, clashes } = withoutClashes(gathering.findings);
 
   const asksPlace = context.question === 'place';
@@ -76,8 +77,8 @@ export function understand(text: string, context: Context): Reading {
   // A place may hold any word, so what was left over while the place is asked is looked up rather than puzzled over.
   const lookUp = isNewPlace
     ? findings.length === 0 && gathering.unclear.length === 0
-      ? straighten(text)
-      : leftover
+      ? placeWords(straighten(text))
+      : placeWords(leftover)
     : place.lookUp;
   const reading: Reading = {
     findings,
@@ -274,7 +275,7 @@ function foldWindow(windows: WindowReading[], next: WindowReading): void {
 
 /** Words that carry no answer by themselves; the longest first, so that "it's" goes before "it". */
 const FILLERS =
-  /\b(?:fib(?:er|re)glass|vapou?r retarder|approximately|first of all|outside face|paint(?:ed)?|at present|insulation|priorities|stud bays?|above all|cellulose|currently|important|insulated|ourselves|room side|sheathing|thickness|category|cavities|existing|exposure|interior|lot line|matters?|priority|probably|sheathed|standard|already|between|drywall|framing|maximum|perhaps|project|regular|roughly|outside|hoping|rather|really|little|afford|money|live|very|almost|approx|around|batts?|budget|cavity|design|facing|finish|framed|height|inside|mainly|mostly|myself|nearly|normal|please|second|square|studs?|thanks|units?|walls?|about|basic|bays?|circa|could|doing|faced|first|frame|guess|hello|house|it'll|kinds|maybe|speed|spend|thank|their|there|these|thick|think|those|usual|wants|we'll|we've|winds|would|area|away|been|crew|each|fine|from|good|have|high|home|i'll|i've|it's|just|kind|like|mean|most|need|next|okay|only|roof|site|size|some|tall|that|then|they|this|type|want|well|wide|will|wind|with|year|your|all|are|can|for|got|had|has|i'd|i'm|its|max|now|old|our|per|say|the|use|was|yes|you|an|as|at|be|by|ca|hi|in|is|it|me|my|of|ok|on|so|to|up|us|we|a|i)\b|[^\p{L}\p{N}]+/gu;
+  /\b(?:fib(?:er|re)glass|vapou?r retarder|approximately|first of all|outside face|paint(?:ed)?|at present|insulation|priorities|stud bays?|above all|cellulose|currently|important|insulated|ourselves|room side|sheathing|thickness|category|cavities|existing|exposure|interior|lot line|matters?|priority|probably|sheathed|standard|already|between|drywall|framing|maximum|perhaps|project|regular|roughly|outside|hoping|rather|really|little|afford|money|live|very|almost|approx|around|batts?|budget|cavity|stands|design|facing|finish|framed|height|inside|mainly|mostly|myself|nearly|normal|please|second|square|studs?|thanks|units?|walls?|about|basic|bays?|circa|could|doing|faced|first|frame|guess|hello|house|it'll|kinds|maybe|speed|spend|stand|thank|their|there|these|thick|think|those|usual|wants|we'll|we've|winds|would|area|away|been|crew|each|fine|from|good|have|high|home|i'll|i've|it's|just|kind|like|mean|most|need|next|okay|only|roof|site|size|some|tall|that|then|they|this|type|want|well|wide|will|wind|with|year|your|all|are|can|for|got|had|has|i'd|i'm|its|max|now|old|our|per|say|the|use|was|yes|you|an|as|at|be|by|ca|hi|in|is|it|me|my|of|ok|on|so|to|up|us|we|a|i)\b|[^\p{L}\p{N}]+/gu;
 
 /** A clause's leftover without the words that carry nothing. */
 function withoutFillers(text: string): string {
@@ -299,6 +300,21 @@ function settleFraming(gathering: Gathering): void {
   } else if (said === undefined && known === undefined) {
     gathering.findings.push({ field: 'framing.material', value: 'wood', words: nominal.words });
   }
+}
+
+/** Insulation between the studs became usual in the 1970s, with the first energy codes (from memory). */
+const USUALLY_FILLED_SINCE = 1980;
+
+/** An old house stands already, and its stud bays may be empty: that is said where it is still open. */
+function settleAge(gathering: Gathering): void {
+  const { builtIn, context, findings } = gathering;
+  const isCavityOpen =
+    context.answers.cavity_insulation_r === undefined &&
+    !findings.some(({ field }) => field === 'cavity_insulation_r');
+  if (builtIn === null || builtIn >= USUALLY_FILLED_SINCE || !isCavityOpen) return;
+  gathering.notes.push(
+    `A house of ${builtIn} may have nothing between the studs, or fill that came later (from memory): find out before you order. I ask about it; "how can I tell" says how.`,
+  );
 }
 
 /** One line that gives a field two values gives it none. */
