@@ -18,7 +18,7 @@ export const FIELD_LABELS: Readonly<Record<FieldId, string>> = {
   rough_opening_can_change: 'Rough openings',
   finish: 'Finish',
   budget_usd_per_ft2: 'Budget',
-  crew_skill: 'Crew',
+  crew_skill: 'Who builds it',
   wall_area_ft2: 'Wall area',
   basic_wind_speed_mph: 'Basic wind speed',
   exposure: 'Wind exposure',

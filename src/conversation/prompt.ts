@@ -29,6 +29,7 @@ export function contextOf(state: ConversationState): Context {
     answers: state.answers,
     choices: question ? choicesNow(question, state) : [],
     windowsPhase: phase,
+    isHomeowner: state.reader === 'homeowner',
     windowsMissing: phase === 'details' ? missingAspects(kindInDetail(state)?.window ?? {}) : [],
   };
 }

@@ -51,6 +51,7 @@ function contextFor(id: Context['question'], answers: Answers): Context {
     choices: [],
     windowsPhase: null,
     windowsMissing: [],
+    isHomeowner: false,
   };
 }
 

@@ -303,6 +303,28 @@ describe('contradictions', () => {
 });
 
 // 25,000 over 1,500 ft² are 16.67 a square foot, over 2,000 ft² 12.50.
+describe('who builds it', () => {
+  const asked = (reader: 'homeowner' | 'professional') => {
+    const talk = new Talk({ reader }).say('zone 5B', 'new');
+    for (let i = 0; i < 20 && talk.prompt.label !== 'Who builds it'; i += 1) talk.say('skip');
+    return talk;
+  };
+
+  it('is asked by whose hands do the work', () => {
+    expect(asked('homeowner').prompt.title).toContain('Whose hands will do the work');
+    expect(asked('homeowner').prompt.choices[0]).toContain('ourselves');
+  });
+
+  it('is not the homeowner who hires for the first time', () => {
+    const talk = asked('homeowner').say('first time');
+    expect(talk.state.answers.crew_skill).toBeUndefined();
+    expect(talk.last()).toContain('is it the first time that you hire a crew');
+    expect(talk.say('we do it ourselves, never done it before').state.answers.crew_skill).toBe('first-time');
+    expect(talk.last()).not.toContain('leaves something open');
+    expect(asked('professional').say('first time').state.answers.crew_skill).toBe('first-time');
+  });
+});
+
 describe('a budget for the whole wall', () => {
   const told = () => new Talk().say('zone 5B', 'new', 'about 25k total');
 

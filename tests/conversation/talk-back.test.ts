@@ -57,7 +57,9 @@ describe('what was understood', () => {
     expect(talk.advised).toHaveLength(1);
     expect(talk.prompt.label).toBe('What is not right?');
     talk.say('yes');
-    expect(talk.last()).toContain('Taken back [Finish: true cement stucco] [Crew: experienced with stucco]');
+    expect(talk.last()).toContain(
+      'Taken back [Finish: true cement stucco] [Who builds it: experienced with stucco]',
+    );
     expect(talk.advised).toHaveLength(1);
     expect(talk.prompt.label).toBe('Finish');
   });

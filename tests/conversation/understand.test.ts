@@ -28,6 +28,7 @@ function read({ asked, said, open, answers, phase, missing }: Utterance): Readin
     choices: question && phase === undefined ? choicesFor(question, fields) : [],
     windowsPhase: asked === 'windows' ? (phase ?? 'kinds') : null,
     windowsMissing: missing ?? [],
+    isHomeowner: false,
   });
 }
 

@@ -287,6 +287,8 @@ export const ASKED_AGAIN: readonly Pick<Utterance, 'asked' | 'said' | 'open' | '
   { asked: 'budget', said: 'cheap' },
   { asked: 'crew', said: 'no plasterers' },
   { asked: 'crew', said: 'my cousin' },
+  { asked: 'crew', said: 'we are hiring a contractor' },
+  { asked: 'crew', said: 'a builder' },
   { asked: 'crew', said: 'I do it myself' },
   { asked: 'wind', said: 'windy' },
   { asked: 'surroundings', said: 'some termites' },

@@ -187,6 +187,7 @@ const CREWS = [
 
 /** The crew. */
 export const readCrew: Reader = (clause, gathering) => {
+  if (gathering.isAsked('crew') && isAboutHiring(clause, gathering)) return;
   const without = clause.take(
     /\b(?:no|without|not)(?: an?| any)? (?:plaster(?:ing)? crew|plasterers?|stucco (?:crew|experience))\b/,
   );
@@ -217,7 +218,32 @@ export const readCrew: Reader = (clause, gathering) => {
   }
 };
 
-const OWN_HANDS_HINT = 'Is it the first time that you do this, or are you general carpenters?';
+const FIRST_TIME =
+  /^(?:(?:it|this)(?:'?s| is| will be|'?ll be)? )?(?:(?:my|our|the|a) )?(?:very )?first[- ]?time(?: (?:for )?(?:me|us))?$/;
+const HIRED =
+  /^(?:(?:i|we)(?:'?m|'?re|'?ll| am| are| will| want to)? )?(?:hire|hiring|pay|paying)(?: (?:a|an|the|some))?(?: \w+)?$|^(?:a|an|the|my|our|some)? ?(?:contractors?|builders?|company|professionals?|pros?|somebody|someone)$/;
+
+/** Who hires is not who builds: then it is asked what the hired ones have built. */
+function isAboutHiring(clause: Parameters<Reader>[0], gathering: Parameters<Reader>[1]): boolean {
+  const first = gathering.context.isHomeowner ? clause.take(FIRST_TIME) : null;
+  if (first) {
+    gathering.puzzle(
+      first.words,
+      'Do you build it yourself for the first time, or is it the first time that you hire a crew, and what has that crew built?',
+    );
+  }
+  const hired = first ? null : clause.take(HIRED);
+  if (hired) {
+    gathering.puzzle(
+      hired.words,
+      '"Don\'t know" will do while nobody is hired. What have they built: stucco, outside insulation, or neither (general carpenters)?',
+    );
+  }
+  return (first ?? hired) !== null;
+}
+
+/** Asked of whoever builds for themselves, until it is said whether they have done it before. */
+export const OWN_HANDS_HINT = 'Is it the first time that you do this, or are you general carpenters?';
 const OWN_HANDS =
   /\b(?:(?:do(?:ing)?|build(?:ing)?|did|make) (?:it|this|that|the work|most of it) )?(?:all )?(?:by )?(?:(?:my|our)sel(?:f|ves))\b(?:,? (?:and|with) (?:my|our|a|some) (?:brothers?|sons?|daughters?|wife|husband|father|dad|family|friends?|neighbou?rs?))?|\b(?:(?:and|with) )?(?:my|our) (?:brothers?|sons?|daughters?|wife|husband|father|dad|family|friends?|neighbou?rs?)\b/;
 

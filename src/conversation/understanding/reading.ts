@@ -13,6 +13,8 @@ export type Context = {
   readonly choices: readonly Choice[];
   /** Inside the windows question: the first list, details of one kind, or "any other?". */
   readonly windowsPhase: 'kinds' | 'details' | 'more' | null;
+  /** A homeowner's "first time" may be the first time that they hire. */
+  readonly isHomeowner: boolean;
   /** In the details: what the kind being asked about still misses. */
   readonly windowsMissing: readonly WindowAspect[];
 };

@@ -8,6 +8,7 @@ import { Clause, normaliseLine, splitClauses, straighten } from './line-text.ts'
 import { fieldsForNumber, hasRange, readFigures } from './read-figures.ts';
 import { readFraming } from './read-framing.ts';
 import {
+  OWN_HANDS_HINT,
   readArea,
   readBudget,
   readCrew,
@@ -69,6 +70,7 @@ export function understand(text: string, context: Context): Reading {
   settleFraming(gathering);
   settleMetricSizes(gathering);
   settleAge(gathering);
+  settleOwnHands(gathering);
   const { findings, clashes } = withoutClashes(gathering.findings);
 
   const asksPlace = context.question === 'place';
@@ -315,6 +317,12 @@ function settleAge(gathering: Gathering): void {
   gathering.notes.push(
     `A house of ${builtIn} may have nothing between the studs, or fill that came later (from memory): find out before you order. I ask about it; "how can I tell" says how.`,
   );
+}
+
+/** "Ourselves, never done it before": the second half answers what the first leaves open. */
+function settleOwnHands({ findings, unclear }: Gathering): void {
+  const at = unclear.findIndex(({ hint }) => hint === OWN_HANDS_HINT);
+  if (at >= 0 && findings.some(({ field }) => field === 'crew_skill')) unclear.splice(at, 1);
 }
 
 /** One line that gives a field two values gives it none. */
