@@ -1,9 +1,10 @@
 import { Refusal } from '../base/refusal.ts';
+import { dollarsAFoot, fieldWords } from '../brief/field-words.ts';
 import { type Answers, type FieldId, type Finding, sameAnswer } from './answers.ts';
 import { withAnswer, withoutAnswers } from './answers-schema.ts';
 import type { Block } from './blocks.ts';
 import { dividedTotal, withTotalDivided } from './budget-total.ts';
-import { describeWindow, dollarsAFoot, dollarsInAll } from './describe.ts';
+import { describeWindow, dollarsInAll } from './describe.ts';
 import { note } from './notes.ts';
 import { contextOf, kindInDetail } from './prompt.ts';
 import { questionOf } from './questions.ts';
@@ -173,7 +174,7 @@ function takeWindows(applied: Applied, list: NonNullable<Answers['windows']>, wo
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
     for (const issue of error.issues) {
-      applied.unclear.push({ words: `${issue.field} ${issue.value}`, hint: issue.accepted });
+      applied.unclear.push({ words: `${fieldWords(issue.field)} ${issue.value}`, hint: issue.accepted });
     }
     return;
   }

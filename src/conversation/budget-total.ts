@@ -1,6 +1,7 @@
+import { dollarsAFoot } from '../brief/field-words.ts';
 import { assumedArea_ft2 } from '../brief/resolve-brief.ts';
 import type { Answers, Finding } from './answers.ts';
-import { dollarsAFoot, dollarsInAll } from './describe.ts';
+import { dollarsInAll } from './describe.ts';
 import type { Reading } from './understanding/reading.ts';
 
 /** A total divided by the wall: what it comes to, and how that was found, to be told. */

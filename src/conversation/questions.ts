@@ -1,5 +1,5 @@
+import { NO_THICKNESS_LIMIT_IN } from '../brief/field-words.ts';
 import type { Answers, FieldId } from './answers.ts';
-import { NO_THICKNESS_LIMIT_IN } from './describe.ts';
 
 export const QUESTION_IDS = [
   'place',

@@ -1,10 +1,11 @@
 import { howToFindOut } from '../advice/find-out.ts';
 import type { Issue } from '../base/refusal.ts';
+import { fieldWords } from '../brief/field-words.ts';
 import { FIELD_IDS, type FieldId, type Finding } from './answers.ts';
 import type { Block } from './blocks.ts';
 import { COMMAND_HELP } from './command.ts';
 import { describeAll, describeAnswer, FIELD_LABELS } from './describe.ts';
-import { ended } from './first-letter.ts';
+import { capital, ended } from './first-letter.ts';
 import { nearestThings } from './nearest-things.ts';
 import { note, warning } from './notes.ts';
 import { contextOf, promptOf, whyAsked } from './prompt.ts';
@@ -65,7 +66,9 @@ export function acceptsBlock(state: ConversationState): Block | null {
 }
 
 export function issueBlocks(issues: readonly Issue[]): Block[] {
-  return issues.map((issue) => warning(`${issue.field}: ${issue.value} is not accepted. ${issue.accepted}`));
+  return issues.map((issue) =>
+    warning(`${capital(fieldWords(issue.field))}: ${issue.value} is not accepted. ${issue.accepted}`),
+  );
 }
 
 /** A wall was asked about that nothing goes by; what else is refused is a matter of the answers. */

@@ -1,4 +1,5 @@
 import type { Advice, Caution, RankedAssembly } from '../advice/advice-schema.ts';
+import { fieldWords, valueWords } from '../brief/field-words.ts';
 import type { Block } from './blocks.ts';
 import { blocksToText } from './blocks.ts';
 import { termsIn } from './glossary.ts';
@@ -6,8 +7,6 @@ import { note, titledList } from './notes.ts';
 import { sectionBlocks } from './pictures.ts';
 import type { Reader } from './reader.ts';
 import {
-  assumedField,
-  assumedValue,
   cautionLine,
   comparisonBlocks,
   considered,
@@ -205,7 +204,7 @@ function assumed({ assumptions }: Advice): Block[] {
     'What I assumed',
     assumptions.map(({ field, value, could_change_answer }) => {
       const weighs = could_change_answer ? ' (another value could change the answer)' : '';
-      return `${assumedField(field)}: ${assumedValue(value, field)}${weighs}`;
+      return `${fieldWords(field)}: ${valueWords(field, value)}${weighs}`;
     }),
   );
 }

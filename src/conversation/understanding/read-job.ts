@@ -1,4 +1,4 @@
-import { NO_THICKNESS_LIMIT_IN } from '../describe.ts';
+import { NO_THICKNESS_LIMIT_IN } from '../../brief/field-words.ts';
 import { hundredths, LENGTH, NUMBER, readLengthIn, readNumber, readSigned } from './numbers.ts';
 import { isWindowTalk } from './read-framing.ts';
 import type { Reader } from './reading.ts';

@@ -2,12 +2,13 @@ import type { Advice, Figure, RankedAssembly } from '../../advice/advice-schema.
 import type { Opening } from '../../advice/openings-schema.ts';
 import { fastenerWords, STEP_VERDICT_WORDS, spacingWords } from '../../advice/schedule-words.ts';
 import { inches } from '../../base/inches.ts';
+import { fieldsWordsWithUnit } from '../../brief/field-words.ts';
 import { budgetCheck, quotesFor } from '../bids.ts';
 import { DETAIL_PARTS } from '../drawing/opening-detail.ts';
 import { capitalised, figureText, numberText, sentence } from '../figure-text.ts';
 import { factsOf, present, type RecordBlock, tableOf } from '../record-document.ts';
 import type { DecisionRecord } from '../record-schema.ts';
-import { fieldsWords } from './scenario-words.ts';
+import { assumedWords } from './scenario-words.ts';
 
 /** Only the assumptions that could change the answer: what somebody has to settle before ordering. */
 export function toSettle({ advice }: DecisionRecord): RecordBlock[] {
@@ -19,8 +20,8 @@ export function toSettle({ advice }: DecisionRecord): RecordBlock[] {
       'Taken as given; settle these before ordering material, they could change the answer',
       [{ title: 'What' }, { title: 'Taken as' }, { title: 'Why' }],
       takenAlike(open).map(([{ value, why }, fields]) => [
-        fieldsWords(fields),
-        value === null ? 'not known' : value === true ? 'yes' : value === false ? 'no' : String(value),
+        fieldsWordsWithUnit(fields),
+        assumedWords(fields[0] ?? '', value),
         why,
       ]),
     ),
