@@ -204,7 +204,8 @@ function asidePrompt(aside: Aside, state: ConversationState): Prompt {
         label: 'An unfinished talk',
         title: `${talkName(aside.draft)} from ${aside.draft.saved_at.slice(0, 10)} was not finished. Go on with it, or start fresh?`,
         choices: [LABELS.goOn, LABELS.startFresh],
-        accepts: '"go on" or "start fresh"; "projects" lists other kept talks',
+        accepts:
+          '"go on", which takes it up ("done" then answers at once); "start fresh"; "quit", which keeps it for later; "projects" lists other kept talks',
       };
     case 'which-place':
       return {
@@ -245,7 +246,7 @@ function asidePrompt(aside: Aside, state: ConversationState): Prompt {
           .concat('Which holds?')
           .join(' '),
         choices: [LABELS.keepEarlier, LABELS.takeNew],
-        accepts: '"keep" or "take the new one"',
+        accepts: '"keep", "take the new one" or "don\'t know"',
       };
     case 'trial':
       return {

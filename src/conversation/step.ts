@@ -1,6 +1,7 @@
 import { nextQuestion, openQuestions } from './agenda.ts';
 import { answerAside, choosePlace, resumed } from './answer-aside.ts';
 import { applyReading } from './apply-reading.ts';
+import { askedInside } from './asked-inside.ts';
 import { type Command, readCommand } from './command.ts';
 import { doesMatter } from './matter.ts';
 import { note, warning } from './notes.ts';
@@ -209,7 +210,11 @@ function hear(state: ConversationState, line: string): Step {
   const ended = state.stage === 'told' ? hearAtEnd(state, line) : null;
   if (ended) return ended;
   if (command && isObeyed(command, state)) return obey(state, command);
-  return proceedFrom(applyReading(state, understand(line, contextOf(state))));
+  const inside = askedInside(line);
+  if (!inside) return proceedFrom(applyReading(state, understand(line, contextOf(state))));
+  // Asked of the question that the line answers, not of the next one.
+  const answered = obey(state, inside.command).state;
+  return proceedFrom(applyReading(answered, understand(inside.rest, contextOf(answered))));
 }
 
 /**

@@ -62,7 +62,9 @@ export function acceptsBlock(state: ConversationState): Block | null {
   const prompt = promptOf(state);
   if (!prompt) return null;
   const example = prompt.example ? ` For example: ${prompt.example}.` : '';
-  return note(`I take ${prompt.accepts}; or "don't know".${example}`);
+  // Between two things to choose from, and once the answer is told, that would be no answer.
+  const isQuestion = state.asides.length === 0 && contextOf(state).question !== null;
+  return note(`I take ${prompt.accepts}${isQuestion ? '; or "don\'t know"' : ''}.${example}`);
 }
 
 export function issueBlocks(issues: readonly Issue[]): Block[] {

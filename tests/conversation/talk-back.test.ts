@@ -310,6 +310,50 @@ describe('two readers', () => {
   });
 });
 
+describe('a question inside a line', () => {
+  it.each([
+    ["I don't know, how can I tell?", undefined],
+    ["don't know how can I tell", undefined],
+    ['plywood I think. How do I find out?', 'plywood'],
+  ])('is answered with "%s", and the rest is taken', (line, sheathing) => {
+    const talk = new Talk().say('zone 5B', 'new', '2x6 at 16', line);
+    const said = talk.last(3);
+    expect(said).toContain('How to find out');
+    expect(said).toContain('Look from the attic or garage side');
+    expect(said).not.toContain('Not understood');
+    expect(talk.state.answers.sheathing).toBe(sheathing ?? 'unknown');
+    expect(talk.prompt.label).toBe('Cavity insulation');
+  });
+
+  it('explains a word beside the answer, and takes no answer from it', () => {
+    const talk = new Talk().say('zone 5B', 'new', '2x6 at 16, R-21, what is kraft facing?');
+    expect(talk.last(2)).toContain('Class II retarder: A layer');
+    expect(talk.state.answers).toMatchObject({ cavity_insulation_r: 21 });
+    expect(talk.state.answers.interior_vapour_retarder).toBeUndefined();
+  });
+});
+
+describe('an unfinished talk', () => {
+  it.each(['done', 'finish', 'save'])('says after "%s" what can be said instead', (line) => {
+    const draft = {
+      schema: 'cladwright-draft/1' as const,
+      saved_at: '2024-05-06T07:08:09.000Z',
+      answers: { place: { climate_zone: '5B' as const } },
+      windows_complete: false,
+      history: [],
+    };
+    const said = new Talk({ draft }).say(line).last();
+    for (const words of ['"go on"', '"start fresh"', '"quit"', '"projects"']) expect(said).toContain(words);
+    expect(said).not.toContain("don't know");
+  });
+});
+
+describe('a slip of the fingers', () => {
+  it('at the end is answered by what was meant', () => {
+    expect(answered().say('finsh').last(2)).toContain('Did you mean "finish"?');
+  });
+});
+
 describe('how to find out', () => {
   it('is said for what is asked, on its own and with the reason', () => {
     const talk = new Talk().say('zone 5B', 'retrofit', 'how can I tell?');
