@@ -3,6 +3,7 @@ import { answerAside, choosePlace, resumed } from './answer-aside.ts';
 import { applyReading } from './apply-reading.ts';
 import { askedInside } from './asked-inside.ts';
 import { type Command, readCommand } from './command.ts';
+import { FIELD_LABELS } from './describe.ts';
 import { doesMatter } from './matter.ts';
 import { note, warning } from './notes.ts';
 import { goBack, obey, startOver } from './obey.ts';
@@ -235,7 +236,9 @@ function passed(state: ConversationState): ConversationState {
   if (aside?.kind === 'start-over') {
     return remark({ ...state, asides }, note('Not started over: your answers stand.'));
   }
-  return aside?.kind === 'contradiction' ? putOff(state) : { ...state, asides };
+  if (aside?.kind !== 'contradiction') return { ...state, asides };
+  const labels = aside.findings.map(({ field }) => FIELD_LABELS[field]).join(', ');
+  return remark(putOff(state), note(`${labels}: not settled, the first answer stands meanwhile.`));
 }
 
 /** Whether a line said while an aside is open goes to it; commands go past it, but none may push a kept talk aside. */

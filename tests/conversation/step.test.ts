@@ -250,6 +250,7 @@ describe('contradictions', () => {
   it('are put off by an answer to something else, and asked again before the answer', () => {
     const talk = new Talk().say(...WHOLE_TALK.slice(0, 3), '2x4', 'plywood', 'R-21');
     expect(talk.state.answers).toMatchObject({ sheathing: 'plywood', 'framing.depth_in': 5.5 });
+    expect(talk.last(6)).toContain('Stud depth: not settled, the first answer stands meanwhile.');
     expect(talk.say('show').last()).toContain('Not settled: you also said stud depth 3.5 in. (2x4).');
     talk.say(...WHOLE_TALK.slice(5));
     expect(talk.advised).toEqual([]);
