@@ -149,7 +149,8 @@ export function recordFailed(state: ConversationState, { message, issues }: Even
 export function leave(left: ConversationState): Step {
   const state = assumedEarlier(left);
   const isOffered = state.asides.some((aside) => aside.kind === 'resume');
-  const isKept = state.savedPaths.length === 0 && (isOffered || !isEmpty(state.answers));
+  // Lines that were written beforehand are kept by whoever wrote them.
+  const isKept = !state.asksOnce && state.savedPaths.length === 0 && (isOffered || !isEmpty(state.answers));
   const words = isKept ? 'Your answers are kept; next time I offer to go on with them.' : 'Done.';
   const isNo = state.stage === 'told' && state.advice?.ranked.length === 0;
   return {

@@ -50,6 +50,11 @@ describe('the conversation in plain lines', () => {
     expect(written).toContain('What I assumed');
   });
 
+  it('promises to keep nothing that it does not keep', async () => {
+    const { written } = await talk(lines('zone 5B', 'done', 'finish'));
+    expect(written).not.toContain('Your answers are kept');
+  });
+
   it('asks about a contradiction once and loses none of the lines behind it', async () => {
     const { written, services } = await talk(
       lines(...WHOLE_TALK.slice(0, 3), '2x4', ...WHOLE_TALK.slice(3), 'finish'),

@@ -255,6 +255,7 @@ export const UNDERSTOOD: readonly Utterance[] = [
       { count: 6, width_in: 36, height_in: 60, operation: 'casement', glazing: 'triple', weight_lb: 130 },
     ],
   },
+  { asked: null, said: 'my budget is 20', found: { budget_usd_per_ft2: 20 } },
   { asked: null, said: 'budget 25 a foot', found: { budget_usd_per_ft2: 25 } },
   { asked: 'finish', said: '2021 code', found: { code_edition: '2021' } },
 ];

@@ -1,5 +1,6 @@
 import { NO_THICKNESS_LIMIT_IN } from '../../brief/field-words.ts';
-import { hundredths, LENGTH, NUMBER, readLengthIn, readNumber, readSigned } from './numbers.ts';
+import type { Taken } from './line-text.ts';
+import { DIGITS, hundredths, LENGTH, NUMBER, readLengthIn, readNumber, readSigned } from './numbers.ts';
 import { isWindowTalk } from './read-framing.ts';
 import type { Reader } from './reading.ts';
 
@@ -137,6 +138,8 @@ const DOLLARS = new RegExp(
   `${AT_MOST}(?:\\$|usd\\s|us\\$)\\s*(-?${NUMBER})(?:\\s*(?:${PER_FOOT}))?(?![\\w.])|${AT_MOST}(?<![\\w.$-])(-?${NUMBER})\\s*(?:dollars|bucks|usd)(?:\\s*${PER_FOOT})?|${AT_MOST}(?<![\\w.$-])(${NUMBER})\\s*(?:a|per|/)\\s*(?:sq(?:uare)?\\.?\\s*(?:ft|foot|feet)|sf|ft2|foot|ft\\b)`,
 );
 
+const NAMED = new RegExp(`\\bbudget(?: is| of| about| around|:)*\\s+(${DIGITS})$`);
+
 /** Budget per square foot. A total is not divided here: the area that it covers is known elsewhere. */
 export const readBudget: Reader = (clause, gathering) => {
   const total = clause.take(TOTAL);
@@ -153,14 +156,18 @@ export const readBudget: Reader = (clause, gathering) => {
   for (const taken of clause.takeAll(DOLLARS)) {
     const text = taken.groups.find((group) => group !== undefined) ?? '';
     const value = readSigned(text);
-    const isPerFoot = new RegExp(PER_FOOT).test(taken.words);
-    if (value !== null && value > MOST_PER_FT2 && !isPerFoot) {
-      gathering.budgetTotal = { usd: value, words: taken.words };
-    } else if (value !== null) {
-      gathering.add('budget_usd_per_ft2', value, { ...taken, isNegated: false });
-    }
+    if (value !== null) addDollars(gathering, value, taken);
   }
+  const named = clause.take(NAMED);
+  const value = readNumber(named?.groups[0] ?? '');
+  if (named && value !== null) addDollars(gathering, value, named);
 };
+
+function addDollars(gathering: Parameters<Reader>[1], usd: number, taken: Taken): void {
+  const isPerFoot = new RegExp(PER_FOOT).test(taken.words);
+  if (usd > MOST_PER_FT2 && !isPerFoot) gathering.budgetTotal = { usd, words: taken.words };
+  else gathering.add('budget_usd_per_ft2', usd, { ...taken, isNegated: false });
+}
 
 const CREWS = [
   {
