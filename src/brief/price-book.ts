@@ -7,24 +7,33 @@ const usd = (what: string) => {
 
 const ORDER = 'Give low, likely and high in rising order, for example {"low":9,"likely":12,"high":16}.';
 
+const PRICE =
+  'Give a price as an object, for example {"item":"cladding/fibre-cement-panels","low":9,"likely":12,"high":16}.';
+
 const priceSchema = z
-  .strictObject({
-    /** Kind and id of the catalogue, for example `cladding/fibre-cement-panels`. */
-    item: z.string('Name an item of the price book, for example "cladding/fibre-cement-panels".').min(3),
-    low: usd('the low price'),
-    likely: usd('the likely price'),
-    high: usd('the high price'),
-    source: z.string('Say where the price comes from, for example "quote of May".').max(200).optional(),
-  })
+  .strictObject(
+    {
+      /** Kind and id of the catalogue, for example `cladding/fibre-cement-panels`. */
+      item: z.string('Name an item of the price book, for example "cladding/fibre-cement-panels".').min(3),
+      low: usd('the low price'),
+      likely: usd('the likely price'),
+      high: usd('the high price'),
+      source: z.string('Say where the price comes from, for example "quote of May".').max(200).optional(),
+    },
+    PRICE,
+  )
   .refine(({ low, likely, high }) => low <= likely && likely <= high, ORDER);
 
 const CARBON = 'Give kg CO2e from -100 to 1000, for example 3.2.';
-const carbonSchema = z.strictObject({
-  item: z.string('Name an insulation or cladding, for example "insulation/eps".').min(3),
-  /** Cladding: per m². Insulation: per m² and m²K/W. */
-  kgco2e: z.number(CARBON).min(-100, CARBON).max(1000, CARBON),
-  source: z.string('Say where the figure comes from, for example a product declaration.').min(3).max(200),
-});
+const carbonSchema = z.strictObject(
+  {
+    item: z.string('Name an insulation or cladding, for example "insulation/eps".').min(3),
+    /** Cladding: per m². Insulation: per m² and m²K/W. */
+    kgco2e: z.number(CARBON).min(-100, CARBON).max(1000, CARBON),
+    source: z.string('Say where the figure comes from, for example a product declaration.').min(3).max(200),
+  },
+  'Give a carbon figure as an object with "item", "kgco2e" and "source".',
+);
 
 const FACTOR = 'Give a factor from 0.2 to 5 on the shipped prices, for example 1.15.';
 const RATE = 'Give US dollars an hour from 5 to 500, for example 80.';

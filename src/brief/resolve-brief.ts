@@ -92,9 +92,17 @@ export function resolveBrief(scenario: Scenario, defaults: BriefDefaults = {}): 
     assume(
       'cavity_insulation_r',
       usualCavityR(framing.depth_in, framing.material === 'steel'),
-      'Not said; the usual fill for this stud depth.',
       isRetrofit
-        ? [{ label: 'the stud bays are poorly filled (R-11)', change: { cavity_insulation_r: 11 } }]
+        ? 'Not said; the usual fill for this stud depth. An old wall may hold less, or nothing: look before ordering.'
+        : 'Not said; the usual fill for this stud depth.',
+      isRetrofit
+        ? [
+            { label: 'the stud bays are poorly filled (R-11)', change: { cavity_insulation_r: 11 } },
+            // No table says what a steel stud wall with empty bays comes to at every spacing.
+            ...(framing.material === 'wood'
+              ? [{ label: 'the stud bays are empty', change: { cavity_insulation_r: 0 } }]
+              : []),
+          ]
         : [],
     );
   const windows = resolveWindows(scenario, assume);
@@ -352,7 +360,10 @@ function resolveRetarder(
   );
 }
 
-function resolveWindows(scenario: Scenario, assume: Assume): readonly BriefWindow[] {
+function resolveWindows(
+  scenario: Pick<Scenario, 'windows' | 'wall_area_ft2'>,
+  assume: Assume,
+): readonly BriefWindow[] {
   const given = said(scenario.windows);
   if (given === undefined) {
     const count = usualWindowCount(said(scenario.wall_area_ft2));
@@ -368,6 +379,11 @@ function resolveWindows(scenario: Scenario, assume: Assume): readonly BriefWindo
     return [{ ...TYPICAL_WINDOW, count }];
   }
   return given.map((window, index) => resolveWindow(window, index, assume));
+}
+
+/** The wall area that is assumed where only the windows are known, ft². */
+export function assumedArea_ft2(windows: Scenario['windows']): number {
+  return assumedWallArea_ft2(resolveWindows({ windows }, (_field, value) => value));
 }
 
 function resolveWindow(window: ScenarioWindow, index: number, assume: Assume): BriefWindow {

@@ -58,23 +58,26 @@ export const LITES = ['1/8', '3/16', '1/4', '3/8', '1/2'] as const;
 export const FLANGE_PLANES = ['insulation-face', 'furring-face'] as const;
 export const OPERATIONS = ['fixed', 'casement', 'awning', 'hung', 'sliding', 'door'] as const;
 
-export const windowSchema = z.strictObject({
-  count: number(1, 500, 'a whole number of windows', 6)
-    .refine((n) => n === 'unknown' || Number.isInteger(n), 'Give a whole number of windows, for example 6.')
-    .optional(),
-  width_in: number(6, 240, 'the unit width in inches', 36).optional(),
-  height_in: number(6, 180, 'the unit height in inches', 60).optional(),
-  glazing: choice(GLAZINGS).optional(),
-  mounting: choice(MOUNTINGS).optional(),
-  operation: choice(OPERATIONS).optional(),
-  weight_lb: number(2, 3000, 'the weight of one unit in pounds', 130).optional(),
-  /** For a weight that must be worked out. */
-  frame: choice(WINDOW_FRAMES).optional(),
-  lite_in: choice(LITES).optional(),
-  /** The opening as it stands or will be framed, between its studs and from sill to header. */
-  rough_opening_width_in: number(6, 260, 'the width of the rough opening in inches', 37).optional(),
-  rough_opening_height_in: number(6, 200, 'the height of the rough opening in inches', 61).optional(),
-});
+export const windowSchema = z.strictObject(
+  {
+    count: number(1, 500, 'a whole number of windows', 6)
+      .refine((n) => n === 'unknown' || Number.isInteger(n), 'Give a whole number of windows, for example 6.')
+      .optional(),
+    width_in: number(6, 240, 'the unit width in inches', 36).optional(),
+    height_in: number(6, 180, 'the unit height in inches', 60).optional(),
+    glazing: choice(GLAZINGS).optional(),
+    mounting: choice(MOUNTINGS).optional(),
+    operation: choice(OPERATIONS).optional(),
+    weight_lb: number(2, 3000, 'the weight of one unit in pounds', 130).optional(),
+    /** For a weight that must be worked out. */
+    frame: choice(WINDOW_FRAMES).optional(),
+    lite_in: choice(LITES).optional(),
+    /** The opening as it stands or will be framed, between its studs and from sill to header. */
+    rough_opening_width_in: number(6, 260, 'the width of the rough opening in inches', 37).optional(),
+    rough_opening_height_in: number(6, 200, 'the height of the rough opening in inches', 61).optional(),
+  },
+  'Give each kind of window as an object, for example {"count":6,"width_in":36,"height_in":60}.',
+);
 
 export const PROJECT_KINDS = ['new', 'retrofit'] as const;
 export { CODE_EDITIONS };
@@ -102,98 +105,110 @@ export const PRIORITY_KEYS = ['cost', 'moisture_safety', 'energy', 'ease', 'carb
 
 const priority = number(0, 10, 'a weight', 1).optional();
 
+const SCENARIO_MESSAGE =
+  'Give a scenario: one object in braces, for example {"schema":"cladwright-scenario/1","place":{"state":"CO","county":"Boulder"}}.';
+
 /** A scenario file, `cladwright-scenario/1`. Only `schema` and `place` are required; unknown keys are an error. */
-export const scenarioSchema = z.strictObject({
-  schema: z.literal('cladwright-scenario/1', 'Give "cladwright-scenario/1".'),
-  name: z
-    .string('Give a name in quotes, at most 120 characters.')
-    .max(120, 'Give at most 120 characters.')
-    .optional(),
-  place: placeSchema,
-  project: choice(PROJECT_KINDS).optional(),
-  code_edition: choice(CODE_EDITIONS).optional(),
-  framing: z
-    .union(
-      [
-        z.strictObject({
-          material: choice(FRAMING_MATERIALS).optional(),
-          depth_in: number(1.5, 12, 'the actual stud depth in inches', 5.5).optional(),
-          spacing_in: number(16, 24, 'the stud spacing in inches on center', 16).optional(),
-          species_gravity: number(0.3, 0.75, 'the specific gravity of the studs', 0.42).optional(),
-          steel_thickness_mil: z
-            .union([z.literal(STEEL_THICKNESSES_MIL), unknown], {
-              error: `Give the designation thickness of steel studs in mils: ${STEEL_THICKNESSES_MIL.join(', ')}, or "unknown". A thicker stud counts as the thickest of these.`,
-            })
-            .optional(),
-        }),
-        unknown,
-      ],
-      {
+export const scenarioSchema = z.strictObject(
+  {
+    schema: z.literal('cladwright-scenario/1', 'Give "cladwright-scenario/1".'),
+    name: z
+      .string('Give a name in quotes, at most 120 characters.')
+      .max(120, 'Give at most 120 characters.')
+      .optional(),
+    place: placeSchema,
+    project: choice(PROJECT_KINDS).optional(),
+    code_edition: choice(CODE_EDITIONS).optional(),
+    framing: z
+      .union(
+        [
+          z.strictObject({
+            material: choice(FRAMING_MATERIALS).optional(),
+            depth_in: number(1.5, 12, 'the actual stud depth in inches', 5.5).optional(),
+            spacing_in: number(16, 24, 'the stud spacing in inches on center', 16).optional(),
+            species_gravity: number(0.3, 0.75, 'the specific gravity of the studs', 0.42).optional(),
+            steel_thickness_mil: z
+              .union([z.literal(STEEL_THICKNESSES_MIL), unknown], {
+                error: `Give the designation thickness of steel studs in mils: ${STEEL_THICKNESSES_MIL.join(', ')}, or "unknown". A thicker stud counts as the thickest of these.`,
+              })
+              .optional(),
+          }),
+          unknown,
+        ],
+        {
+          error:
+            'Give an object, for example {"material":"wood","depth_in":5.5,"spacing_in":16}, or "unknown".',
+        },
+      )
+      .optional(),
+    sheathing: choice(SHEATHINGS).optional(),
+    cavity_insulation_r: number(0, 60, 'the R-value of the insulation between the studs', 21).optional(),
+    interior_vapour_retarder: choice(RETARDERS).optional(),
+    windows: z
+      .union([z.array(windowSchema).max(200, 'Give at most 200 kinds of window.'), unknown], {
         error:
-          'Give an object, for example {"material":"wood","depth_in":5.5,"spacing_in":16}, or "unknown".',
-      },
-    )
-    .optional(),
-  sheathing: choice(SHEATHINGS).optional(),
-  cavity_insulation_r: number(0, 60, 'the R-value of the insulation between the studs', 21).optional(),
-  interior_vapour_retarder: choice(RETARDERS).optional(),
-  windows: z
-    .union([z.array(windowSchema).max(200, 'Give at most 200 kinds of window.'), unknown], {
-      error: 'Give a list of windows, for example [{"count":6,"width_in":36,"height_in":60}], or "unknown".',
-    })
-    .optional(),
-  rough_opening_can_change: yesNo('the rough openings can be enlarged').optional(),
-  /** Left out, the plane is chosen wall by wall, and the answer says which and why. */
-  flange_plane: choice(FLANGE_PLANES).optional(),
-  finish: choice(FINISHES).optional(),
-  budget_usd_per_ft2: number(1, 1000, 'US dollars per square foot of wall', 32).optional(),
-  crew_skill: choice(CREW_SKILLS).optional(),
-  wall_area_ft2: number(10, 1_000_000, 'square feet of wall', 1800).optional(),
-  basic_wind_speed_mph: number(85, 220, 'the basic wind speed in miles per hour', 115).optional(),
-  exposure: choice(EXPOSURES).optional(),
-  mean_roof_height_ft: number(8, 60, 'the mean roof height in feet', 22).optional(),
-  building_least_width_ft: number(4, 1000, 'the least plan dimension of the building in feet', 28).optional(),
-  fire_separation_ft: number(0, 10_000, 'feet to the lot line', 12).optional(),
-  wildfire_area: yesNo('the site lies in a wildfire area').optional(),
-  termite_area: choice(TERMITE_AREAS).optional(),
-  max_added_thickness_in: number(0.5, 20, 'inches outside the sheathing', 6).optional(),
-  /** For who counts heat by other conventions than the tables; left out, the tables stand. */
-  thermal_assumptions: z
-    .union(
-      [
-        z.strictObject({
-          framing_style: choice(FRAMING_STYLES).optional(),
-          framing_fraction: number(0, 0.6, 'the share of wall area that is framing', 0.25).optional(),
-          film_inside_r: number(0.1, 2, 'the resistance of the inside air film', 0.68).optional(),
-          film_outside_r: number(0, 2, 'the resistance of the outside air film', 0.17).optional(),
-        }),
-        unknown,
-      ],
-      { error: 'Give an object, for example {"framing_fraction":0.25}, or "unknown".' },
-    )
-    .optional(),
-  /** Prices, labour and carbon of one's own; left out, the shipped ones stand. */
-  price_book: z
-    .union([priceBookSchema, unknown], {
-      error: 'Give an object, for example {"region_factor":1.15,"labour_usd_per_h":80}, or "unknown".',
-    })
-    .optional(),
-  priorities: z
-    .union(
-      [
-        z.strictObject({
-          cost: priority,
-          moisture_safety: priority,
-          energy: priority,
-          ease: priority,
-          carbon: priority,
-        }),
-        unknown,
-      ],
-      { error: 'Give weights, for example {"cost":1,"energy":1}, or "unknown".' },
-    )
-    .optional(),
-});
+          'Give a list of windows, for example [{"count":6,"width_in":36,"height_in":60}], or "unknown".',
+      })
+      .optional(),
+    rough_opening_can_change: yesNo('the rough openings can be enlarged').optional(),
+    /** Left out, the plane is chosen wall by wall, and the answer says which and why. */
+    flange_plane: choice(FLANGE_PLANES).optional(),
+    finish: choice(FINISHES).optional(),
+    budget_usd_per_ft2: number(1, 1000, 'US dollars per square foot of wall', 32).optional(),
+    crew_skill: choice(CREW_SKILLS).optional(),
+    wall_area_ft2: number(10, 1_000_000, 'square feet of wall', 1800).optional(),
+    basic_wind_speed_mph: number(85, 220, 'the basic wind speed in miles per hour', 115).optional(),
+    exposure: choice(EXPOSURES).optional(),
+    mean_roof_height_ft: number(8, 60, 'the mean roof height in feet', 22).optional(),
+    building_least_width_ft: number(
+      4,
+      1000,
+      'the least plan dimension of the building in feet',
+      28,
+    ).optional(),
+    fire_separation_ft: number(0, 10_000, 'feet to the lot line', 12).optional(),
+    wildfire_area: yesNo('the site lies in a wildfire area').optional(),
+    termite_area: choice(TERMITE_AREAS).optional(),
+    max_added_thickness_in: number(0.5, 20, 'inches outside the sheathing', 6).optional(),
+    /** For who counts heat by other conventions than the tables; left out, the tables stand. */
+    thermal_assumptions: z
+      .union(
+        [
+          z.strictObject({
+            framing_style: choice(FRAMING_STYLES).optional(),
+            framing_fraction: number(0, 0.6, 'the share of wall area that is framing', 0.25).optional(),
+            film_inside_r: number(0.1, 2, 'the resistance of the inside air film', 0.68).optional(),
+            film_outside_r: number(0, 2, 'the resistance of the outside air film', 0.17).optional(),
+          }),
+          unknown,
+        ],
+        { error: 'Give an object, for example {"framing_fraction":0.25}, or "unknown".' },
+      )
+      .optional(),
+    /** Prices, labour and carbon of one's own; left out, the shipped ones stand. */
+    price_book: z
+      .union([priceBookSchema, unknown], {
+        error: 'Give an object, for example {"region_factor":1.15,"labour_usd_per_h":80}, or "unknown".',
+      })
+      .optional(),
+    priorities: z
+      .union(
+        [
+          z.strictObject({
+            cost: priority,
+            moisture_safety: priority,
+            energy: priority,
+            ease: priority,
+            carbon: priority,
+          }),
+          unknown,
+        ],
+        { error: 'Give weights, for example {"cost":1,"energy":1}, or "unknown".' },
+      )
+      .optional(),
+  },
+  SCENARIO_MESSAGE,
+);
 
 export type Scenario = z.output<typeof scenarioSchema>;
 export type Place = z.output<typeof placeSchema>;

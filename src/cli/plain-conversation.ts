@@ -47,6 +47,7 @@ export async function runPlainConversation(options: PlainConversation): Promise<
       extent: options.echo ? 'whole' : 'brief',
       // A script's lines were written for the questions in the order of the list.
       looksAhead: !options.echo,
+      asksOnce: options.echo ?? false,
       ...(options.reader ? { reader: options.reader } : {}),
     },
   );

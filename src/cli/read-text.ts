@@ -75,7 +75,7 @@ async function collect(stream: Readable, path: string, field: string): Promise<B
     throw new Refusal({
       field,
       value: showValue(path),
-      accepted: `Give the path of a JSON file, or "-" for standard input; this can't be read (${reason(error)}).`,
+      accepted: `Give the path of a JSON file, or "-" for standard input; this can't be read (${reasonUnread(error)}).`,
     });
   }
   return Buffer.concat(chunks);
@@ -89,7 +89,8 @@ const REASONS: Readonly<Record<string, string>> = {
   ENAMETOOLONG: 'the path is too long',
 };
 
-function reason(error: unknown): string {
+/** Why a path can't be read, in words. */
+export function reasonUnread(error: unknown): string {
   const code = error instanceof Error && 'code' in error ? String(error.code) : 'unknown error';
   return REASONS[code] ?? code;
 }

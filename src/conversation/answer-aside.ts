@@ -1,11 +1,16 @@
+import { type Finding, sameAnswer } from './answers.ts';
 import { withAnswer, withoutAnswers } from './answers-schema.ts';
-import { applyFindings } from './apply-reading.ts';
+import { applyFindings, applyReading } from './apply-reading.ts';
 import { note } from './notes.ts';
-import { LABELS, placeLabel } from './prompt.ts';
+import { contextOf, LABELS, placeLabel } from './prompt.ts';
 import type { Aside, ConversationState, PlaceMatch, Step, Trial } from './state.ts';
+import { putBack } from './take-back.ts';
 import { answersBlocks, assumeRest, notedBlock, zoneBlock } from './talk.ts';
 import { remark } from './turns.ts';
+import { readDontKnow } from './understanding/dont-know.ts';
 import { normaliseLine } from './understanding/line-text.ts';
+import { understand } from './understanding/understand.ts';
+import { assumedEarlier, withoutFields } from './unsettled.ts';
 
 /** What came of a line said to an aside: settled, or not meant for it and to be read as an ordinary line. */
 export type AsideOutcome =
@@ -51,7 +56,10 @@ export function answerAside(state: ConversationState, aside: Aside, text: string
         return settled({ state: remark(rest, note('Kept as you said before.')), effects: [] });
       }
       if (isPick(line, 1, LABELS.takeNew) || LATER.test(line)) return settled(takeLater(rest, aside));
-      return { kind: 'puzzled' };
+      if (readDontKnow(line, false)) {
+        return settled({ state: assumedEarlier({ ...rest, unsettled: aside.findings }), effects: [] });
+      }
+      return takeRepeated(rest, aside, text) ?? { kind: 'puzzled' };
     case 'trial':
       if (isPick(line, 0, LABELS.keepTrial) || TAKE_TRIAL.test(line))
         return settled(takeTrial(rest, aside.trial));
@@ -67,6 +75,14 @@ export function answerAside(state: ConversationState, aside: Aside, text: string
         return settled({ state: { ...rest, wantsAll: true }, effects: [] });
       }
       return { kind: 'elsewhere', state: { ...rest, wantsAll: true } };
+    case 'take-back':
+      if (isPick(line, 0, LABELS.takeItBack) || TAKE_BACK.test(line)) {
+        return settled(putBack(rest, aside.before));
+      }
+      if (isPick(line, 1, LABELS.leaveIt) || DROP_TRIAL.test(line)) {
+        return settled({ state: remark(rest, note('Left as it is.')), effects: [] });
+      }
+      return isNumber(line) ? { kind: 'puzzled' } : { kind: 'elsewhere', state: rest };
     case 'start-over':
       if (isPick(line, 0, LABELS.yesForget) || YES.test(line)) return { kind: 'start-over' };
       if (isPick(line, 1, LABELS.noGoOn) || NO.test(line)) return settled({ state: rest, effects: [] });
@@ -74,6 +90,7 @@ export function answerAside(state: ConversationState, aside: Aside, text: string
   }
 }
 
+const TAKE_BACK = /^(?:take (?:it|that) back|yes|y|not right|that(?:'s| is) (?:it|not right|wrong)|undo|ok)$/;
 const TAKE_TRIAL = /^(?:keep(?: it| this| that)?(?: change)?|yes|y|take (?:it|this)|ok|okay)$/;
 const DROP_TRIAL = /^(?:leave(?: it)?(?: as it was)?|drop (?:it|that)|no|n|as it was|as before|forget it)$/;
 const HEAR = /^(?:hear(?: it| the answer)?(?: now)?|yes|y|done|answer|ok|okay|the answer)$/;
@@ -112,6 +129,7 @@ export function resumed(
     answers: aside.draft.answers,
     windowsComplete: aside.draft.windows_complete,
     history: aside.draft.history,
+    budgetTotal_usd: aside.draft.budget_total_usd ?? null,
     reader: state.isReaderGiven ? state.reader : (aside.draft.reader ?? state.reader),
   };
 }
@@ -133,9 +151,11 @@ function takeTrial(state: ConversationState, trial: Trial): Step {
   );
   const hasWindows = trial.changes.some(({ field }) => field === 'windows');
   const noted = notedBlock(trial.changes.filter(({ value }) => value !== 'unknown'));
+  const budget = trial.changes.find(({ field }) => field === 'budget_usd_per_ft2');
   const taken: ConversationState = {
     ...state,
     answers,
+    budgetTotal_usd: budget ? (budget.total_usd ?? null) : state.budgetTotal_usd,
     windowsComplete: state.windowsComplete || hasWindows,
   };
   return { state: noted ? remark(taken, noted) : taken, effects: [] };
@@ -148,6 +168,32 @@ function takeLater(state: ConversationState, aside: Extract<Aside, { kind: 'cont
     answers: withoutAnswers(state.answers, fields),
   };
   return applyFindings(cleared, aside.findings);
+}
+
+/** One of the two answers said once more is the one that holds. */
+function takeRepeated(
+  rest: ConversationState,
+  aside: Extract<Aside, { kind: 'contradiction' }>,
+  text: string,
+): AsideOutcome | null {
+  const reading = understand(text, contextOf(rest));
+  const isRepeated = ({ field, value }: Finding) => {
+    const before = rest.answers[field];
+    return reading.findings.some(
+      (said) =>
+        said.field === field &&
+        (sameAnswer(said.value, value) || (before !== undefined && sameAnswer(said.value, before))),
+    );
+  };
+  const repeated = aside.findings.filter(isRepeated);
+  if (repeated.length === 0) return null;
+  const left = withoutFields(aside.findings, repeated);
+  const asides: Aside[] = left.length > 0 ? [{ kind: 'contradiction', findings: left }] : [];
+  const answers = withoutAnswers(
+    rest.answers,
+    repeated.map(({ field }) => field),
+  );
+  return settled(applyReading({ ...rest, answers, asides: [...asides, ...rest.asides] }, reading));
 }
 
 function settled(step: Step): AsideOutcome {

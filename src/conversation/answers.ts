@@ -35,7 +35,13 @@ export const FIELD_IDS = [
 ] as const satisfies readonly FieldId[];
 
 /** One field and what was said about it; `words` is the stretch of the user's line that it was read from. */
-export type Finding = { readonly field: FieldId; readonly value: AnswerValue; readonly words: string };
+export type Finding = {
+  readonly field: FieldId;
+  readonly value: AnswerValue;
+  readonly words: string;
+  /** Of a budget that was told for the whole wall. */
+  readonly total_usd?: number;
+};
 
 /** Whether two answers mean the same; the order of keys does not matter. */
 export function sameAnswer(a: AnswerValue, b: AnswerValue): boolean {

@@ -1,8 +1,10 @@
 import { Refusal } from '../base/refusal.ts';
+import { dollarsAFoot, fieldWords } from '../brief/field-words.ts';
 import { type Answers, type FieldId, type Finding, sameAnswer } from './answers.ts';
-import { withAnswer } from './answers-schema.ts';
+import { withAnswer, withoutAnswers } from './answers-schema.ts';
 import type { Block } from './blocks.ts';
-import { describeWindow } from './describe.ts';
+import { dividedTotal, withTotalDivided } from './budget-total.ts';
+import { describeWindow, dollarsInAll } from './describe.ts';
 import { note } from './notes.ts';
 import { contextOf, kindInDetail } from './prompt.ts';
 import { questionOf } from './questions.ts';
@@ -16,7 +18,8 @@ import {
   unclearBlocks,
 } from './talk.ts';
 import { remark } from './turns.ts';
-import type { Reading, Unclear } from './understanding/reading.ts';
+import { NOTHING_SAID, type Reading, type Unclear } from './understanding/reading.ts';
+import { withoutFields } from './unsettled.ts';
 import { mergeWindows, withUnknownAspects } from './windows.ts';
 
 type Applied = {
@@ -26,13 +29,16 @@ type Applied = {
   readonly leftOpen: FieldId[];
   readonly contradictions: Finding[];
   readonly unclear: Unclear[];
+  readonly notes: string[];
+  budgetTotal_usd: number | null;
 };
 
 /**
  * Takes what a line said into the answers: new answers are noted, a second answer to the same thing is put to the
  * user with both values, impossible values are refused with what would be accepted.
  */
-export function applyReading(state: ConversationState, reading: Reading): Step {
+export function applyReading(state: ConversationState, heard: Reading): Step {
+  const reading = withTotalDivided(heard, state.answers);
   const context = contextOf(state);
   const applied: Applied = {
     answers: state.answers,
@@ -41,6 +47,8 @@ export function applyReading(state: ConversationState, reading: Reading): Step {
     leftOpen: [],
     contradictions: [],
     unclear: [...reading.unclear],
+    notes: [...reading.notes],
+    budgetTotal_usd: state.budgetTotal_usd,
   };
   const reopened: readonly FieldId[] = state.reopened
     ? questionOf(state.reopened).parts.map((part) => part.field)
@@ -50,6 +58,8 @@ export function applyReading(state: ConversationState, reading: Reading): Step {
   for (const field of reading.unknowns) {
     if (field !== 'place') applyFinding(applied, { field, value: 'unknown', words: '' }, reopened);
   }
+
+  divideAnew(applied);
 
   const touched = [...applied.noted.map(({ field }) => field), ...applied.leftOpen];
   if (reading.windowsComplete || reading.windowDetailsUnknown) touched.push('windows');
@@ -66,6 +76,8 @@ export function applyReading(state: ConversationState, reading: Reading): Step {
     reopened: isAnswered ? null : state.reopened,
     history,
     asides: [...state.asides, ...asidesOf(applied, reading)],
+    budgetTotal_usd: applied.budgetTotal_usd,
+    unsettled: withoutFields(state.unsettled, [...applied.noted, ...applied.contradictions]),
     stage: reading.place === null ? state.stage : 'looking-up',
   };
   const effects: Effect[] = reading.place === null ? [] : [{ kind: 'find-places', text: reading.place }];
@@ -74,19 +86,8 @@ export function applyReading(state: ConversationState, reading: Reading): Step {
 
 /** Takes one finding in, as an answer to a question that was not asked of it alone: a place looked up, a choice made. */
 export function applyFindings(state: ConversationState, findings: readonly Finding[]): Step {
-  return applyReading(state, { ...NOTHING, findings });
+  return applyReading(state, { ...NOTHING_SAID, findings });
 }
-
-const NOTHING: Reading = {
-  findings: [],
-  unknowns: [],
-  windows: [],
-  windowsComplete: false,
-  windowDetailsUnknown: false,
-  place: null,
-  either: null,
-  unclear: [],
-};
 
 function applyFinding(applied: Applied, finding: Finding, reopened: readonly FieldId[]): void {
   const { field, value } = finding;
@@ -105,9 +106,30 @@ function applyFinding(applied: Applied, finding: Finding, reopened: readonly Fie
     return;
   }
   applied.answers = answers;
+  if (field === 'budget_usd_per_ft2') applied.budgetTotal_usd = finding.total_usd ?? null;
   if (field === 'windows') applied.windowsComplete = !Array.isArray(value) || value.length === 0;
   if (value === 'unknown') applied.leftOpen.push(field);
   else applied.noted.push(finding);
+}
+
+/** A budget for the whole wall comes to something else a square foot once the area is another. */
+function divideAnew(applied: Applied): void {
+  const { budgetTotal_usd, answers } = applied;
+  if (budgetTotal_usd === null) return;
+  const { usd_per_ft2, words } = dividedTotal(budgetTotal_usd, answers);
+  if (usd_per_ft2 === answers.budget_usd_per_ft2) return;
+  try {
+    applied.answers = withAnswer(answers, 'budget_usd_per_ft2', usd_per_ft2);
+    applied.notes.push(words);
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    applied.answers = withoutAnswers(answers, ['budget_usd_per_ft2']);
+    applied.budgetTotal_usd = null;
+    applied.unclear.push({
+      words: `${dollarsInAll(budgetTotal_usd)} in all`,
+      hint: `That would be ${dollarsAFoot(usd_per_ft2)} a square foot. ${error.issues[0]?.accepted ?? ''}`,
+    });
+  }
 }
 
 function applyWindows(applied: Applied, reading: Reading, state: ConversationState): void {
@@ -152,7 +174,7 @@ function takeWindows(applied: Applied, list: NonNullable<Answers['windows']>, wo
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
     for (const issue of error.issues) {
-      applied.unclear.push({ words: `${issue.field} ${issue.value}`, hint: issue.accepted });
+      applied.unclear.push({ words: `${fieldWords(issue.field)} ${issue.value}`, hint: issue.accepted });
     }
     return;
   }
@@ -181,6 +203,7 @@ function blocksFor(applied: Applied, reading: Reading, state: ConversationState)
   const saysNoMore = reading.windowsComplete && !applied.noted.some(({ field }) => field === 'windows');
   return [
     notedBlock(applied.noted),
+    ...applied.notes.map(note),
     takeBackHint(applied.noted),
     saysNoMore ? note('Noted. No other windows.') : null,
     leftOpenBlock(applied.leftOpen),

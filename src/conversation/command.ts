@@ -22,6 +22,9 @@ type Plain =
   | 'cautions'
   | 'firmness'
   | 'find-out'
+  | 'sound'
+  | 'affordable'
+  | 'contractor'
   | 'how-to-tell'
   | 'impression'
   | 'words'
@@ -95,6 +98,21 @@ const PHRASES: readonly { readonly kind: Plain; readonly pattern: RegExp }[] = [
     kind: 'find-out',
     pattern:
       /^(?:what (?:should|must|do) (?:i|we) (?:(?:have|need) to )?|what to )?(?:find out|check|ask|look (?:up|at)|measure|settle)(?: first| before (?:ordering|i order|we order))\??$|^what (?:should|must) (?:i|we) (?:find out|check)\??$/,
+  },
+  {
+    kind: 'sound',
+    pattern:
+      /^(?:(?:so|and|but),? )?(?:is (?:it|that|this|the (?:wall|plan|answer|first choice|whole thing))(?: all)? (?:really )?(?:sane|sound|sensible|reasonable|crazy|ok|okay|all right|alright|any good|good|a (?:good|sound|sane|crazy|bad) (?:idea|plan|wall))|does (?:it|that|this)(?: all)? make (?:any )?sense|will (?:it|that|this) (?:really )?work|would you (?:build|do) (?:it|that|this)|should i (?:build|do) (?:it|that|this))\??$/,
+  },
+  {
+    kind: 'affordable',
+    pattern:
+      /^(?:(?:so|and|but),? )?(?:is (?:it|that|this|the (?:wall|plan|first choice|whole thing)) (?:really )?(?:affordable|too (?:expensive|dear)|expensive|within (?:my |our |the )?budget)|can (?:i|we) (?:really )?afford (?:it|that|this|the wall)|(?:what|how much) (?:does|will|would|is|might|could) (?:it|that|this|the (?:wall|job|whole (?:wall|job|thing))|all (?:of )?(?:it|that|this))(?: all)?(?: cost| come to)?(?: me| us)?(?: in (?:all|total)| altogether| all together)?|what(?:'?s| is) the total(?: cost| price)?|(?:the )?total (?:cost|price)|(?:the )?cost in (?:all|total))\??$/,
+  },
+  {
+    kind: 'contractor',
+    pattern:
+      /^(?:(?:so|and),? )?(?:what (?:should|do|must|can|could|would) (?:i|we) (?:(?:have|need) to )?ask|what to ask|(?:which |what )?questions (?:for|to)|what questions (?:should|do|must|can) (?:i|we) ask)(?: to| of| from)? (?:a|an|the|my|our|each|any|every)? ?(?:contractors?|builders?|bidders?|plasterers?|crews?|tradesm[ae]n)(?: first| before (?:hiring|i hire|we hire)(?: (?:them|one|him|her))?)?\??$|^how (?:do|should|can) (?:i|we) (?:choose|pick|find|hire|judge) (?:a|the|my) (?:contractor|builder|plasterer)\??$|^what (?:should|must|can) (?:i|we) ask(?: them)?\??$/,
   },
   {
     kind: 'show',
@@ -298,7 +316,10 @@ export const COMMAND_HELP: readonly {
       { say: 'how can I tell', does: 'how to find the answer out on site or by asking' },
       { say: 'back', does: 'the question before' },
       { say: 'change framing', does: 'any question by its name; "change budget to 28" at once' },
-      { say: 'not right', does: 'takes back what I understood from your last line' },
+      {
+        say: 'not right',
+        does: 'takes back what I understood from your last line; asks when it was not the last',
+      },
       { say: 'show', does: 'your answers so far' },
       { say: 'impression', does: 'what I think of the wall so far' },
       { say: 'done', does: 'no more questions: assume the rest and answer' },
@@ -316,6 +337,9 @@ export const COMMAND_HELP: readonly {
       { say: 'cautions', does: 'everything to beware of' },
       { say: 'how firm is that', does: 'what ties with it, and what would put another wall first' },
       { say: 'find out first', does: 'what to settle before ordering, and how' },
+      { say: 'is it sane', does: 'what the rules say of it, its weak points, who must answer for it' },
+      { say: 'is it affordable', does: 'dollars for the whole wall, and what is not in them' },
+      { say: 'what should I ask a contractor', does: 'questions that follow from the first choice' },
       { say: 'show the answer', does: 'the answer again; "whole answer" with every reason and figure' },
     ],
   },

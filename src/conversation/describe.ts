@@ -1,3 +1,4 @@
+import { valueWords } from '../brief/field-words.ts';
 import type { ScenarioWindow } from '../brief/scenario.ts';
 import { type Answers, type AnswerValue, FIELD_IDS, type FieldId } from './answers.ts';
 
@@ -18,7 +19,7 @@ export const FIELD_LABELS: Readonly<Record<FieldId, string>> = {
   rough_opening_can_change: 'Rough openings',
   finish: 'Finish',
   budget_usd_per_ft2: 'Budget',
-  crew_skill: 'Crew',
+  crew_skill: 'Who builds it',
   wall_area_ft2: 'Wall area',
   basic_wind_speed_mph: 'Basic wind speed',
   exposure: 'Wind exposure',
@@ -32,53 +33,6 @@ export const FIELD_LABELS: Readonly<Record<FieldId, string>> = {
 
 export const NOT_KNOWN = 'not known';
 
-/** Largest thickness a scenario takes; stands for "no limit". */
-export const NO_THICKNESS_LIMIT_IN = 20;
-
-const WORDS: Partial<Record<FieldId, Readonly<Record<string, string>>>> = {
-  project: { new: 'new wall', retrofit: 'retrofit of an existing wall' },
-  'framing.material': { wood: 'wood studs', steel: 'steel studs' },
-  sheathing: {
-    osb: 'OSB',
-    plywood: 'plywood',
-    gypsum: 'exterior gypsum board',
-    fibreboard: 'fibreboard',
-    boards: 'solid boards',
-    none: 'no sheathing',
-  },
-  interior_vapour_retarder: {
-    none: 'no vapour retarder',
-    'class-iii': 'Class III: latex paint',
-    'class-ii': 'Class II: kraft facing',
-    'class-i': 'Class I: polyethylene sheet or foil',
-    responsive: 'responsive membrane',
-  },
-  rough_opening_can_change: { true: 'can change', false: 'stay as they are' },
-  finish: {
-    'cement-stucco': 'true cement stucco',
-    'stucco-look': 'the look of stucco is enough',
-    any: 'any finish',
-  },
-  crew_skill: {
-    'first-time': 'first time doing this',
-    general: 'general carpenters',
-    'stucco-experienced': 'experienced with stucco',
-    'exterior-insulation-experienced': 'experienced with exterior insulation',
-  },
-  exposure: {
-    B: 'B, town, suburb or woods',
-    C: 'C, open country',
-    D: 'D, open water or flats',
-  },
-  wildfire_area: { true: 'yes', false: 'no' },
-  termite_area: {
-    'none-to-slight': 'none to slight',
-    'slight-to-moderate': 'slight to moderate',
-    'moderate-to-heavy': 'moderate to heavy',
-    'very-heavy': 'very heavy',
-  },
-};
-
 const PRIORITY_WORDS: Readonly<Record<string, string>> = {
   cost: 'low cost',
   moisture_safety: 'safety against moisture',
@@ -90,56 +44,18 @@ const PRIORITY_WORDS: Readonly<Record<string, string>> = {
 /** An answer in words: `5.5` for the stud depth → "2x6 (5.5 in.)". */
 export function describeAnswer(field: FieldId, value: AnswerValue): string {
   if (value === 'unknown') return NOT_KNOWN;
-  const words = WORDS[field]?.[String(value)];
-  if (words !== undefined) return words;
   if (field === 'windows' && Array.isArray(value)) {
     return value.length === 0 ? 'no windows' : value.map(describeWindow).join('; ');
   }
   if (typeof value === 'object' && !Array.isArray(value)) {
     return field === 'place' ? describePlace(value) : describePriorities(value);
   }
-  return typeof value === 'number' ? describeNumber(field, value) : String(value);
+  return Array.isArray(value) ? String(value) : valueWords(field, value);
 }
 
-function describeNumber(field: FieldId, value: number): string {
-  switch (field) {
-    case 'framing.depth_in':
-      return describeDepth(value);
-    case 'framing.spacing_in':
-      return `${value} in. on center`;
-    case 'framing.steel_thickness_mil':
-      return `${value} mil`;
-    case 'cavity_insulation_r':
-      return value === 0 ? 'none, empty stud bays' : `R-${value}`;
-    case 'budget_usd_per_ft2':
-      return `$${value} per square foot`;
-    case 'wall_area_ft2':
-      return `${value.toLocaleString('en-US')} sq ft`;
-    case 'basic_wind_speed_mph':
-      return `${value} mph`;
-    case 'max_added_thickness_in':
-      return value >= NO_THICKNESS_LIMIT_IN
-        ? `no limit (up to ${value} in., the most I draw up)`
-        : `${value} in. at most`;
-    case 'mean_roof_height_ft':
-    case 'fire_separation_ft':
-      return `${value} ft`;
-    default:
-      return String(value);
-  }
-}
-
-const NOMINAL: ReadonlyMap<number, string> = new Map([
-  [3.5, '2x4'],
-  [5.5, '2x6'],
-  [7.25, '2x8'],
-  [9.25, '2x10'],
-  [11.25, '2x12'],
-]);
-
-function describeDepth(depth_in: number): string {
-  const nominal = NOMINAL.get(depth_in);
-  return nominal ? `${depth_in} in. (${nominal})` : `${depth_in} in.`;
+/** "$25,000" */
+export function dollarsInAll(usd: number): string {
+  return `$${Math.round(usd).toLocaleString('en-US')}`;
 }
 
 function describePlace(value: object): string {

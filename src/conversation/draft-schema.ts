@@ -10,6 +10,7 @@ export const draftSchema = z.strictObject({
   answers: answersSchema,
   windows_complete: z.boolean(),
   history: z.array(z.enum(QUESTION_IDS)).max(500),
+  budget_total_usd: z.number().optional(),
   reader: z.enum(READERS).optional(),
   /** Its record has been saved: kept, and not offered as unfinished. */
   finished: z.boolean().optional(),

@@ -34,6 +34,8 @@ const WORDS = [
   'plasterers',
   'carpenters',
   'balanced',
+  'done',
+  'finish',
 ];
 
 /** ` Did you mean …?` with what is near to something not understood: a choice, a command or a word; else nothing. */

@@ -5,10 +5,12 @@ import { isEmpty, leave, named, proceedFrom, save } from './outcome.ts';
 import { contextOf } from './prompt.ts';
 import { questionOf } from './questions.ts';
 import { type ConversationState, initialState, type Step } from './state.ts';
+import { takeBack } from './take-back.ts';
 import { answersBlocks, assumeRest, helpBlocks, whyBlocks, withAccepts } from './talk.ts';
 import { isAskingBack, returning, talkBack } from './talk-back.ts';
 import { remark } from './turns.ts';
 import { understand } from './understanding/understand.ts';
+import { putOff } from './unsettled.ts';
 
 /** Does what the user told the advisor to do. */
 export function obey(state: ConversationState, command: Command): Step {
@@ -67,7 +69,7 @@ export function change(state: ConversationState, command: Extract<Command, { kin
     };
   }
   const reopened: ConversationState = {
-    ...state,
+    ...putOff(state),
     stage: 'asking',
     asides: [],
     reopened: command.question,
@@ -108,6 +110,7 @@ function freshAfter(state: ConversationState): ConversationState {
     isReaderGiven: state.isReaderGiven,
     extent: state.extent,
     looksAhead: state.looksAhead,
+    asksOnce: state.asksOnce,
     turns: state.turns,
     stage: 'asking',
   };
@@ -129,22 +132,4 @@ function newProject(state: ConversationState, name: string | null): Step {
   }
   const fresh = remark(freshAfter(state), note('A new talk. The one before is kept.'));
   return { state: name === null ? fresh : named(fresh, name), effects: [{ kind: 'put-away' }] };
-}
-
-/** Puts the answers back to where they were before the last line that changed them. */
-function takeBack(state: ConversationState): Step {
-  const { before } = state;
-  if (!before) return { state: remark(state, note('There is nothing to take back.')), effects: [] };
-  const back: ConversationState = {
-    ...state,
-    ...before,
-    before: null,
-    reopened: null,
-    asides: [],
-    stage: 'asking',
-  };
-  return proceedFrom({
-    state: remark(back, note('Taken back: your last answer is forgotten. Say it another way.')),
-    effects: [],
-  });
 }

@@ -9,6 +9,7 @@ import type { ConversationEvent, ConversationState, Effect, Step } from './state
 import { issueBlocks } from './talk.ts';
 import { withAdviceTold } from './told.ts';
 import { remark } from './turns.ts';
+import { askedAgain, assumedEarlier } from './unsettled.ts';
 
 type EventOf<K extends ConversationEvent['kind']> = Extract<ConversationEvent, { kind: K }>;
 
@@ -36,8 +37,10 @@ function goOn({ state, effects }: Step): Step {
   if (state.advice && state.answers === state.advisedAnswers) {
     return { state: { ...state, stage: 'told' }, effects };
   }
+  const settled = isEnough || state.asksOnce ? assumedEarlier(state) : askedAgain(state);
+  if (settled.asides.length > 0) return { state: settled, effects };
   return {
-    state: { ...state, stage: 'advising' },
+    state: { ...settled, stage: 'advising' },
     effects: [...effects, { kind: 'advise', scenario: toScenario(state.answers) }],
   };
 }
@@ -102,7 +105,7 @@ export function save(state: ConversationState, name: string | null): Step {
     return { state: remark(ready, note(words)), effects: [] };
   }
   return {
-    state: { ...ready, stage: 'saving' },
+    state: { ...assumedEarlier(ready), stage: 'saving' },
     effects: [{ kind: 'save-record', scenario: toScenario(ready.answers), advice: ready.advice }],
   };
 }
@@ -143,9 +146,11 @@ export function recordFailed(state: ConversationState, { message, issues }: Even
   };
 }
 
-export function leave(state: ConversationState): Step {
+export function leave(left: ConversationState): Step {
+  const state = assumedEarlier(left);
   const isOffered = state.asides.some((aside) => aside.kind === 'resume');
-  const isKept = state.savedPaths.length === 0 && (isOffered || !isEmpty(state.answers));
+  // Lines that were written beforehand are kept by whoever wrote them.
+  const isKept = !state.asksOnce && state.savedPaths.length === 0 && (isOffered || !isEmpty(state.answers));
   const words = isKept ? 'Your answers are kept; next time I offer to go on with them.' : 'Done.';
   const isNo = state.stage === 'told' && state.advice?.ranked.length === 0;
   return {
@@ -171,7 +176,7 @@ export function named(state: ConversationState, name: string): ConversationState
 }
 
 export function inputEnded(state: ConversationState): Step {
-  const ended = { ...state, inputEnded: true };
+  const ended = assumedEarlier({ ...state, inputEnded: true });
   if (state.stage === 'told') return leave(ended);
   const [aside] = state.asides;
   // A kept draft that was only offered is taken up: the end of input means "assume the rest", not "forget it".
@@ -187,6 +192,7 @@ export function draftOf(state: ConversationState): Omit<Draft, 'saved_at'> {
     windows_complete: state.windowsComplete,
     history: [...state.history],
     reader: state.reader,
+    ...(state.budgetTotal_usd === null ? {} : { budget_total_usd: state.budgetTotal_usd }),
   };
 }
 

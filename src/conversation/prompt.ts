@@ -1,5 +1,6 @@
 import type { ScenarioWindow } from '../brief/scenario.ts';
 import { choicesFor, nextQuestion, openFields, position, relevantParts } from './agenda.ts';
+import { takenBackItems } from './changed-answers.ts';
 import { describeAnswer, describeWindow, FIELD_LABELS } from './describe.ts';
 import { ended } from './first-letter.ts';
 import { doesMatter } from './matter.ts';
@@ -28,6 +29,7 @@ export function contextOf(state: ConversationState): Context {
     answers: state.answers,
     choices: question ? choicesNow(question, state) : [],
     windowsPhase: phase,
+    isHomeowner: state.reader === 'homeowner',
     windowsMissing: phase === 'details' ? missingAspects(kindInDetail(state)?.window ?? {}) : [],
   };
 }
@@ -184,6 +186,8 @@ export const LABELS = {
   leaveTrial: 'Leave it as it was',
   hearAnswer: 'Hear the answer now',
   askOn: 'Go on with the questions',
+  takeItBack: 'Take it back',
+  leaveIt: 'Leave it as it is',
 } as const;
 
 export function placeLabel(place: PlaceMatch): string {
@@ -200,7 +204,8 @@ function asidePrompt(aside: Aside, state: ConversationState): Prompt {
         label: 'An unfinished talk',
         title: `${talkName(aside.draft)} from ${aside.draft.saved_at.slice(0, 10)} was not finished. Go on with it, or start fresh?`,
         choices: [LABELS.goOn, LABELS.startFresh],
-        accepts: '"go on" or "start fresh"; "projects" lists other kept talks',
+        accepts:
+          '"go on", which takes it up ("done" then answers at once); "start fresh"; "quit", which keeps it for later; "projects" lists other kept talks',
       };
     case 'which-place':
       return {
@@ -241,7 +246,7 @@ function asidePrompt(aside: Aside, state: ConversationState): Prompt {
           .concat('Which holds?')
           .join(' '),
         choices: [LABELS.keepEarlier, LABELS.takeNew],
-        accepts: '"keep" or "take the new one"',
+        accepts: '"keep", "take the new one" or "don\'t know"',
       };
     case 'trial':
       return {
@@ -260,6 +265,15 @@ function asidePrompt(aside: Aside, state: ConversationState): Prompt {
         title: `${firstWords(aside.first)} None of the readings I tried of what is still open changes that. Hear the answer now, or go on with the questions?`,
         choices: [LABELS.hearAnswer, LABELS.askOn],
         accepts: '"hear the answer" or "go on", or an answer to any question',
+      };
+    case 'take-back':
+      return {
+        ...base,
+        key: `take-back:${aside.before.turn}`,
+        label: 'What is not right?',
+        title: `The last line that changed an answer is "${aside.before.line}". ${ended(takenBackItems(state, aside.before).join('; '))} Take that back?`,
+        choices: [LABELS.takeItBack, LABELS.leaveIt],
+        accepts: '"take it back" or "leave it"; or "change …" with the name of a question',
       };
     case 'start-over':
       return {

@@ -1,5 +1,5 @@
+import { NO_THICKNESS_LIMIT_IN } from '../brief/field-words.ts';
 import type { Answers, FieldId } from './answers.ts';
-import { NO_THICKNESS_LIMIT_IN } from './describe.ts';
 
 export const QUESTION_IDS = [
   'place',
@@ -289,23 +289,24 @@ export const QUESTIONS: readonly Question[] = [
   },
   {
     id: 'crew',
-    label: 'Crew',
-    aliases: ['skill', 'crew skill', 'labour', 'labor', 'who builds'],
-    title: 'Who will build it?',
+    label: 'Who builds it',
+    aliases: ['crew', 'builder', 'builders', 'skill', 'crew skill', 'labour', 'labor', 'who builds'],
+    title: 'Whose hands will do the work, and what have they built before?',
     why: 'some assemblies forgive a learner and some do not, and plaster needs a plasterer.',
     parts: [
       {
         field: 'crew_skill',
-        open: 'the crew',
-        accepts: 'one of the choices, by number or in words',
+        open: 'who does the work',
+        accepts:
+          'whoever does the work, hired or not, by number or in words; "don\'t know" while nobody is hired',
       },
     ],
     choices: [
-      { label: 'First time doing this', sets: { crew_skill: 'first-time' } },
+      { label: 'People new to this: ourselves, or a first-time crew', sets: { crew_skill: 'first-time' } },
       { label: 'General carpenters, no plasterer', sets: { crew_skill: 'general' } },
-      { label: 'Experienced with stucco', sets: { crew_skill: 'stucco-experienced' } },
+      { label: 'A crew experienced with stucco', sets: { crew_skill: 'stucco-experienced' } },
       {
-        label: 'Experienced with exterior insulation',
+        label: 'A crew experienced with exterior insulation',
         sets: { crew_skill: 'exterior-insulation-experienced' },
       },
     ],

@@ -60,6 +60,8 @@ export type Aside =
   | { readonly kind: 'which-number'; readonly words: string; readonly findings: readonly Finding[] }
   | { readonly kind: 'contradiction'; readonly findings: readonly Finding[] }
   | { readonly kind: 'start-over' }
+  /** "Not right" was said after other lines: whether this one is meant. */
+  | { readonly kind: 'take-back'; readonly before: Before }
   /** A trial answer that was worked out: keep it or leave everything as it was. */
   | { readonly kind: 'trial'; readonly trial: Trial }
   /** Nothing still open would change the first choice. */
@@ -110,6 +112,10 @@ export type ConversationState = {
   /** The answers before the last line that changed them: what "not right" goes back to. */
   readonly before: Before | null;
   readonly asides: readonly Aside[];
+  /** Second answers that contradict a first one and were put off: the first ones stand meanwhile. */
+  readonly unsettled: readonly Finding[];
+  /** The budget was told as so much for the whole wall: divided anew when the area becomes another. */
+  readonly budgetTotal_usd: number | null;
   /** "Done" was said: everything still open but the place is assumed. */
   readonly assumeRest: boolean;
   /** No further line will come. */
@@ -123,6 +129,7 @@ export type ConversationState = {
   readonly isReaderGiven: boolean;
   readonly extent: Extent;
   readonly looksAhead: boolean;
+  readonly asksOnce: boolean;
   readonly outlook: Outlook | null;
   /** Of an outlook: what guides the order of questions. Taken over between two questions, never under the user's hands. */
   readonly guide: readonly string[] | null;
@@ -140,7 +147,15 @@ export type ConversationState = {
 };
 
 /** What of a state is put back when a line is taken back. */
-export type Before = Pick<ConversationState, 'answers' | 'windowsComplete' | 'history'>;
+export type Before = Pick<
+  ConversationState,
+  'answers' | 'windowsComplete' | 'history' | 'unsettled' | 'budgetTotal_usd'
+> & {
+  /** The line that changed them. */
+  readonly line: string;
+  /** Id of its turn. */
+  readonly turn: number;
+};
 
 export type ConversationEvent =
   | { readonly kind: 'begin'; readonly draft: Draft | null; readonly setAside: string | null }
@@ -209,6 +224,8 @@ export type ConversationOptions = {
    * while it is asked.
    */
   readonly looksAhead?: boolean;
+  /** The lines were written beforehand: what none of them answers is asked once and does not wait for an answer. */
+  readonly asksOnce?: boolean;
 };
 
 export function initialState(options: ConversationOptions = {}): ConversationState {
@@ -221,6 +238,8 @@ export function initialState(options: ConversationOptions = {}): ConversationSta
     reopened: null,
     before: null,
     asides: [],
+    unsettled: [],
+    budgetTotal_usd: null,
     assumeRest: false,
     inputEnded: false,
     saveWhenTold: options.saveWhenTold ?? false,
@@ -229,6 +248,7 @@ export function initialState(options: ConversationOptions = {}): ConversationSta
     isReaderGiven: options.reader !== undefined,
     extent: options.extent ?? 'brief',
     looksAhead: options.looksAhead ?? false,
+    asksOnce: options.asksOnce ?? false,
     outlook: null,
     guide: null,
     returnTo: 'asking',

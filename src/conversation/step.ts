@@ -1,7 +1,9 @@
 import { nextQuestion, openQuestions } from './agenda.ts';
 import { answerAside, choosePlace, resumed } from './answer-aside.ts';
 import { applyReading } from './apply-reading.ts';
+import { askedInside } from './asked-inside.ts';
 import { type Command, readCommand } from './command.ts';
+import { FIELD_LABELS } from './describe.ts';
 import { doesMatter } from './matter.ts';
 import { note, warning } from './notes.ts';
 import { goBack, obey, startOver } from './obey.ts';
@@ -30,6 +32,7 @@ import { trialBlocks } from './trial.ts';
 import { remark, withTurn } from './turns.ts';
 import { normaliseLine } from './understanding/line-text.ts';
 import { understand } from './understanding/understand.ts';
+import { putOff } from './unsettled.ts';
 
 /**
  * The conversation: what a state becomes by an event, and what the front end must do about it.
@@ -175,10 +178,16 @@ function said(state: ConversationState, text: string): Step {
 /** Notes what a line changed, so that it can be taken back. A place still being looked up belongs to its line. */
 function remembering(before: ConversationState, { state, effects }: Step): Step {
   const isTakenBack = state.before === null && before.before !== null;
+  // A kept talk that is taken up, or an answer forgotten with all others, is no line's doing.
+  const isOther = before.asides.some(({ kind }) => kind === 'resume') || isEmpty(state.answers);
   const isChanged = state.answers !== before.answers || state.stage === 'looking-up';
-  if (!isChanged || isTakenBack) return { state, effects };
-  const { answers, windowsComplete, history } = before;
-  return { state: { ...state, before: { answers, windowsComplete, history } }, effects };
+  if (!isChanged || isTakenBack || (isOther && state.stage !== 'looking-up')) return { state, effects };
+  const said = before.turns.at(-1);
+  if (said?.kind !== 'answer') return { state, effects };
+  const { answers, windowsComplete, history, unsettled, budgetTotal_usd } = before;
+  const put = { answers, windowsComplete, history, unsettled, budgetTotal_usd };
+  const taken = { ...put, line: said.text, turn: said.id };
+  return { state: { ...state, before: taken }, effects };
 }
 
 /** The question on the screen becomes part of the talk so far once it has been responded to. */
@@ -196,12 +205,40 @@ function hear(state: ConversationState, line: string): Step {
     if (outcome.kind === 'settled') return proceedFrom(outcome.step);
     if (outcome.kind === 'start-over') return startOver(state);
     if (outcome.kind === 'elsewhere') return hear(outcome.state, line);
+    if (isPassedBy(state, aside, line)) return hear(passed(state), line);
     return { state: withAccepts(state, `Not understood: "${line}".`), effects: [] };
   }
   const ended = state.stage === 'told' ? hearAtEnd(state, line) : null;
   if (ended) return ended;
   if (command && isObeyed(command, state)) return obey(state, command);
-  return proceedFrom(applyReading(state, understand(line, contextOf(state))));
+  const inside = askedInside(line);
+  if (!inside) return proceedFrom(applyReading(state, understand(line, contextOf(state))));
+  // Asked of the question that the line answers, not of the next one.
+  const answered = obey(state, inside.command).state;
+  return proceedFrom(applyReading(answered, understand(inside.rest, contextOf(answered))));
+}
+
+/**
+ * Whether a line that settles nothing goes past the aside to the question behind it. Lines that were written beforehand
+ * do, since nobody can answer what they did not foresee; else only what is understood as an answer to something else.
+ */
+function isPassedBy(state: ConversationState, aside: Aside, line: string): boolean {
+  if (aside.kind === 'resume') return false;
+  if (state.asksOnce) return true;
+  if (aside.kind !== 'contradiction' || /^\d+$/.test(line)) return false;
+  const { findings, windows, unknowns } = understand(line, contextOf(passed(state)));
+  return findings.length > 0 || windows.length > 0 || unknowns.length > 0;
+}
+
+/** The state without the aside on top; a contradiction is put off, anything else stays as it was. */
+function passed(state: ConversationState): ConversationState {
+  const [aside, ...asides] = state.asides;
+  if (aside?.kind === 'start-over') {
+    return remark({ ...state, asides }, note('Not started over: your answers stand.'));
+  }
+  if (aside?.kind !== 'contradiction') return { ...state, asides };
+  const labels = aside.findings.map(({ field }) => FIELD_LABELS[field]).join(', ');
+  return remark(putOff(state), note(`${labels}: not settled, the first answer stands meanwhile.`));
 }
 
 /** Whether a line said while an aside is open goes to it; commands go past it, but none may push a kept talk aside. */
@@ -210,7 +247,7 @@ function isForAside(aside: Aside, command: Command | null): boolean {
   if (aside.kind === 'resume') {
     return !['help', 'why', 'quit', 'projects', 'open-project', 'reader'].includes(command.kind);
   }
-  if (aside.kind === 'trial' && command.kind === 'take-back') return false;
+  if (aside.kind === 'take-back' && command.kind === 'take-back') return true;
   if (aside.kind === 'enough') return command.kind === 'done';
   return aside.kind === 'start-over' && command.kind === 'start-over';
 }

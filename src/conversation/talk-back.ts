@@ -13,6 +13,7 @@ import type { ConversationState, Extent, Step } from './state.ts';
 import { howToTellBlocks } from './talk.ts';
 import { changeBlocks } from './tell-advice.ts';
 import { allCautionBlocks } from './tell-briefly.ts';
+import { affordBlocks, contractorBlocks, soundBlocks } from './tell-owner-questions.ts';
 import { findOutBlocks, PLAIN_TIE, robustnessBlocks } from './tell-ranking.ts';
 import { withAdviceTold } from './told.ts';
 import { readTrial } from './trial.ts';
@@ -24,6 +25,9 @@ const ASKING = [
   'cautions',
   'firmness',
   'find-out',
+  'sound',
+  'affordable',
+  'contractor',
   'how-to-tell',
   'impression',
   'words',
@@ -82,6 +86,12 @@ export function talkBack(state: ConversationState, command: Asking): Step {
         : say(...orNothingToLookUp(howToTellBlocks(state)));
     case 'find-out':
       return withAnswer(state, (advice) => say(...whatToFindOut(advice)));
+    case 'sound':
+      return withAnswer(state, (advice) => say(...soundBlocks(advice)));
+    case 'affordable':
+      return withAnswer(state, (advice) => say(...affordBlocks(advice, budgetOf(state))));
+    case 'contractor':
+      return withAnswer(state, (advice) => say(...contractorBlocks(advice)));
     case 'compare':
       return withAnswer(state, (advice) => say(...compareBlocks(advice, command.ranks)));
     case 'numbers':
@@ -95,6 +105,12 @@ export function talkBack(state: ConversationState, command: Asking): Step {
         return say(...('kind' in wall ? [wall] : pictureBlocks(command.picture, wall)));
       });
   }
+}
+
+/** The budget that the answer was worked out with. */
+function budgetOf({ advisedAnswers }: ConversationState): number | null {
+  const budget = advisedAnswers?.budget_usd_per_ft2;
+  return typeof budget === 'number' ? budget : null;
 }
 
 function orNothingToLookUp(blocks: readonly Block[]): readonly Block[] {

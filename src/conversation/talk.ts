@@ -1,9 +1,11 @@
 import { howToFindOut } from '../advice/find-out.ts';
 import type { Issue } from '../base/refusal.ts';
+import { fieldWords } from '../brief/field-words.ts';
 import { FIELD_IDS, type FieldId, type Finding } from './answers.ts';
 import type { Block } from './blocks.ts';
 import { COMMAND_HELP } from './command.ts';
 import { describeAll, describeAnswer, FIELD_LABELS } from './describe.ts';
+import { capital, ended } from './first-letter.ts';
 import { nearestThings } from './nearest-things.ts';
 import { note, warning } from './notes.ts';
 import { contextOf, promptOf, whyAsked } from './prompt.ts';
@@ -11,6 +13,7 @@ import { questionOf } from './questions.ts';
 import type { ConversationState, PlaceMatch } from './state.ts';
 import { remark } from './turns.ts';
 import type { Unclear } from './understanding/reading.ts';
+import { putOff, stillUnsettled } from './unsettled.ts';
 import { ZONE_EXAMPLES } from './zone-examples.ts';
 
 /** "Noted [Stud depth: 5.5 in. (2x6)] …": what was understood, to be confirmed by going on or taken back. */
@@ -59,11 +62,15 @@ export function acceptsBlock(state: ConversationState): Block | null {
   const prompt = promptOf(state);
   if (!prompt) return null;
   const example = prompt.example ? ` For example: ${prompt.example}.` : '';
-  return note(`I take ${prompt.accepts}; or "don't know".${example}`);
+  // Between two things to choose from, and once the answer is told, that would be no answer.
+  const isQuestion = state.asides.length === 0 && contextOf(state).question !== null;
+  return note(`I take ${prompt.accepts}${isQuestion ? '; or "don\'t know"' : ''}.${example}`);
 }
 
 export function issueBlocks(issues: readonly Issue[]): Block[] {
-  return issues.map((issue) => warning(`${issue.field}: ${issue.value} is not accepted. ${issue.accepted}`));
+  return issues.map((issue) =>
+    warning(`${capital(fieldWords(issue.field))}: ${issue.value} is not accepted. ${issue.accepted}`),
+  );
 }
 
 /** A wall was asked about that nothing goes by; what else is refused is a matter of the answers. */
@@ -115,12 +122,17 @@ export function answersBlocks(state: ConversationState): Block[] {
   return [
     { kind: 'heading', text: 'Your answers so far' },
     { kind: 'figures', rows: rows.map(({ label, value }) => ({ label, value })) },
+    ...stillUnsettled(state.unsettled, state.answers).map(({ field, value }) =>
+      warning(
+        `Not settled: you also said ${ended(`${FIELD_LABELS[field].toLowerCase()} ${describeAnswer(field, value)}`)} I go on with the first.`,
+      ),
+    ),
   ];
 }
 
 /** "Done": what is still open is assumed from here on; only the place can't be. */
 export function assumeRest(state: ConversationState): ConversationState {
-  const assumed: ConversationState = { ...state, assumeRest: true, reopened: null, asides: [] };
+  const assumed: ConversationState = { ...putOff(state), assumeRest: true, reopened: null, asides: [] };
   if (state.answers.place !== undefined)
     return remark(assumed, note('I assume the rest and list what I assumed.'));
   return remark(assumed, ...placeNeededBlocks());

@@ -1,4 +1,5 @@
 import type { Advice, Caution, RankedAssembly } from '../advice/advice-schema.ts';
+import { fieldWords, valueWords } from '../brief/field-words.ts';
 import type { Block, FigureRow } from './blocks.ts';
 import { ended } from './first-letter.ts';
 import { sectionBlocks } from './pictures.ts';
@@ -277,36 +278,11 @@ export function assumptionBlocks(advice: Advice): Block[] {
       kind: 'list',
       items: advice.assumptions.map(({ field, value, why, could_change_answer }) => {
         const weighs = could_change_answer ? ' Another value could change the answer.' : '';
-        return `${assumedField(field)}: ${ended(assumedValue(value, field))} ${why}${weighs}`;
+        return `${fieldWords(field)}: ${ended(valueWords(field, value))} ${why}${weighs}`;
       }),
     },
   ];
 }
-
-/** A field as a reader would say it: `windows[0].weight_lb` → "windows, kind 1: weight". */
-export function assumedField(field: string): string {
-  return field
-    .replace(/_(?:in|ft2|ft|mph|lb|usd_per_ft2)\b/g, '')
-    .replace(/^windows\[(\d+)\]\./, (_, index: string) => `windows, kind ${Number(index) + 1}: `)
-    .replace(/[_.]/g, ' ');
-}
-
-export function assumedValue(value: string | number | boolean | null, field: string): string {
-  if (value === null) return 'left open';
-  if (typeof value === 'boolean') return value ? 'yes' : 'no';
-  const unit = typeof value === 'number' ? UNITS.find(([suffix]) => field.endsWith(suffix))?.[1] : undefined;
-  return unit === undefined ? String(value) : `${value} ${unit}`;
-}
-
-/** Units by the end of a field's name, the longer ends first. */
-const UNITS: readonly (readonly [suffix: string, unit: string])[] = [
-  ['_usd_per_ft2', 'dollars per square foot'],
-  ['_ft2', 'square feet'],
-  ['_ft', 'ft'],
-  ['_in', 'in.'],
-  ['_mph', 'mph'],
-  ['_lb', 'lb'],
-];
 
 export function changeBlocks(advice: Advice): Block[] {
   return titledList(

@@ -1,4 +1,5 @@
 import type { Advice, Caution, RankedAssembly } from '../advice/advice-schema.ts';
+import { fieldWords, valueWords } from '../brief/field-words.ts';
 import type { Block } from './blocks.ts';
 import { blocksToText } from './blocks.ts';
 import { termsIn } from './glossary.ts';
@@ -6,8 +7,6 @@ import { note, titledList } from './notes.ts';
 import { sectionBlocks } from './pictures.ts';
 import type { Reader } from './reader.ts';
 import {
-  assumedField,
-  assumedValue,
   cautionLine,
   comparisonBlocks,
   considered,
@@ -36,8 +35,14 @@ const MOST_MOVES = 3;
  */
 export function briefBlocks(advice: Advice, reader: Reader): Block[] {
   const told = reader === 'homeowner' ? inPlainWords(advice) : inFigures(advice);
-  return [...told, ...(advice.ranked.length > 0 ? [note(MORE)] : [])];
+  return [
+    ...told,
+    ...(advice.ranked.length > 0 ? [note(reader === 'homeowner' ? `${OWNERS}${MORE}` : MORE)] : []),
+  ];
 }
+
+const OWNERS =
+  '"is it sane", "is it affordable" and "what should I ask a contractor" are answered from these figures. ';
 
 const MORE =
   '"whole answer" tells all of it; or ask for one thing: "cautions", "drawing", "numbers", "compare 1 and 2", "why not mineral wool", "what if the budget were 24", "how firm is that".';
@@ -199,7 +204,7 @@ function assumed({ assumptions }: Advice): Block[] {
     'What I assumed',
     assumptions.map(({ field, value, could_change_answer }) => {
       const weighs = could_change_answer ? ' (another value could change the answer)' : '';
-      return `${assumedField(field)}: ${assumedValue(value, field)}${weighs}`;
+      return `${fieldWords(field)}: ${valueWords(field, value)}${weighs}`;
     }),
   );
 }

@@ -3,6 +3,7 @@ import { Refusal } from '../base/refusal.ts';
 import type { Answers, FieldId, Finding } from './answers.ts';
 import { withAnswer } from './answers-schema.ts';
 import type { Block, FigureRow } from './blocks.ts';
+import { withTotalDivided } from './budget-total.ts';
 import { describeAnswer, FIELD_LABELS } from './describe.ts';
 import { QUESTIONS } from './questions.ts';
 import type { Trial } from './state.ts';
@@ -50,11 +51,12 @@ function contextFor(id: Context['question'], answers: Answers): Context {
     choices: [],
     windowsPhase: null,
     windowsMissing: [],
+    isHomeowner: false,
   };
 }
 
 function cleanTrial(text: string, context: Context, answers: Answers): Trial | null {
-  const reading = understand(text, context);
+  const reading = withTotalDivided(understand(text, context), answers);
   if (reading.unclear.length > 0 || reading.either || reading.place !== null) return null;
   const changes = [...reading.findings, ...unknownsOf(reading), ...windowChanges(reading, answers)];
   if (changes.length === 0) return null;

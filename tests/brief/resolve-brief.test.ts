@@ -230,6 +230,15 @@ describe('assumptions that hang on others', () => {
     expect(brief({ framing: { depth_in: 3.5 } }).cavity_insulation_r).toBe(13);
     expect(brief({ framing: { depth_in: 5.5 } }).cavity_insulation_r).toBe(20);
   });
+  it('the bays of a standing wall may be empty, which is worth trying', () => {
+    const readings = (given: object) =>
+      resolveBrief(scenario({ ...BARE, ...given }))
+        .assumptions.find(({ field }) => field === 'cavity_insulation_r')
+        ?.alternatives.map(({ change }) => change.cavity_insulation_r);
+    expect(readings({ project: 'retrofit' })).toEqual([11, 0]);
+    expect(readings({ project: 'new' })).toEqual([]);
+    expect(readings({ project: 'retrofit', framing: { material: 'steel' } })).toEqual([11]);
+  });
   it('never assumes more insulation than a shallow cavity could hold', () => {
     for (const depth_in of [1.5, 2, 2.5, 3, 3.49]) {
       // per inch: an R-13 batt of 3-1/2 in.

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { parseInput } from '../../src/base/parse-input.ts';
 import { Refusal } from '../../src/base/refusal.ts';
 import { scenarioSchema } from '../../src/brief/scenario.ts';
 import { COMPLETE, scenario } from './given.ts';
@@ -120,5 +121,38 @@ describe('a scenario', () => {
     expect(scenario({ ...COMPLETE, basic_wind_speed_mph: 220, fire_separation_ft: 0 })).toMatchObject({
       fire_separation_ft: 0,
     });
+  });
+});
+
+describe('what would be accepted', () => {
+  it.each([[[]], ['x'], [3], [true], [null], [{ odd: 1 }]])(
+    'is said in our words for %j in any place',
+    (wrong) => {
+      const given = {
+        ...COMPLETE,
+        price_book: { prices: [{ item: 'cladding/x', low: 1, likely: 2, high: 3 }] },
+      };
+      const spots: ((value: unknown) => unknown)[] = [
+        (value) => value,
+        ...Object.keys(given).map((key) => (value: unknown) => ({ ...given, [key]: value })),
+        (value) => ({ ...given, windows: [value] }),
+        (value) => ({ ...given, price_book: { prices: [value] } }),
+        (value) => ({ ...given, price_book: { carbon: [value] } }),
+      ];
+      for (const put of spots) {
+        try {
+          parseInput(scenarioSchema, put(wrong));
+        } catch (error) {
+          if (!(error instanceof Refusal)) throw error;
+          for (const { accepted } of error.issues) expect(accepted).not.toMatch(/invalid|received|expected/i);
+        }
+      }
+    },
+  );
+
+  it('is one object where something else stands', () => {
+    expect(() => parseInput(scenarioSchema, [])).toThrow(
+      /^input: \[\] is not accepted\. Give a scenario: one object/,
+    );
   });
 });

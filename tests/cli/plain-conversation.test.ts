@@ -50,6 +50,48 @@ describe('the conversation in plain lines', () => {
     expect(written).toContain('What I assumed');
   });
 
+  it('promises to keep nothing that it does not keep', async () => {
+    const { written } = await talk(lines('zone 5B', 'done', 'finish'));
+    expect(written).not.toContain('Your answers are kept');
+  });
+
+  it('asks about a contradiction once and loses none of the lines behind it', async () => {
+    const { written, services } = await talk(
+      lines(...WHOLE_TALK.slice(0, 3), '2x4', ...WHOLE_TALK.slice(3), 'finish'),
+    );
+    expect(services.asked).toEqual([WHOLE_SCENARIO]);
+    expect(written.match(/Which holds\?/g)).toHaveLength(1);
+    expect(written).not.toContain('Not understood');
+    const words = written.replace(/\s+/g, ' ');
+    expect(words).toContain('Stud depth: I assume the first, 5.5 in. (2x6), and not 3.5 in. (2x4).');
+  });
+
+  it('takes no line for an answer to a question that an earlier line did not answer', async () => {
+    const { services, written } = await talk(
+      lines(
+        'zone 5B',
+        'retrofit',
+        '2x6 at 16',
+        '2x4',
+        'purple monkeys',
+        'plywood',
+        'R-21',
+        '3',
+        'no windows',
+        'no',
+      ),
+    );
+    expect(services.asked).toMatchObject([
+      {
+        framing: { depth_in: 5.5 },
+        sheathing: 'plywood',
+        interior_vapour_retarder: 'class-ii',
+        rough_opening_can_change: false,
+      },
+    ]);
+    expect(written.match(/Not understood/g)).toHaveLength(1);
+  });
+
   it('saves at the end of input when that was asked for', async () => {
     const { services, written } = await talk(lines('zone 5B'), { save: true });
     expect(services.saved).toHaveLength(1);

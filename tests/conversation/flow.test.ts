@@ -86,7 +86,7 @@ describe('looking ahead between two questions', () => {
   it('asks by what was weighed for the answers in hand, the same way every time', () => {
     const first = talk().say('zone 5B', 'new');
     expect(first.prompt.label).toBe('Finish');
-    expect(first.say('any').prompt.label).toBe('Crew');
+    expect(first.say('any').prompt.label).toBe('Who builds it');
     expect(first.say('general carpenters').prompt.label).toBe('Framing');
   });
 

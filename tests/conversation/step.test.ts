@@ -247,6 +247,39 @@ describe('contradictions', () => {
     expect(talk.prompt.label).toBe('Two answers');
   });
 
+  it('are put off by an answer to something else, and asked again before the answer', () => {
+    const talk = new Talk().say(...WHOLE_TALK.slice(0, 3), '2x4', 'plywood', 'R-21');
+    expect(talk.state.answers).toMatchObject({ sheathing: 'plywood', 'framing.depth_in': 5.5 });
+    expect(talk.last(6)).toContain('Stud depth: not settled, the first answer stands meanwhile.');
+    expect(talk.say('show').last()).toContain('Not settled: you also said stud depth 3.5 in. (2x4).');
+    talk.say(...WHOLE_TALK.slice(5));
+    expect(talk.advised).toEqual([]);
+    expect(talk.prompt.label).toBe('Two answers');
+    talk.say('take the new one');
+    expect(talk.advised.map(({ framing }) => framing)).toEqual([
+      { material: 'wood', depth_in: 3.5, spacing_in: 16 },
+    ]);
+  });
+
+  it('are said to be assumed away when no more is to be asked', () => {
+    const talk = new Talk().say('zone 5B', 'new', '2x6 at 16', '2x4', 'done');
+    const said = talk.last(3);
+    expect(said).toContain('Stud depth: I assume the first, 5.5 in. (2x6), and not 3.5 in. (2x4).');
+    expect(talk.state.stage).toBe('told');
+  });
+
+  it('are settled by saying one of the two again, and left with the first by "don\'t know"', () => {
+    const put = () => new Talk().say('zone 5B', 'new', '2x6 at 16', '2x4');
+    expect(put().say('2x4, plywood').state.answers).toMatchObject({
+      'framing.depth_in': 3.5,
+      sheathing: 'plywood',
+    });
+    expect(put().say('2x6').prompt.label).toBe('Sheathing');
+    const left = put().say("don't know");
+    expect(left.last()).toContain('I assume the first, 5.5 in. (2x6)');
+    expect(left.prompt.label).toBe('Sheathing');
+  });
+
   it('about the place name both places', () => {
     const talk = new Talk().say('Boulder, CO', 'in Gallatin county, MT');
     expect(talk.prompt.title).toContain('Boulder, CO');
@@ -267,6 +300,69 @@ describe('contradictions', () => {
     talk.say('take the new one');
     expect(talk.state.answers.windows).toMatchObject([{ count: 4, width_in: 24 }]);
     expect(talk.prompt.label).toBe('Windows');
+  });
+});
+
+// 25,000 over 1,500 ft² are 16.67 a square foot, over 2,000 ft² 12.50.
+describe('who builds it', () => {
+  const asked = (reader: 'homeowner' | 'professional') => {
+    const talk = new Talk({ reader }).say('zone 5B', 'new');
+    for (let i = 0; i < 20 && talk.prompt.label !== 'Who builds it'; i += 1) talk.say('skip');
+    return talk;
+  };
+
+  it('is asked by whose hands do the work', () => {
+    expect(asked('homeowner').prompt.title).toContain('Whose hands will do the work');
+    expect(asked('homeowner').prompt.choices[0]).toContain('ourselves');
+  });
+
+  it('is not the homeowner who hires for the first time', () => {
+    const talk = asked('homeowner').say('first time');
+    expect(talk.state.answers.crew_skill).toBeUndefined();
+    expect(talk.last()).toContain('is it the first time that you hire a crew');
+    expect(talk.say('we do it ourselves, never done it before').state.answers.crew_skill).toBe('first-time');
+    expect(talk.last()).not.toContain('leaves something open');
+    expect(asked('professional').say('first time').state.answers.crew_skill).toBe('first-time');
+  });
+});
+
+describe('a budget for the whole wall', () => {
+  const told = () => new Talk().say('zone 5B', 'new', 'about 25k total');
+
+  it('is divided by the area that is assumed, and anew once the area is said', () => {
+    const talk = told();
+    expect(talk.state.answers.budget_usd_per_ft2).toBe(16.67);
+    expect(talk.last()).toContain(
+      '$25,000 in all over 1,500 sq ft of wall, which I assume for now: $16.67 a square foot.',
+    );
+    talk.say('2,000 sq ft of wall');
+    expect(talk.state.answers.budget_usd_per_ft2).toBe(12.5);
+    expect(talk.last()).toContain('$25,000 in all over 2,000 sq ft of wall: $12.50 a square foot.');
+    expect(talk.drafts.at(-1)).toMatchObject({ budget_total_usd: 25_000 });
+  });
+
+  it('is divided by the area that was said, also in the same line', () => {
+    const talk = new Talk().say('zone 5B', 'new', '2,000 sq ft of wall, 25k total');
+    expect(talk.state.answers.budget_usd_per_ft2).toBe(12.5);
+    expect(talk.say('what if the budget were 30k total').state.asides).toMatchObject([
+      { kind: 'trial', trial: { answers: { budget_usd_per_ft2: 15 } } },
+    ]);
+  });
+
+  it('gives way to one that is told by the square foot', () => {
+    const talk = told().say('change budget to 30', '2,000 sq ft of wall');
+    expect(talk.state.answers.budget_usd_per_ft2).toBe(30);
+  });
+
+  it('is taken back with its line', () => {
+    const talk = told().say('not right', '2,000 sq ft of wall');
+    expect(talk.state.answers.budget_usd_per_ft2).toBeUndefined();
+  });
+
+  it('is refused where it comes to nothing for so much wall', () => {
+    const talk = told().say('100,000 sq ft of wall');
+    expect(talk.state.answers.budget_usd_per_ft2).toBeUndefined();
+    expect(talk.last()).toContain('That would be $0.25 a square foot. Give US dollars per square foot');
   });
 });
 

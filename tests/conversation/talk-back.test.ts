@@ -19,6 +19,7 @@ describe('what was understood', () => {
     const talk = new Talk().say('zone 5B', 'new', '2x6 at 16, plywood, R-21');
     talk.say('not right');
     expect(talk.state.answers).toEqual({ place: { climate_zone: '5B' }, project: 'new' });
+    expect(talk.last(1)).toContain('Taken back [Framing: wood studs] [Stud depth: 5.5 in. (2x6)]');
     expect(talk.prompt.label).toBe('Framing');
     expect(talk.drafts.at(-1)?.answers).toEqual(talk.state.answers);
     talk.say('undo');
@@ -33,9 +34,63 @@ describe('what was understood', () => {
     expect(talk.prompt.label).toBe('Place');
   });
 
-  it('is not told about commands: asking why takes nothing back', () => {
-    const talk = new Talk().say('zone 5B', 'new', 'why', 'not right');
-    expect(talk.state.answers.project).toBeUndefined();
+  it('is asked about when "not right" comes later, and nothing is lost until that is answered', () => {
+    const talk = new Talk().say('zone 5B', 'new', 'true stucco, $38 a foot', 'why', 'what is a buck?');
+    const { answers } = talk.state;
+    talk.say('not right');
+    expect(talk.state.answers).toEqual(answers);
+    expect(talk.prompt.title).toContain('"true stucco, $38 a foot"');
+    expect(talk.prompt.title).toContain('Finish: true cement stucco; Budget: $38 per square foot.');
+    expect(talk.say('leave it').state.answers).toEqual(answers);
+    talk.say('not right', 'take it back');
+    expect(talk.state.answers).toEqual({ place: { climate_zone: '5B' }, project: 'new' });
+  });
+
+  it('is put back after the answer only when that is said, and then asked for, not assumed', () => {
+    const talk = new Talk().say(
+      'zone 5B',
+      'true stucco, stucco crew',
+      'done',
+      'how firm is that',
+      'not right',
+    );
+    expect(talk.advised).toHaveLength(1);
+    expect(talk.prompt.label).toBe('What is not right?');
+    talk.say('yes');
+    expect(talk.last()).toContain(
+      'Taken back [Finish: true cement stucco] [Who builds it: experienced with stucco]',
+    );
+    expect(talk.advised).toHaveLength(1);
+    expect(talk.prompt.label).toBe('Finish');
+  });
+
+  it('goes back to what was said before where a line changed it', () => {
+    const talk = new Talk().say(...WHOLE_TALK, 'change budget to 26', 'not right', 'yes');
+    expect(talk.last(3)).toContain('[Budget: $26 per square foot -> $30 per square foot]');
+    expect(talk.state.answers.budget_usd_per_ft2).toBe(30);
+    expect(talk.state.stage).toBe('told');
+  });
+
+  it('is left alone by "not right" to a question that came back', () => {
+    const tried = answered().say('what if the budget were 24 a foot', 'not right');
+    expect(tried.state.answers).toEqual(answered().state.answers);
+    expect(tried.state.asides).toEqual([]);
+    const contradicted = opened().say('osb', '2x4', 'not right');
+    expect(contradicted.state.answers).toMatchObject({ sheathing: 'osb', 'framing.depth_in': 5.5 });
+    expect(contradicted.prompt.label).toBe('Vapour retarder');
+  });
+
+  it('is not a kept talk that was taken up', () => {
+    const draft = {
+      schema: 'cladwright-draft/1' as const,
+      saved_at: '2024-05-06T07:08:09.000Z',
+      answers: { place: { climate_zone: '5B' as const }, project: 'new' as const },
+      windows_complete: false,
+      history: [],
+    };
+    const talk = new Talk({ draft }).say('go on', 'not right');
+    expect(talk.state.answers).toEqual(draft.answers);
+    expect(talk.last()).toContain('There is nothing to take back.');
   });
 });
 
@@ -252,6 +307,50 @@ describe('two readers', () => {
     };
     expect(new Talk({ draft }).say('go on').state.reader).toBe('homeowner');
     expect(new Talk({ draft, reader: 'professional' }).say('go on').state.reader).toBe('professional');
+  });
+});
+
+describe('a question inside a line', () => {
+  it.each([
+    ["I don't know, how can I tell?", undefined],
+    ["don't know how can I tell", undefined],
+    ['plywood I think. How do I find out?', 'plywood'],
+  ])('is answered with "%s", and the rest is taken', (line, sheathing) => {
+    const talk = new Talk().say('zone 5B', 'new', '2x6 at 16', line);
+    const said = talk.last(3);
+    expect(said).toContain('How to find out');
+    expect(said).toContain('Look from the attic or garage side');
+    expect(said).not.toContain('Not understood');
+    expect(talk.state.answers.sheathing).toBe(sheathing ?? 'unknown');
+    expect(talk.prompt.label).toBe('Cavity insulation');
+  });
+
+  it('explains a word beside the answer, and takes no answer from it', () => {
+    const talk = new Talk().say('zone 5B', 'new', '2x6 at 16, R-21, what is kraft facing?');
+    expect(talk.last(2)).toContain('Class II retarder: A layer');
+    expect(talk.state.answers).toMatchObject({ cavity_insulation_r: 21 });
+    expect(talk.state.answers.interior_vapour_retarder).toBeUndefined();
+  });
+});
+
+describe('an unfinished talk', () => {
+  it.each(['done', 'finish', 'save'])('says after "%s" what can be said instead', (line) => {
+    const draft = {
+      schema: 'cladwright-draft/1' as const,
+      saved_at: '2024-05-06T07:08:09.000Z',
+      answers: { place: { climate_zone: '5B' as const } },
+      windows_complete: false,
+      history: [],
+    };
+    const said = new Talk({ draft }).say(line).last();
+    for (const words of ['"go on"', '"start fresh"', '"quit"', '"projects"']) expect(said).toContain(words);
+    expect(said).not.toContain("don't know");
+  });
+});
+
+describe('a slip of the fingers', () => {
+  it('at the end is answered by what was meant', () => {
+    expect(answered().say('finsh').last(2)).toContain('Did you mean "finish"?');
   });
 });
 

@@ -28,6 +28,7 @@ function read({ asked, said, open, answers, phase, missing }: Utterance): Readin
     choices: question && phase === undefined ? choicesFor(question, fields) : [],
     windowsPhase: asked === 'windows' ? (phase ?? 'kinds') : null,
     windowsMissing: missing ?? [],
+    isHomeowner: false,
   });
 }
 
@@ -81,6 +82,48 @@ describe('understanding a line', () => {
       ['termite_area', 'moderate-to-heavy'],
       ['fire_separation_ft', 5],
     ]);
+  });
+
+  it('says which standard size it takes for a metric one, and how far off that may be', () => {
+    expect(read({ asked: 'framing', said: '2x4 at 40 cm' }).notes).toEqual([
+      'I take "at 40 cm" as 16 in., the nearest standard spacing (within 10 mm).',
+    ]);
+    expect(read({ asked: 'framing', said: '38x140 at 16' }).notes).toEqual([]);
+  });
+
+  it.each([
+    ['about 25k total', 25_000],
+    ['$54,000 total', 54_000],
+    ['30k', 30_000],
+    ['we have 40 thousand dollars for the whole house', 40_000],
+    ['18000 dollars in all', 18_000],
+    ['$25,000', 25_000],
+    ['25000 all in', 25_000],
+  ])('takes "%s" for a budget of the whole wall, to be divided by it', (said, usd) => {
+    const reading = read({ asked: 'budget', said });
+    expect(reading.budgetTotal?.usd).toBe(usd);
+    expect(reading.findings).toEqual([]);
+    expect(reading.unclear).toEqual([]);
+  });
+
+  it.each(['$30 a foot', '1.2k a sq ft', 'eight in all', '1800 sq ft in total'])(
+    'takes no total from "%s"',
+    (said) => {
+      expect(read({ asked: 'budget', said }).budgetTotal).toBeNull();
+    },
+  );
+
+  it('says of an old house that its stud bays may be empty, unless that was said', () => {
+    const notes = (said: string) => read({ asked: 'project', said }).notes.join(' ');
+    expect(notes('from 1954')).toContain('A house of 1954 may have nothing between the studs');
+    expect(notes('from 1954, R-13 batts')).toBe('');
+    expect(notes('built in 2005')).toBe('');
+    expect(read({ asked: 'windows', said: 'eight windows from 1995' }).windows).toMatchObject([
+      { window: { count: 8 } },
+    ]);
+    expect(
+      read({ asked: 'windows', said: 'eight windows from 1995' }).windows[0]?.window.width_in,
+    ).toBeUndefined();
   });
 
   it('does not take nominal lumber for the depth of steel studs', () => {

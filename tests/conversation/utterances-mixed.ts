@@ -37,8 +37,8 @@ const SEVERAL_AT_ONCE: readonly Utterance[] = [
   {
     asked: 'framing',
     said: '2x4 at 16, built in 1950, little money, we do it ourselves with our son',
-    found: wood(3.5, 16),
-    unclear: ['built in 1950', 'do it ourselves'],
+    found: { project: 'retrofit', ...wood(3.5, 16) },
+    unclear: ['do it ourselves'],
   },
   {
     asked: 'place',
@@ -228,9 +228,25 @@ const SEVERAL_AT_ONCE: readonly Utterance[] = [
 
 /** Metric: 25.4 mm = 1 in., 1 kg = 2.20462 lb, 1 m² = 10.7639 ft², 1 m/s = 2.23694 mph, 1 km/h = 0.621371 mph. */
 const IN_METRIC: readonly Utterance[] = [
-  { asked: 'framing', said: '89 mm wood studs at 400 mm', found: wood(3.504, 15.748) },
-  { asked: 'framing', said: '38x140 at 406 mm', found: wood(5.5, 15.984) },
-  { asked: 'framing', said: '150 mm steel studs, 600 mm centers', found: steel(5.906, 23.622) },
+  { asked: 'framing', said: '89 mm wood studs at 400 mm', found: wood(3.5, 16) },
+  { asked: 'framing', said: '38x140 at 406 mm', found: wood(5.5, 16) },
+  { asked: 'framing', said: '150 mm steel studs, 600 mm centers', found: steel(6, 24) },
+  { asked: 'framing', said: '2x4 at 40 cm', found: wood(3.5, 16) },
+  {
+    asked: 'framing',
+    said: 'about 9 cm deep studs',
+    open: ['framing.spacing_in'],
+    answers: wood(3.5),
+    found: { 'framing.depth_in': 3.5 },
+  },
+  { asked: 'framing', said: '14 cm', open: ['framing.depth_in'], found: { 'framing.depth_in': 5.5 } },
+  {
+    asked: 'framing',
+    said: '92 mm',
+    open: ['framing.depth_in'],
+    answers: { 'framing.material': 'steel' },
+    found: { 'framing.depth_in': 3.625 },
+  },
   { asked: 'cavity', said: 'RSI 2.3', found: { cavity_insulation_r: 13.06 } },
   { asked: 'cavity', said: 'rsi-3.35', found: { cavity_insulation_r: 19.02 } },
   { asked: 'size', said: '210 square metres', found: { wall_area_ft2: 2260 } },
@@ -405,6 +421,19 @@ const ONE_AT_A_TIME: readonly Utterance[] = [
     said: 'hung, dual pane, nail fin',
     windows: [{ operation: 'hung', glazing: 'double', mounting: 'flanged' }],
   },
+  { asked: 'project', said: 'it is from 1962', found: { project: 'retrofit' } },
+  { asked: 'project', said: 'built in the early 1950s', found: { project: 'retrofit' } },
+  { asked: 'project', said: 'a 1930s two-storey farmhouse', found: { project: 'retrofit' } },
+  { asked: 'project', said: 'to be built in 2027', found: { project: 'new' } },
+  { asked: 'project', said: 'a new two-storey house', found: { project: 'new' } },
+  { asked: 'place', said: 'my house is in Duluth', place: 'Duluth' },
+  {
+    asked: 'place',
+    said: 'my house is a 1954 two-storey in Duluth and it has 2x4 studs',
+    place: 'Duluth',
+    found: { project: 'retrofit', ...wood(3.5) },
+  },
+  { asked: 'place', said: 'our place is in eau claire', place: 'eau claire' },
   { asked: 'windows', phase: 'details', missing: ['count'], said: 'seven', windows: [{ count: 7 }] },
   {
     asked: 'windows',
@@ -431,6 +460,15 @@ export const ASKED_AGAIN_MIXED: readonly Pick<Utterance, 'asked' | 'said' | 'ope
     { asked: 'framing', said: '2x5' },
     { asked: 'framing', said: '12 to 16 on center' },
     { asked: 'framing', said: '999S162-43' },
+    { asked: 'framing', said: 'studs 50 cm apart' },
+    { asked: 'framing', said: '12 cm deep studs' },
+    // Between 3 1/2 and 3 5/8 in. a figure in centimetres does not tell.
+    {
+      asked: 'framing',
+      said: '9 cm deep',
+      open: ['framing.depth_in'],
+      answers: { 'framing.material': 'steel' },
+    },
     { asked: 'sheathing', said: 'something wooden' },
     { asked: 'sheathing', said: 'not plywood' },
     { asked: 'sheathing', said: '0' },
@@ -446,7 +484,6 @@ export const ASKED_AGAIN_MIXED: readonly Pick<Utterance, 'asked' | 'said' | 'ope
     { asked: 'openings', said: 'depends' },
     { asked: 'finish', said: 'either stucco or siding' },
     { asked: 'finish', said: 'vinyl' },
-    { asked: 'budget', said: '30k' },
     { asked: 'budget', said: 'between 20 and 30' },
     { asked: 'budget', said: 'as little as possible' },
     { asked: 'crew', said: 'not a stucco crew' },

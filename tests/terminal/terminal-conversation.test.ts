@@ -17,7 +17,7 @@ const QUESTIONS = [
   /Rough openings .* 8 of/,
   /Finish .* 9 of/,
   /Budget .* 10 of/,
-  /Crew .* 11 of/,
+  /Who builds it .* 11 of/,
   /Wall size .* 12 of/,
   /Wind .* 13 of/,
   /Surroundings .* 14 of/,

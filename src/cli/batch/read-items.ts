@@ -4,7 +4,7 @@ import { readdir, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Readable } from 'node:stream';
 import { type Issue, Refusal, showValue } from '../../base/refusal.ts';
-import { MOST_BYTES, readBytes, STANDARD_INPUT, sourceName, tooLong } from '../read-text.ts';
+import { MOST_BYTES, readBytes, reasonUnread, STANDARD_INPUT, sourceName, tooLong } from '../read-text.ts';
 import { LINE_NAME } from './answer-line.ts';
 import type { BatchItem } from './batch-item.ts';
 import { splitLines } from './split-lines.ts';
@@ -98,11 +98,10 @@ async function sourcesIn(folder: string): Promise<BatchSource[]> {
 }
 
 function unreadable(path: string, error: unknown): Refusal {
-  const code = error instanceof Error && 'code' in error ? String(error.code) : 'unknown error';
   return new Refusal({
     field: 'PATH',
     value: showValue(path),
-    accepted: `Give a file or folder that is there and can be read (${code}).`,
+    accepted: `Give a file or folder that is there and can be read: ${reasonUnread(error)}.`,
   });
 }
 
@@ -141,8 +140,7 @@ async function* linesOf({ path }: BatchSource): AsyncGenerator<UnplacedItem, voi
   } catch (error) {
     // Standard input that breaks off would pass for its end.
     if (path === STANDARD_INPUT) throw error;
-    const code = error instanceof Error && 'code' in error ? String(error.code) : 'unknown error';
-    yield unreadItem(source, source_line, `The rest of this file can't be read (${code}).`);
+    yield unreadItem(source, source_line, `The rest of this file can't be read (${reasonUnread(error)}).`);
   }
 }
 

@@ -33,6 +33,8 @@ export function splitClauses(line: string): string[] {
       .replace(/\.{2,}/g, ', ')
       // A range is one thing said, though it has an "and" in it.
       .replace(/\b(between \S+) and (\S+)/g, '$1 to $2')
+      // "With" belongs to what somebody is experienced with.
+      .replace(/\bexperienced with\b/g, 'experienced in')
       .replace(SENTENCE_END, ', ')
       .split(/\s*[,;\n]\s*|\s+(?:and|plus|with|also)\s+|\s*&\s*/)
       .map((clause) =>

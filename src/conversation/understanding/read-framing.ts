@@ -31,6 +31,7 @@ const DESIGNATED_DEPTH_IN: ReadonlyMap<string, number> = new Map([
   ['800', 8],
   ['1000', 10],
 ]);
+export const STEEL_DEPTHS_IN: readonly number[] = [...DESIGNATED_DEPTH_IN.values()];
 
 const NOMINAL =
   /\b(?:2|two)\s*(?:x|by|-by-)\s*(4|6|8|10|12|four|six|eight|ten|twelve)s?\b(?!\s*(?:ft|feet|foot|'|"|in\b|inch|x\b))/;

@@ -1,25 +1,43 @@
-import { NO_THICKNESS_LIMIT_IN } from '../describe.ts';
-import { hundredths, LENGTH, NUMBER, readLengthIn, readNumber, readSigned } from './numbers.ts';
+import { NO_THICKNESS_LIMIT_IN } from '../../brief/field-words.ts';
+import type { Taken } from './line-text.ts';
+import { DIGITS, hundredths, LENGTH, NUMBER, readLengthIn, readNumber, readSigned } from './numbers.ts';
+import { isWindowTalk } from './read-framing.ts';
 import type { Reader } from './reading.ts';
 
+/** Words that a house may have between "new" and itself; not what else could be new on it. */
+const OF_HOUSE =
+  '(?:(?:one|two|three|single|double|multi|[1-3])(?:[- ]and[- ]a[- ]half)?[- ](?:stor(?:e?y|eyed|ied)|family|floor|level|bedroom)|small|little|tiny|big|large|wood(?:en)?|timber|steel|frame|framed|detached)[- ]';
+const HOUSE =
+  '(?:house|home|building|bungalow|cottage|cabin|garage|shed|studio|ranch|cape|farmhouse|duplex|barn|wall)';
+const NEW_HOUSE = new RegExp(`\\bnew[- ](?:${OF_HOUSE})+${HOUSE}\\b`);
+/** Says nothing that is asked, but must not be read as a number. */
+const STOREYS =
+  /\b(?:one|two|three|single|multi|[1-3])(?:[- ]and[- ]a[- ]half)?[- ](?:stor(?:e?ys?|ies|eyed|ied)|floors?|levels?)\b/;
 const NEW =
   /\bnew[- ]?(?:build|house|home|wall|construction|work|addition|building)\b|\bfrom scratch\b|\b(?:an? )?additions?\b(?! to)/;
 const OLD =
   /\bretro-?fit(?:ting|ted)?\b|\bre-?(?:side|siding|clad|cladding|cover)\b|\brenovat\w+|\bremodel\w*|\b(?:existing|old) (?:house|home|wall|building)\b/;
 const STANDING = /\b(?:existing|old|(?:it )?stands(?: already)?|already (?:there|built|standing))\b/;
 
-const BUILT_IN =
-  /\b(?:(?:it'?s |it is |it was )?(?:built|from|dates? from|dating from)(?: in| around| about)? )(1[6-9]\d\d|20[0-4]\d)s?\b/;
+const YEAR = String.raw`(1[6-9]\d\d|20[0-4]\d)(?:'?s)?`;
+const BUILT_IN = new RegExp(
+  `\\b(?:(?:it'?s |it is |it was |was )?(?:built|from|dates?(?: back)?(?: from| to)?|dating from)(?: in| around| about)?(?: the)?(?: early| mid| late)? )${YEAR}\\b|\\b${YEAR}[- ](?:${OF_HOUSE})*(?:${HOUSE}|(?:one|two|three|[1-3])[- ]stor(?:e?y|eys|ies))\\b`,
+);
+const TO_COME = /\b(?:to be|will be|going to be|being|gets?) (?:built|finished)\b/;
 
 /** New wall or retrofit. */
 export const readProject: Reader = (clause, gathering) => {
   const year = clause.take(BUILT_IN);
-  if (year) {
-    gathering.puzzle(
-      year.words,
-      'Of the year I can make nothing; what is in the wall counts, as far as you know it.',
-    );
+  if (year && isWindowTalk(clause.text)) {
+    gathering.puzzle(year.words, 'Of that year I can make nothing; what is in the wall counts.');
+  } else if (year && TO_COME.test(clause.text)) {
+    gathering.add('project', 'new', year);
+  } else if (year) {
+    gathering.add('project', 'retrofit', { ...year, isNegated: false });
+    gathering.builtIn = Number(year.groups[0] ?? year.groups[1]);
   }
+  for (const taken of clause.takeAll(NEW_HOUSE)) gathering.add('project', 'new', taken);
+  clause.takeAll(STOREYS);
   for (const taken of clause.takeAll(OLD)) gathering.add('project', 'retrofit', taken);
   for (const taken of clause.takeAll(NEW)) gathering.add('project', 'new', taken);
   // Alone between commas it means the wall; with windows being asked about it may mean them.
@@ -106,18 +124,31 @@ const AT_MOST =
 const DOLLARS_PER_METRE = new RegExp(
   `${AT_MOST}(?:(?:\\$|usd)\\s*)?(${NUMBER})\\s*(?:dollars|bucks|usd)?\\s*${PER_METRE}`,
 );
+const IN_ALL =
+  '(?:in )?total|altogether|all together|in all|all in|for (?:it all|all of it|the (?:whole|job|house|wall)(?: (?:thing|job|house|wall))?)';
+const THOUSANDS = `(${NUMBER})\\s?(?:k\\b|thousand\\b|grand\\b)(?!\\s*(?:${PER_FOOT}))`;
+/** "Eight in all" is windows, "1800 in all" may be square feet: a total without a currency is a large figure. */
+const LARGE = '(\\d{5,})';
 const TOTAL = new RegExp(
-  `(?:\\$\\s*)?${NUMBER}\\s?k\\b(?:\\s*(?:dollars|total|altogether|in all))*|(?:\\$\\s*)?${NUMBER}\\s*(?:dollars |bucks |usd )?(?:total|altogether|in all|for the (?:whole|job|house|wall))\\b`,
+  `${AT_MOST}(?:\\$\\s*)?(?<![\\w.-])${THOUSANDS}(?:\\s*(?:dollars|bucks|usd|${IN_ALL})\\b)*|${AT_MOST}(?:(?:\\$|usd)\\s*(${NUMBER})|(?<![\\w.-])(${NUMBER})\\s*(?:dollars|bucks|usd)|(?<![\\w.-])${LARGE})\\s*(?:${IN_ALL})\\b`,
 );
+/** No wall costs so much a square foot: so many dollars are for the whole of it. */
+const MOST_PER_FT2 = 1000;
 const DOLLARS = new RegExp(
   `${AT_MOST}(?:\\$|usd\\s|us\\$)\\s*(-?${NUMBER})(?:\\s*(?:${PER_FOOT}))?(?![\\w.])|${AT_MOST}(?<![\\w.$-])(-?${NUMBER})\\s*(?:dollars|bucks|usd)(?:\\s*${PER_FOOT})?|${AT_MOST}(?<![\\w.$-])(${NUMBER})\\s*(?:a|per|/)\\s*(?:sq(?:uare)?\\.?\\s*(?:ft|foot|feet)|sf|ft2|foot|ft\\b)`,
 );
 
-/** Budget per square foot. A total is not divided here: the area it covers was not said with it. */
+const NAMED = new RegExp(`\\bbudget(?: is| of| about| around|:)*\\s+(${DIGITS})$`);
+
+/** Budget per square foot. A total is not divided here: the area that it covers is known elsewhere. */
 export const readBudget: Reader = (clause, gathering) => {
   const total = clause.take(TOTAL);
-  if (total)
-    gathering.puzzle(total.words, 'Give the budget per square foot of wall, for example "$30 a foot".');
+  if (total) {
+    const [thousands, ...dollars] = total.groups;
+    const figure = readNumber(thousands ?? dollars.find((text) => text !== undefined) ?? '');
+    const usd = figure === null || thousands === undefined ? figure : 1000 * figure;
+    if (usd !== null) gathering.budgetTotal = { usd, words: total.words };
+  }
   for (const taken of clause.takeAll(DOLLARS_PER_METRE)) {
     const value = readNumber(taken.groups[0] ?? '');
     if (value !== null) gathering.add('budget_usd_per_ft2', hundredths(value / FT2_PER_M2), taken);
@@ -125,9 +156,18 @@ export const readBudget: Reader = (clause, gathering) => {
   for (const taken of clause.takeAll(DOLLARS)) {
     const text = taken.groups.find((group) => group !== undefined) ?? '';
     const value = readSigned(text);
-    if (value !== null) gathering.add('budget_usd_per_ft2', value, { ...taken, isNegated: false });
+    if (value !== null) addDollars(gathering, value, taken);
   }
+  const named = clause.take(NAMED);
+  const value = readNumber(named?.groups[0] ?? '');
+  if (named && value !== null) addDollars(gathering, value, named);
 };
+
+function addDollars(gathering: Parameters<Reader>[1], usd: number, taken: Taken): void {
+  const isPerFoot = new RegExp(PER_FOOT).test(taken.words);
+  if (usd > MOST_PER_FT2 && !isPerFoot) gathering.budgetTotal = { usd, words: taken.words };
+  else gathering.add('budget_usd_per_ft2', usd, { ...taken, isNegated: false });
+}
 
 const CREWS = [
   {
@@ -154,6 +194,7 @@ const CREWS = [
 
 /** The crew. */
 export const readCrew: Reader = (clause, gathering) => {
+  if (gathering.isAsked('crew') && isAboutHiring(clause, gathering)) return;
   const without = clause.take(
     /\b(?:no|without|not)(?: an?| any)? (?:plaster(?:ing)? crew|plasterers?|stucco (?:crew|experience))\b/,
   );
@@ -184,7 +225,32 @@ export const readCrew: Reader = (clause, gathering) => {
   }
 };
 
-const OWN_HANDS_HINT = 'Is it the first time that you do this, or are you general carpenters?';
+const FIRST_TIME =
+  /^(?:(?:it|this)(?:'?s| is| will be|'?ll be)? )?(?:(?:my|our|the|a) )?(?:very )?first[- ]?time(?: (?:for )?(?:me|us))?$/;
+const HIRED =
+  /^(?:(?:i|we)(?:'?m|'?re|'?ll| am| are| will| want to)? )?(?:hire|hiring|pay|paying)(?: (?:a|an|the|some))?(?: \w+)?$|^(?:a|an|the|my|our|some)? ?(?:contractors?|builders?|company|professionals?|pros?|somebody|someone)$/;
+
+/** Who hires is not who builds: then it is asked what the hired ones have built. */
+function isAboutHiring(clause: Parameters<Reader>[0], gathering: Parameters<Reader>[1]): boolean {
+  const first = gathering.context.isHomeowner ? clause.take(FIRST_TIME) : null;
+  if (first) {
+    gathering.puzzle(
+      first.words,
+      'Do you build it yourself for the first time, or is it the first time that you hire a crew, and what has that crew built?',
+    );
+  }
+  const hired = first ? null : clause.take(HIRED);
+  if (hired) {
+    gathering.puzzle(
+      hired.words,
+      '"Don\'t know" will do while nobody is hired. What have they built: stucco, outside insulation, or neither (general carpenters)?',
+    );
+  }
+  return (first ?? hired) !== null;
+}
+
+/** Asked of whoever builds for themselves, until it is said whether they have done it before. */
+export const OWN_HANDS_HINT = 'Is it the first time that you do this, or are you general carpenters?';
 const OWN_HANDS =
   /\b(?:(?:do(?:ing)?|build(?:ing)?|did|make) (?:it|this|that|the work|most of it) )?(?:all )?(?:by )?(?:(?:my|our)sel(?:f|ves))\b(?:,? (?:and|with) (?:my|our|a|some) (?:brothers?|sons?|daughters?|wife|husband|father|dad|family|friends?|neighbou?rs?))?|\b(?:(?:and|with) )?(?:my|our) (?:brothers?|sons?|daughters?|wife|husband|father|dad|family|friends?|neighbou?rs?)\b/;
 

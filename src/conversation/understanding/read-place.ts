@@ -35,6 +35,10 @@ const NAME_AND_STATE = new RegExp(
   'u',
 );
 
+/** "My house is from 1954 and stands in Duluth": a name after "in", where the place is asked. */
+const IN_NAME =
+  /\b(?:in|near|outside(?: of)?|around)\s+((?:St\. |Ft\. |Mt\. )?\p{Lu}[\p{L}'-]*(?:\s\p{Lu}[\p{L}'-]*){0,3})(?![\p{L}])/u;
+
 /** "retrofit in Gallatin county MT": the name begins after the last of these. */
 const LEAD_IN = /^.*\b(?:in|near|at|of)\s+(?=\S)/i;
 
@@ -62,7 +66,17 @@ export function readPlace(line: string, asked: boolean): PlaceReading {
   if (named?.[1] && endsInState(named[1])) {
     return { rest: cutOut(line, named.index, named[0].length), zone: null, lookUp: named[1], halfZone: null };
   }
+  const inside = asked ? IN_NAME.exec(line) : null;
+  if (inside?.[1]) {
+    const rest = cutOut(line, inside.index, inside[0].length);
+    return { rest, zone: null, lookUp: inside[1], halfZone: null };
+  }
   return { rest: line, zone: null, lookUp: null, halfZone: null };
+}
+
+/** What of words that hold a place somewhere is its name: what follows the last "in" or "near". */
+export function placeWords(words: string): string {
+  return words.replace(/^.*\b(?:in|near)\s+(?=\p{L})/iu, '');
 }
 
 function readZone(line: string, match: RegExpExecArray): PlaceReading {

@@ -15,7 +15,7 @@ const ROUGH_OPENING = new RegExp(
 const FEET_DASH_INCHES = /(?<![\w.-])(\d+)'?-(\d{1,2})"?\s*(?:x|by)\s*(\d+)'?-(\d{1,2})"?(?![\w.-])/;
 const FEET_AND_INCHES =
   /(?<![\w.-])(\d+ ?(?:'|ft) ?\d+(?:\.\d+)? ?(?:"|in\b\.?)?)\s*(?:x|by)\s*(\d+ ?(?:'|ft) ?\d+(?:\.\d+)? ?(?:"|in\b\.?)?)/;
-const CALLOUT = /(?<![\w.$-])([1-9])(\d)([1-9])(\d)(?![\w.])/;
+const CALLOUT = /(?<![\w.$-])(?<!\b(?:from|in|of|since|about|around) )([1-9])(\d)([1-9])(\d)(?![\w.])/;
 const WEIGHT = new RegExp(
   `(?:\\b(?:about|around|roughly|weigh(?:s|ing)?)\\s+)*(-?${NUMBER})\\s*-?(lbs?\\b\\.?|pounds?\\b|#|kg\\b|kilos?\\b|kilograms?\\b)(?:\\s+(?:each|a ?piece|per (?:unit|window)))?`,
 );

@@ -13,12 +13,16 @@ export type Context = {
   readonly choices: readonly Choice[];
   /** Inside the windows question: the first list, details of one kind, or "any other?". */
   readonly windowsPhase: 'kinds' | 'details' | 'more' | null;
+  /** A homeowner's "first time" may be the first time that they hire. */
+  readonly isHomeowner: boolean;
   /** In the details: what the kind being asked about still misses. */
   readonly windowsMissing: readonly WindowAspect[];
 };
 
 /** Something said that could not be taken, and what to do about it. */
 export type Unclear = { readonly words: string; readonly hint: string };
+
+export type BudgetTotal = { readonly usd: number; readonly words: string };
 
 /** What one line was understood to say. */
 export type Reading = {
@@ -35,6 +39,10 @@ export type Reading = {
   /** A number that may be two things: put to the user. */
   readonly either: { readonly words: string; readonly findings: readonly Finding[] } | null;
   readonly unclear: readonly Unclear[];
+  /** A budget for the whole wall, to be divided by its area. */
+  readonly budgetTotal: BudgetTotal | null;
+  /** What must be said of how a thing was taken. */
+  readonly notes: readonly string[];
 };
 
 /** Gathers what the readers find in one clause. */
@@ -42,6 +50,10 @@ export class Gathering {
   readonly context: Context;
   readonly findings: Finding[] = [];
   readonly unclear: Unclear[] = [];
+  readonly notes: string[] = [];
+  budgetTotal: BudgetTotal | null = null;
+  /** The year that the house is from. */
+  builtIn: number | null = null;
 
   constructor(context: Context) {
     this.context = context;
@@ -69,6 +81,20 @@ export class Gathering {
     this.unclear.push({ words, hint });
   }
 }
+
+/** A line that says nothing. */
+export const NOTHING_SAID: Reading = {
+  findings: [],
+  unknowns: [],
+  windows: [],
+  windowsComplete: false,
+  windowDetailsUnknown: false,
+  place: null,
+  either: null,
+  unclear: [],
+  budgetTotal: null,
+  notes: [],
+};
 
 /** Reads one subject out of a clause. */
 export type Reader = (clause: Clause, gathering: Gathering) => void;

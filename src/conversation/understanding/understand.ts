@@ -8,6 +8,7 @@ import { Clause, normaliseLine, splitClauses, straighten } from './line-text.ts'
 import { fieldsForNumber, hasRange, readFigures } from './read-figures.ts';
 import { readFraming } from './read-framing.ts';
 import {
+  OWN_HANDS_HINT,
   readArea,
   readBudget,
   readCrew,
@@ -17,11 +18,12 @@ import {
   readProject,
   readThickness,
 } from './read-job.ts';
-import { readPlace } from './read-place.ts';
+import { placeWords, readPlace } from './read-place.ts';
 import { readPriorities, readSurroundings, readWind } from './read-site.ts';
 import { readCavity, readRetarder, readSheathing } from './read-wall.ts';
 import { readWindows } from './read-windows.ts';
-import { type Context, Gathering, type Reader, type Reading } from './reading.ts';
+import { type Context, Gathering, NOTHING_SAID, type Reader, type Reading } from './reading.ts';
+import { settleMetricSizes } from './standard-sizes.ts';
 
 /** Readers in the order they may take words: the ones with the surest signs first. */
 const READERS: readonly Reader[] = [
@@ -66,6 +68,9 @@ export function understand(text: string, context: Context): Reading {
   const afterPriorities = readPriorities(line, gathering);
   const lines = readClauses(splitClauses(afterPriorities ?? line), gathering);
   settleFraming(gathering);
+  settleMetricSizes(gathering);
+  settleAge(gathering);
+  settleOwnHands(gathering);
   const { findings, clashes } = withoutClashes(gathering.findings);
 
   const asksPlace = context.question === 'place';
@@ -74,8 +79,8 @@ export function understand(text: string, context: Context): Reading {
   // A place may hold any word, so what was left over while the place is asked is looked up rather than puzzled over.
   const lookUp = isNewPlace
     ? findings.length === 0 && gathering.unclear.length === 0
-      ? straighten(text)
-      : leftover
+      ? placeWords(straighten(text))
+      : placeWords(leftover)
     : place.lookUp;
   const reading: Reading = {
     findings,
@@ -90,6 +95,8 @@ export function understand(text: string, context: Context): Reading {
       ...clashes,
       ...(isNewPlace ? [] : lines.leftovers.map((words) => ({ words, hint: '' }))),
     ],
+    budgetTotal: gathering.budgetTotal,
+    notes: gathering.notes,
   };
   // "Maybe" is made of words that carry nothing: not understood either.
   return isSilent(reading) ? { ...reading, unclear: [{ words: straighten(text), hint: '' }] } : reading;
@@ -97,20 +104,10 @@ export function understand(text: string, context: Context): Reading {
 
 function isSilent(reading: Reading): boolean {
   const { findings, unknowns, windows, unclear, place, windowsComplete, windowDetailsUnknown } = reading;
+  if (reading.budgetTotal) return false;
   const isListed = [findings, unknowns, windows, unclear].some((list) => list.length > 0);
   return !isListed && place === null && !windowsComplete && !windowDetailsUnknown;
 }
-
-const NOTHING: Reading = {
-  findings: [],
-  unknowns: [],
-  windows: [],
-  windowsComplete: false,
-  windowDetailsUnknown: false,
-  place: null,
-  either: null,
-  unclear: [],
-};
 
 function choiceByLabel(text: string, choices: readonly Choice[]): Choice | null {
   const said = plainLabel(text);
@@ -123,7 +120,7 @@ function plainLabel(text: string): string {
 
 function readChoice(choice: Choice, context: Context): Reading {
   const findings = findingsOf(choice);
-  if (findings.length > 0) return { ...NOTHING, findings };
+  if (findings.length > 0) return { ...NOTHING_SAID, findings };
   return understand(choice.label, { ...context, choices: [] });
 }
 
@@ -154,13 +151,13 @@ function readNumbersOnly(text: string, context: Context): Reading | null {
       .filter(({ field, value }) => !choice || takesValue(field, value));
     const asChoice = choice ? findingsOf(choice) : [];
     if (choice && asFigures.length > 0 && asChoice.length > 0) {
-      return { ...NOTHING, either: { words, findings: [...asChoice, ...asFigures] } };
+      return { ...NOTHING_SAID, either: { words, findings: [...asChoice, ...asFigures] } };
     }
     if (choice) {
       if (asChoice.length === 0) return readChoice(choice, context);
       gathering.findings.push(...asChoice);
     } else if (asFigures.length > 1) {
-      return { ...NOTHING, either: { words, findings: asFigures } };
+      return { ...NOTHING_SAID, either: { words, findings: asFigures } };
     } else if (asFigures[0]) {
       gathering.findings.push(asFigures[0]);
     } else {
@@ -171,7 +168,7 @@ function readNumbersOnly(text: string, context: Context): Reading | null {
     }
   }
   const { findings, clashes } = withoutClashes(gathering.findings);
-  return { ...NOTHING, findings, unclear: [...gathering.unclear, ...clashes] };
+  return { ...NOTHING_SAID, findings, unclear: [...gathering.unclear, ...clashes] };
 }
 
 type ClauseReadings = {
@@ -280,7 +277,7 @@ function foldWindow(windows: WindowReading[], next: WindowReading): void {
 
 /** Words that carry no answer by themselves; the longest first, so that "it's" goes before "it". */
 const FILLERS =
-  /\b(?:fib(?:er|re)glass|vapou?r retarder|approximately|first of all|outside face|paint(?:ed)?|at present|insulation|priorities|stud bays?|above all|cellulose|currently|important|insulated|ourselves|room side|sheathing|thickness|category|cavities|existing|exposure|interior|lot line|matters?|priority|probably|sheathed|standard|already|between|drywall|framing|maximum|perhaps|project|regular|roughly|outside|hoping|rather|really|little|afford|money|live|very|almost|approx|around|batts?|budget|cavity|design|facing|finish|framed|height|inside|mainly|mostly|myself|nearly|normal|please|second|square|studs?|thanks|units?|walls?|about|basic|bays?|circa|could|doing|faced|first|frame|guess|hello|house|it'll|kinds|maybe|speed|spend|thank|their|there|these|thick|think|those|usual|wants|we'll|we've|winds|would|area|away|been|crew|each|fine|from|good|have|high|home|i'll|i've|it's|just|kind|like|mean|most|need|next|okay|only|roof|site|size|some|tall|that|then|they|this|type|want|well|wide|will|wind|with|year|your|all|are|can|for|got|had|has|i'd|i'm|its|max|now|old|our|per|say|the|use|was|yes|you|an|as|at|be|by|ca|hi|in|is|it|me|my|of|ok|on|so|to|up|us|we|a|i)\b|[^\p{L}\p{N}]+/gu;
+  /\b(?:fib(?:er|re)glass|vapou?r retarder|approximately|first of all|outside face|paint(?:ed)?|at present|insulation|priorities|stud bays?|above all|cellulose|currently|important|insulated|ourselves|room side|sheathing|thickness|category|cavities|existing|exposure|interior|lot line|matters?|priority|probably|sheathed|standard|already|between|drywall|framing|maximum|perhaps|project|regular|roughly|outside|hoping|rather|really|little|afford|money|live|very|almost|approx|around|batts?|budget|cavity|stands|design|facing|finish|framed|height|inside|mainly|mostly|myself|nearly|normal|please|second|square|studs?|thanks|units?|walls?|about|basic|bays?|circa|could|doing|faced|first|frame|guess|hello|house|it'll|kinds|maybe|speed|spend|stand|thank|their|there|these|thick|think|those|usual|wants|we'll|we've|winds|would|area|away|been|crew|each|fine|from|good|have|high|home|i'll|i've|it's|just|kind|like|mean|most|need|next|okay|only|roof|site|size|some|tall|that|then|they|this|type|want|well|wide|will|wind|with|year|your|all|are|can|for|got|had|has|i'd|i'm|its|max|now|old|our|per|say|the|use|was|yes|you|an|as|at|be|by|ca|hi|in|is|it|me|my|of|ok|on|so|to|up|us|we|a|i)\b|[^\p{L}\p{N}]+/gu;
 
 /** A clause's leftover without the words that carry nothing. */
 function withoutFillers(text: string): string {
@@ -305,6 +302,27 @@ function settleFraming(gathering: Gathering): void {
   } else if (said === undefined && known === undefined) {
     gathering.findings.push({ field: 'framing.material', value: 'wood', words: nominal.words });
   }
+}
+
+/** Insulation between the studs became usual in the 1970s, with the first energy codes (from memory). */
+const USUALLY_FILLED_SINCE = 1980;
+
+/** An old house stands already, and its stud bays may be empty: that is said where it is still open. */
+function settleAge(gathering: Gathering): void {
+  const { builtIn, context, findings } = gathering;
+  const isCavityOpen =
+    context.answers.cavity_insulation_r === undefined &&
+    !findings.some(({ field }) => field === 'cavity_insulation_r');
+  if (builtIn === null || builtIn >= USUALLY_FILLED_SINCE || !isCavityOpen) return;
+  gathering.notes.push(
+    `A house of ${builtIn} may have nothing between the studs, or fill that came later (from memory): find out before you order. I ask about it; "how can I tell" says how.`,
+  );
+}
+
+/** "Ourselves, never done it before": the second half answers what the first leaves open. */
+function settleOwnHands({ findings, unclear }: Gathering): void {
+  const at = unclear.findIndex(({ hint }) => hint === OWN_HANDS_HINT);
+  if (at >= 0 && findings.some(({ field }) => field === 'crew_skill')) unclear.splice(at, 1);
 }
 
 /** One line that gives a field two values gives it none. */

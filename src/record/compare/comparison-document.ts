@@ -1,4 +1,5 @@
-import { capitalised, keyWords, numberText } from '../figure-text.ts';
+import { fieldWords } from '../../brief/field-words.ts';
+import { capitalised, numberText } from '../figure-text.ts';
 import { HEADLINES } from '../headline-figures.ts';
 import { type ListItem, listOf, present, type RecordDocument, tableOf } from '../record-document.ts';
 import type { Comparison, FigureRow } from './compare-answers.ts';
@@ -46,8 +47,8 @@ export function comparisonDocument(found: Comparison): RecordDocument {
         ),
         answers.differ.length === 0 ? { kind: 'paragraph', text: 'Both were answered alike.' } : null,
         listOf([
-          ...assumed.only_a.map((field) => ({ lead: 'Assumed in A only', text: keyWords(field) })),
-          ...assumed.only_b.map((field) => ({ lead: 'Assumed in B only', text: keyWords(field) })),
+          ...assumed.only_a.map((field) => ({ lead: 'Assumed in A only', text: fieldWords(field) })),
+          ...assumed.only_b.map((field) => ({ lead: 'Assumed in B only', text: fieldWords(field) })),
         ]),
       ]),
     },

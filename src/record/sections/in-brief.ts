@@ -2,11 +2,13 @@ import type { Advice, Figure, RankedAssembly } from '../../advice/advice-schema.
 import type { Opening } from '../../advice/openings-schema.ts';
 import { fastenerWords, STEP_VERDICT_WORDS, spacingWords } from '../../advice/schedule-words.ts';
 import { inches } from '../../base/inches.ts';
+import { fieldsWordsWithUnit } from '../../brief/field-words.ts';
+import { budgetCheck, quotesFor } from '../bids.ts';
 import { DETAIL_PARTS } from '../drawing/opening-detail.ts';
-import { capitalised, figureText, fixed, numberText, sentence, sentenceList } from '../figure-text.ts';
+import { capitalised, figureText, numberText, sentence } from '../figure-text.ts';
 import { factsOf, present, type RecordBlock, tableOf } from '../record-document.ts';
 import type { DecisionRecord } from '../record-schema.ts';
-import { fieldsWords } from './scenario-words.ts';
+import { assumedWords } from './scenario-words.ts';
 
 /** Only the assumptions that could change the answer: what somebody has to settle before ordering. */
 export function toSettle({ advice }: DecisionRecord): RecordBlock[] {
@@ -18,8 +20,8 @@ export function toSettle({ advice }: DecisionRecord): RecordBlock[] {
       'Taken as given; settle these before ordering material, they could change the answer',
       [{ title: 'What' }, { title: 'Taken as' }, { title: 'Why' }],
       takenAlike(open).map(([{ value, why }, fields]) => [
-        fieldsWords(fields),
-        value === null ? 'not known' : value === true ? 'yes' : value === false ? 'no' : String(value),
+        fieldsWordsWithUnit(fields),
+        assumedWords(fields[0] ?? '', value),
         why,
       ]),
     ),
@@ -155,18 +157,8 @@ function screwWords({ screw, screws_per_side, screw_spacing_in, screw_length_in 
 
 /** Whether the cost fits the budget, from when the prices are, and what to ask quotes for. */
 export function budget(wall: RankedAssembly, { scenario, advice }: DecisionRecord): RecordBlock[] {
-  const { low, likely, high } = wall.installed_cost_usd_per_ft2;
   const given = scenario.budget_usd_per_ft2;
-  const check =
-    typeof given !== 'number'
-      ? 'No budget was given.'
-      : high <= given
-        ? `Even the high end fits the budget of $${given} per ft².`
-        : likely <= given
-          ? `The likely cost fits the budget of $${given} per ft², the high end does not: hold back $${fixed(high - given, 2)} per ft².`
-          : low <= given
-            ? `The likely cost is over the budget of $${given} per ft²; only the low end fits it.`
-            : `Even the low end is over the budget of $${given} per ft².`;
+  const check = budgetCheck(wall.installed_cost_usd_per_ft2, typeof given === 'number' ? given : null);
   const cost = wall.figures.find(({ id }) => id === 'installed-cost');
   return present([
     { kind: 'paragraph', isStrong: true, text: `Budget check: ${check}` },
@@ -183,18 +175,6 @@ export function budget(wall: RankedAssembly, { scenario, advice }: DecisionRecor
       },
     ]),
   ]);
-}
-
-function quotesFor(wall: RankedAssembly, { ranked }: Advice): string[] {
-  const [, second] = ranked;
-  return [
-    `the cladding laid (${wall.cladding}; trades: ${sentenceList(wall.crew.trades)}) from two bidders or more`,
-    `the boards delivered (${wall.insulation.material}, ${inches(wall.insulation.thickness_in)} in.)`,
-    wall.fastening.support === 'adhered' ? null : 'the long fasteners, which are the dearest small part',
-    wall.openings.length > 0 ? `bucks and flashing for each window (${wall.buck.label})` : null,
-    'scaffold for the whole time, curing included',
-    second ? `the second choice too, for comparison (${second.title})` : null,
-  ].filter((quote) => quote !== null);
 }
 
 /** Figures that decide, with how they were come by. */

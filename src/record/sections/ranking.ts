@@ -1,8 +1,8 @@
 import type { Advice } from '../../advice/advice-schema.ts';
 import { criterionWords } from '../../advice/criterion-words.ts';
+import { fieldWords } from '../../brief/field-words.ts';
 import { capitalised, numberText, sentenceList } from '../figure-text.ts';
 import { listOf, present, type RecordBlock, tableOf } from '../record-document.ts';
-import { fieldWords } from './scenario-words.ts';
 
 type Move = NonNullable<Advice['robustness']>[number];
 

@@ -1,6 +1,7 @@
+import { valueWords } from '../../brief/field-words.ts';
 import { priceBookWords } from '../../brief/price-book.ts';
 import type { Scenario, ScenarioWindow } from '../../brief/scenario.ts';
-import { keyWords, sentenceList } from '../figure-text.ts';
+import { numberText } from '../figure-text.ts';
 
 type Said<T> = Exclude<T, 'unknown' | undefined>;
 type Words<K extends keyof Scenario> = Readonly<Record<Extract<Said<Scenario[K]>, string>, string>>;
@@ -121,57 +122,8 @@ function windowText(window: ScenarioWindow): string {
   return parts.length > 0 ? `${count}: ${parts.join(', ')}` : count;
 }
 
-/** Keys whose words need more than their underscores taken out. */
-const FIELD_WORDS: Readonly<Record<string, string>> = {
-  code_edition: 'code edition',
-  'framing.material': 'stud material',
-  'framing.depth_in': 'stud depth, in.',
-  'framing.spacing_in': 'stud spacing, in.',
-  'framing.species_gravity': 'specific gravity of the studs',
-  'framing.steel_thickness_mil': 'thickness of the steel studs, mil',
-  cavity_insulation_r: 'R-value between the studs',
-  budget_usd_per_ft2: 'budget, $ per ft²',
-  crew_skill: 'crew',
-  wall_area_ft2: 'wall area, ft²',
-  basic_wind_speed_mph: 'basic wind speed, mph',
-  exposure: 'wind exposure',
-  mean_roof_height_ft: 'mean roof height, ft',
-  building_least_width_ft: 'least plan dimension, ft',
-  fire_separation_ft: 'distance to the lot line, ft',
-  termite_area: 'termite probability',
-  max_added_thickness_in: 'room outside the sheathing, in.',
-};
-
-const WINDOW_WORDS: Readonly<Record<string, string>> = {
-  weight_lb: 'weight, lb',
-  width_in: 'width, in.',
-  height_in: 'height, in.',
-  rough_opening_width_in: 'width of the rough opening, in.',
-  rough_opening_height_in: 'height of the rough opening, in.',
-};
-
-/** A path in the scenario as a reader would say it: `windows[0].weight_lb` → "windows, kind 1: weight, lb". */
-export function fieldWords(field: string): string {
-  const ofWindow = windowField(field);
-  if (ofWindow) return `windows, kind ${ofWindow.kind}: ${ofWindow.words}`;
-  return (Object.hasOwn(FIELD_WORDS, field) ? FIELD_WORDS[field] : undefined) ?? keyWords(field);
-}
-
-/** Several paths together: "windows, kinds 1 and 2: width, in.; height, in." */
-export function fieldsWords(fields: readonly string[]): string {
-  const windows = fields.map(windowField).filter((one) => one !== null);
-  const kinds = [...new Set(windows.map(({ kind }) => `${kind}`))];
-  const words = [...new Set(windows.map((one) => one.words))];
-  // Only where every kind lacks the same: "kinds 1 and 2" must not say of one what is true of the other.
-  if (windows.length < fields.length || kinds.length < 2 || kinds.length * words.length !== fields.length) {
-    return fields.map(fieldWords).join('; ');
-  }
-  return `windows, kinds ${sentenceList(kinds)}: ${words.join('; ')}`;
-}
-
-function windowField(field: string): { readonly kind: number; readonly words: string } | null {
-  const [, index, key] = /^windows\[(\d+)\]\.(.+)$/.exec(field) ?? [];
-  if (index === undefined || key === undefined) return null;
-  const words = Object.hasOwn(WINDOW_WORDS, key) ? WINDOW_WORDS[key] : undefined;
-  return { kind: Number(index) + 1, words: words ?? keyWords(key) };
+/** An assumed value for a table that has the unit beside the field. */
+export function assumedWords(field: string, value: string | number | boolean | null): string {
+  if (value === null) return 'not known';
+  return typeof value === 'number' ? numberText(value) : valueWords(field, value);
 }

@@ -1,7 +1,8 @@
+import { fieldWordsWithUnit } from '../../brief/field-words.ts';
 import { figureText, keyWords, numberText, sentence } from '../figure-text.ts';
 import { factsOf, listOf, present, type RecordBlock, tableOf } from '../record-document.ts';
 import type { DecisionRecord } from '../record-schema.ts';
-import { fieldWords, scenarioFields } from './scenario-words.ts';
+import { assumedWords, scenarioFields } from './scenario-words.ts';
 
 const REGIMES: Readonly<Record<string, string>> = { A: 'moist (A)', B: 'dry (B)', C: 'marine (C)' };
 
@@ -75,19 +76,13 @@ export function assumptions({ advice }: DecisionRecord): RecordBlock[] {
       'What was not said and was taken as given',
       [{ title: 'What' }, { title: 'Taken as' }, { title: 'Why' }, { title: 'Could change the answer' }],
       sorted.map((a) => [
-        fieldWords(a.field),
-        assumedValue(a.value),
+        fieldWordsWithUnit(a.field),
+        assumedWords(a.field, a.value),
         a.why,
         a.could_change_answer ? 'yes, settle first' : 'no',
       ]),
     ),
   ]);
-}
-
-function assumedValue(value: string | number | boolean | null): string {
-  if (value === null) return 'not known';
-  if (typeof value === 'boolean') return value ? 'yes' : 'no';
-  return typeof value === 'number' ? numberText(value) : value;
 }
 
 /** The weights as the user gave them, heaviest first. */
@@ -110,6 +105,6 @@ export function priorities({ scenario, advice }: DecisionRecord): RecordBlock[] 
     ]);
   }
   const assumed = advice.assumptions.find((a) => a.field === 'priorities');
-  const taken = assumed ? ` Taken as: ${sentence(assumedValue(assumed.value))}` : '';
+  const taken = assumed ? ` Taken as: ${sentence(assumedWords('priorities', assumed.value))}` : '';
   return [{ kind: 'paragraph', text: `No weights were given.${taken}` }];
 }

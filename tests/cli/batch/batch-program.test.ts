@@ -196,7 +196,7 @@ describe('bad input of a batch', () => {
     for (const [args, words] of [
       [[], 'PATH: (nothing)'],
       [[empty], 'this one has none'],
-      [[join(empty, 'nosuch.json')], 'ENOENT'],
+      [[join(empty, 'nosuch.json')], 'there is no such file'],
       [['-', '-'], 'once only'],
       [['-', '--jobs', '0'], '--jobs: "0"'],
       [['-', '--jobs', 'many'], '--jobs: "many"'],

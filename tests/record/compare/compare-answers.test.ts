@@ -35,6 +35,18 @@ describe('compareAnswers', () => {
     expect(documentText(comparisonDocument(found), 80)).toContain('Both were answered alike.');
   });
 
+  it('calls what only one side assumed by words', () => {
+    const assumption = { value: 37, why: 'Not said.', could_change_answer: false };
+    const only = {
+      ...FULL_ADVICE,
+      assumptions: [{ ...assumption, field: 'windows[0].rough_opening_width_in' }],
+    };
+    const none = { ...FULL_ADVICE, assumptions: [] };
+    const text = documentText(comparisonDocument(compareAnswers(side(only), side(none))), 200);
+    expect(text).toContain('windows, kind 1: width of the rough opening');
+    expect(text).not.toContain('windows[0]');
+  });
+
   it('sets answers, figures, cost and cautions of two walls against each other', () => {
     const found = compareAnswers(side(FULL_ADVICE), side(OTHER, 'b.json'));
     expect(found.is_same_decision).toBe(false);

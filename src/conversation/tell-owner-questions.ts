@@ -1,0 +1,227 @@
+import type { Advice, Caution, RankedAssembly } from '../advice/advice-schema.ts';
+import { fastenerWords, STEP_VERDICT_WORDS, spacingWords } from '../advice/schedule-words.ts';
+import { inches } from '../base/inches.ts';
+import { budgetCheck, quotesFor } from '../record/bids.ts';
+import { sentenceList } from '../record/figure-text.ts';
+import { whoMustSign } from '../record/status/who-must-sign.ts';
+import type { Block } from './blocks.ts';
+import { ended } from './first-letter.ts';
+import { note, titledList, warning } from './notes.ts';
+import { nothingPasses } from './tell-advice.ts';
+import { plainCaution } from './tell-homeowner.ts';
+import { findOutBlocks, PLAIN_TIE } from './tell-ranking.ts';
+
+const MOST_REASONS = 3;
+
+/** Where the wall itself may fail or hurt somebody; care on site and good practice are told by "cautions". */
+const WEAK_POINTS: readonly Caution['kind'][] = ['structural', 'moisture', 'fire', 'energy', 'data'];
+
+/** "Is it sane?": what the rules say of the first choice, its weak points, what is open and who must answer for it. */
+export function soundBlocks(advice: Advice): Block[] {
+  const [wall] = advice.ranked;
+  if (!wall) return nothingPasses(advice);
+  const undecided = wall.verdicts.filter(({ verdict }) => verdict === 'undecided').map(({ rule }) => rule);
+  const weak = wall.cautions.filter(
+    ({ kind, rule }) => WEAK_POINTS.includes(kind) || undecided.some((one) => one === rule),
+  );
+  const designer = whoMustSign(advice).find(({ role, must }) => role === 'designer' && must);
+  return [
+    { kind: 'title', text: 'Is it a sound plan?' },
+    { kind: 'paragraph', text: soundWords(wall, undecided.length) },
+    ...titledList(
+      'What speaks for it',
+      wall.reasons.slice(0, MOST_REASONS).map(({ text }) => text),
+    ),
+    ...(weak.length > 0
+      ? [
+          { kind: 'heading' as const, text: 'Its weak points' },
+          { kind: 'list' as const, items: weak.map(plainCaution), role: 'warning' as const },
+        ]
+      : []),
+    ...findOutBlocks(advice),
+    ...tieBlocks(advice),
+    warning(
+      `Caution: sound on paper is not yet safe to build. ${designer ? `A designer must sign: ${ended(designer.why)} ` : ''}Local code, the building department and licensed professionals decide. "cautions" tells all there is to beware of.`,
+    ),
+  ];
+}
+
+function soundWords({ title, verdicts }: RankedAssembly, undecided: number): string {
+  const cautions = verdicts.filter(({ verdict }) => verdict === 'caution').length;
+  const open =
+    undecided === 0
+      ? ''
+      : ` ${undecided} cannot be decided with what is known, and ${undecided === 1 ? 'counts' : 'count'} as open, not as kept.`;
+  return `By the rules that I hold walls against: yes, if what stands below is heeded. ${title} breaks none of the ${verdicts.length} rules that apply. ${cautions} of them ${cautions === 1 ? 'asks' : 'ask'} for care.${open}`;
+}
+
+function tieBlocks({ ranked }: Advice): Block[] {
+  const ties = ranked.filter(({ tie_with_first }) => tie_with_first);
+  return titledList(
+    'As good as this one',
+    ties.map(({ rank, title }) => `${rank}. ${title}: ${PLAIN_TIE}`),
+  );
+}
+
+/** "Is it affordable?": dollars for the whole wall, and what these dollars do not pay for. */
+export function affordBlocks(advice: Advice, budget_usd_per_ft2: number | null): Block[] {
+  const [wall, ...others] = advice.ranked;
+  if (!wall) return nothingPasses(advice);
+  const area_ft2 = wall.thermal.assumptions.wall_area_ft2;
+  const isAssumed = advice.assumptions.some(({ field }) => field === 'wall_area_ft2');
+  const { low, likely, high } = wall.installed_cost_usd_per_ft2;
+  const prices = wall.figures.find(({ id }) => id === 'installed-cost');
+  return [
+    { kind: 'title', text: 'Is it affordable?' },
+    {
+      kind: 'paragraph',
+      text: `The first choice comes to about ${total(likely, area_ft2)} for ${area(area_ft2)} of wall; from ${total(low, area_ft2)} to ${total(high, area_ft2)}. That is $${perFoot(likely)} a square foot ($${perFoot(low)} to $${perFoot(high)}) times the area, rounded to hundreds.`,
+    },
+    ...(isAssumed
+      ? [
+          note(
+            'I assumed the area. Say how much wall there is, as in "1800 sq ft", and I count again: measure the outside walls.',
+          ),
+        ]
+      : []),
+    ...(budget_usd_per_ft2 === null
+      ? [note('You gave no budget to hold that against: "$30 a foot", or "25k total".')]
+      : [
+          {
+            kind: 'paragraph' as const,
+            text: `${budgetCheck(wall.installed_cost_usd_per_ft2, budget_usd_per_ft2)} For the whole wall your budget is ${total(budget_usd_per_ft2, area_ft2)}.`,
+          },
+        ]),
+    ...titledList(
+      'The others',
+      others.map(({ rank, title, installed_cost_usd_per_ft2: cost }) => {
+        const range = `${total(cost.low, area_ft2)} to ${total(cost.high, area_ft2)}`;
+        return `${rank}. ${title}: about ${total(cost.likely, area_ft2)} (${range})`;
+      }),
+    ),
+    ...titledList('What is not in these figures', notIncluded(advice, wall)),
+    warning(
+      `Caution: these prices are rough${prices?.note ? ` (${prices.note})` : ''}. Get at least two quotes before you decide.`,
+    ),
+  ];
+}
+
+const HUNDRED = 100;
+
+function total(usd_per_ft2: number, area_ft2: number): string {
+  return `$${(Math.round((usd_per_ft2 * area_ft2) / HUNDRED) * HUNDRED).toLocaleString('en-US')}`;
+}
+
+function area(area_ft2: number): string {
+  return `${Math.round(area_ft2).toLocaleString('en-US')} sq ft`;
+}
+
+function perFoot(usd: number): string {
+  return usd >= 10 ? usd.toFixed(0) : usd.toFixed(1);
+}
+
+/** The price is for what lies outside the sheathing, installed, and an added retarder inside (`installedCost`). */
+function notIncluded(advice: Advice, wall: RankedAssembly): string[] {
+  return [
+    wall.openings.length > 0
+      ? 'the windows and doors themselves: only what carries and flashes them is'
+      : null,
+    isRetrofit(advice)
+      ? 'taking the old cladding off, getting rid of it, tests for lead and asbestos, and mending what is rotten under it'
+      : null,
+    saysRule(wall, 'buildability.eaves-and-fittings')
+      ? 'longer eaves, and gutters, meters, lamps and hose taps moved out to the new face'
+      : null,
+    'scaffold, and its rent while plaster cures',
+    'insulation between the studs, the inside lining, painting inside',
+    'permits, and the fee of an engineer or designer',
+    'taxes, interest, and a reserve for what nobody foresaw',
+  ].filter((item) => item !== null);
+}
+
+/** "What should I ask a contractor?": questions that follow from the first choice. */
+export function contractorBlocks(advice: Advice): Block[] {
+  const [wall] = advice.ranked;
+  if (!wall) return nothingPasses(advice);
+  return [
+    { kind: 'title', text: 'What to ask a contractor' },
+    { kind: 'paragraph', text: `For ${wall.title}:` },
+    { kind: 'list', numbered: true, items: questionsFor(wall, advice) },
+    ...titledList('Ask quotes for, each by itself', quotesFor(wall, advice)),
+    note(
+      'Somebody who has built such a wall answers these at once. "save" writes the build sheet with all the figures: give it to each bidder.',
+    ),
+  ];
+}
+
+function questionsFor(wall: RankedAssembly, advice: Advice): string[] {
+  const { cladding, insulation, crew, buck, openings } = wall;
+  const thickness = `${inches(insulation.thickness_in)} in. of ${insulation.material}`;
+  return [
+    `Have you built ${cladding} over ${thickness} before? Show me two such walls, one of them some winters old.`,
+    `Who does what: ${sentenceList(crew.trades)}? It takes ${ended(crew.needed)} Is one of you answerable for the whole wall?`,
+    ...fasteningQuestions(wall),
+    ...designerQuestion(advice),
+    ...(openings.length > 0
+      ? [
+          `How do you carry the windows out to the new face? My plan: ${ended(buck.label)} What does the window maker say to that in writing, and does the warranty hold?`,
+          flashingQuestion(buck.flashing_sequence),
+        ]
+      : []),
+    `Which evaluation report or maker’s instruction covers this cladding over ${thickness} with these fasteners? May I have its number, and does the building department take it?`,
+    `Where does rain that gets behind the cladding run out, at the foot of the wall and over each window?${remedyOf(wall, 'ground-and-termite.weep-screed')}`,
+    'Who takes out the permit, which code edition holds here, and what does the inspector want to see before it is covered?',
+    ...(saysRule(wall, 'stucco-practice.curing')
+      ? [
+          `How long does each coat cure, and what do you do below 40 °F?${remedyOf(wall, 'stucco-practice.curing')}`,
+        ]
+      : []),
+    ...(isRetrofit(advice)
+      ? [
+          'What do you do when there is rot, lead or asbestos under the old cladding, and at what price for each square foot? What is closed again each evening?',
+        ]
+      : []),
+    'What is not in your price: scaffold, permits, the engineer, moving eaves, meters and lamps, clearing away?',
+    'Are you licensed and insured for this here, and who comes when it cracks or leaks, for how many years?',
+  ];
+}
+
+/** What is driven, how far apart, and how each one finds its stud: by the schedule of the wall. */
+function fasteningQuestions({ fastening_schedule: { steps } }: RankedAssembly): string[] {
+  const carrying = steps.find(({ does, aim }) => does === 'carries' && aim !== null);
+  if (!carrying) return [];
+  const corner = carrying.zones.find(({ zone }) => zone === 'corner');
+  const spacing = corner ? `, ${spacingWords(corner)} at the corners of the house` : '';
+  return [
+    `Which fasteners hold the cladding, how long and how far apart? My plan: ${carrying.fixes}, ${fastenerWords(carrying)}${spacing} (${STEP_VERDICT_WORDS[carrying.verdict]}). How do you make sure that each one hits a stud, and what becomes of those that miss?`,
+  ];
+}
+
+function designerQuestion(advice: Advice): string[] {
+  const designer = whoMustSign(advice).find(({ role }) => role === 'designer');
+  if (!designer) return [];
+  return designer.must
+    ? [`Who designs and signs what a table does not settle? Needed here: a designer, ${ended(designer.why)}`]
+    : ['Does the building department want a designer’s signature, and whose would it be?'];
+}
+
+/** The places in the order of work where somebody should look before it is covered. */
+function flashingQuestion(sequence: readonly string[]): string {
+  const holds = sequence.flatMap((step) => /HOLD:\s*(.+)$/.exec(step)?.[1] ?? []);
+  const looks = holds.length > 0 ? ` Stop and let me look each time: ${holds.join(' ')}` : '';
+  return `In what order do you flash a window, from the bare opening to the sealed frame? My plan has ${sequence.length} steps.${looks}`;
+}
+
+function saysRule({ cautions }: { readonly cautions: readonly Caution[] }, rule: string): boolean {
+  return cautions.some((caution) => caution.rule === rule);
+}
+
+function remedyOf({ cautions }: RankedAssembly, rule: string): string {
+  const remedy = cautions.find((caution) => caution.rule === rule)?.remedy;
+  return remedy ? ` (${remedy.replace(/\.$/, '')}.)` : '';
+}
+
+/** Only a standing wall has something behind its cladding that nobody has seen. */
+function isRetrofit(advice: Advice): boolean {
+  return saysRule(advice, 'safety.hidden-decay');
+}

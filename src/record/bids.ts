@@ -1,0 +1,31 @@
+import type { Advice, RankedAssembly } from '../advice/advice-schema.ts';
+import { inches } from '../base/inches.ts';
+import { fixed, sentenceList } from './figure-text.ts';
+
+/** Whether a price range fits a budget, both in dollars per square foot; null: no budget was given. */
+export function budgetCheck(
+  { low, likely, high }: RankedAssembly['installed_cost_usd_per_ft2'],
+  budget: number | null,
+): string {
+  if (budget === null) return 'No budget was given.';
+  if (high <= budget) return `Even the high end fits the budget of $${budget} per ft².`;
+  if (likely <= budget) {
+    return `The likely cost fits the budget of $${budget} per ft², the high end does not: hold back $${fixed(high - budget, 2)} per ft².`;
+  }
+  return low <= budget
+    ? `The likely cost is over the budget of $${budget} per ft²; only the low end fits it.`
+    : `Even the low end is over the budget of $${budget} per ft².`;
+}
+
+/** What to ask quotes for. */
+export function quotesFor(wall: RankedAssembly, { ranked }: Advice): string[] {
+  const [, second] = ranked;
+  return [
+    `the cladding laid (${wall.cladding}; trades: ${sentenceList(wall.crew.trades)}) from two bidders or more`,
+    `the boards delivered (${wall.insulation.material}, ${inches(wall.insulation.thickness_in)} in.)`,
+    wall.fastening.support === 'adhered' ? null : 'the long fasteners, which are the dearest small part',
+    wall.openings.length > 0 ? `bucks and flashing for each window (${wall.buck.label})` : null,
+    'scaffold for the whole time, curing included',
+    second ? `the second choice too, for comparison (${second.title})` : null,
+  ].filter((quote) => quote !== null);
+}
