@@ -2,6 +2,7 @@ import { fits } from '../assembly/candidates.ts';
 import { inches } from '../base/inches.ts';
 import { Refusal } from '../base/refusal.ts';
 import type { Brief } from '../brief/brief.ts';
+import { fieldWords } from '../brief/field-words.ts';
 import { resolveBrief } from '../brief/resolve-brief.ts';
 import type { Scenario } from '../brief/scenario.ts';
 import { resolveSite } from '../site/resolve-site.ts';
@@ -72,7 +73,7 @@ export async function whyNot(
     beaten_by: null,
     would_win: [],
     smallest_changes: found.map(toldChange),
-    tried: `${trials} changes of the answers and of the wall were judged, one, two and three at a time: ${steps.map(({ field }) => fieldWords(field)).join(', ')}.`,
+    tried: `${trials} changes of the answers and of the wall were judged, one, two and three at a time: ${steps.map(({ field }) => stepWords(field)).join(', ')}.`,
   };
 }
 
@@ -244,9 +245,8 @@ function toldChange({ changes, wall }: Found): WhyNot['smallest_changes'][number
   };
 }
 
-function fieldWords(field: string): string {
-  if (field === 'wall') return 'other thicknesses and layers';
-  return field.replace(/_(?:in|ft2|ft|mph|lb|usd_per_ft2|r)\b/g, '').replace(/[_.]/g, ' ');
+function stepWords(field: string): string {
+  return field === 'wall' ? 'other thicknesses and layers' : fieldWords(field);
 }
 
 function capital(text: string): string {
