@@ -346,6 +346,7 @@ const ONE_AT_A_TIME: readonly Utterance[] = [
   { asked: 'cavity', said: 'fiberglass batts R13', found: { cavity_insulation_r: 13 } },
   { asked: 'retarder', said: 'kraft-faced batts', found: { interior_vapour_retarder: 'class-ii' } },
   { asked: 'retarder', said: 'painted drywall', found: { interior_vapour_retarder: 'class-iii' } },
+  { asked: 'retarder', said: 'painted gypsum board', found: { interior_vapour_retarder: 'class-iii' } },
   { asked: 'retarder', said: 'class 1', found: { interior_vapour_retarder: 'class-i' } },
   { asked: 'retarder', said: 'plastic', found: { interior_vapour_retarder: 'class-i' } },
   {

@@ -85,7 +85,8 @@ const RETARDERS = [
   },
   {
     value: 'class-iii',
-    pattern: /\bclass[- ]?(?:iii|3)\b|\blatex(?: paint)?\b|\bpainted (?:gypsum|drywall)\b/,
+    pattern:
+      /\bclass[- ]?(?:iii|3)\b|\blatex(?: paint)?\b|\bpainted (?:gypsum(?: board)?|drywall|plasterboard)\b/,
   },
   {
     value: 'class-ii',
