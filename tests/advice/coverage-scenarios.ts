@@ -75,6 +75,15 @@ export const COVERAGE_SCENARIOS: readonly Scenario[] = [
     code_edition: '2024',
   }),
   job({ name: 'Middle zone, next edition', place: { climate_zone: '4A' }, code_edition: '2024' }),
+  // An old wall with nothing between its studs.
+  job({
+    name: 'Cooper Lane, before the fill',
+    project: 'retrofit',
+    place: { climate_zone: '5A' },
+    framing: { material: 'wood', depth_in: 3.5, spacing_in: 16, species_gravity: 0.5 },
+    cavity_insulation_r: 0,
+    interior_vapour_retarder: 'class-iii',
+  }),
   // Without any retarder inside: full studs, empty studs, and by the old edition.
   job({ name: 'No retarder, full studs', place: { climate_zone: '5A' }, interior_vapour_retarder: 'none' }),
   job({
