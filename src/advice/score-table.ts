@@ -51,6 +51,9 @@ export type ScoreTable = {
   readonly totals: Float64Array;
 };
 
+/** Columns of all walls are large and soon made: kept for the other readings of an answer, not for other jobs. */
+const OF_ONE_ANSWER = 4;
+
 /** Terms, scores and totals in which nothing changed since an earlier answer are the same objects as then. */
 export function scoreTable(walls: WallSet, assess: Assessor, context: AnswerContext): ScoreTable {
   const shelf = shelfOf(context.catalogue);
@@ -69,11 +72,15 @@ export function scoreTable(walls: WallSet, assess: Assessor, context: AnswerCont
     const factors = SCORE_FACTORS[criterion].map((terms, f) =>
       terms.map((term, t) => holdTerm(term, `${criterion} ${f} ${t}`)),
     );
-    return shelf.hold(`score ${criterion}`, factors.flat(), () =>
-      productOf(
-        factors.map((terms) => terms.map(({ work }) => work)),
-        count,
-      ),
+    return shelf.hold(
+      `score ${criterion}`,
+      factors.flat(),
+      () =>
+        productOf(
+          factors.map((terms) => terms.map(({ work }) => work)),
+          count,
+        ),
+      OF_ONE_ANSWER,
     );
   });
   const columns = Object.fromEntries(CRITERIA.map((criterion, i) => [criterion, scores[i]?.work])) as Record<
@@ -81,8 +88,11 @@ export function scoreTable(walls: WallSet, assess: Assessor, context: AnswerCont
     Float64Array
   >;
   const weights = weightsOf(context.brief.priorities);
-  const totals = shelf.hold('scores', [...scores, ...CRITERIA.map((criterion) => weights[criterion])], () =>
-    totalsOf(columns, weights, count),
+  const totals = shelf.hold(
+    'scores',
+    [...scores, ...CRITERIA.map((criterion) => weights[criterion])],
+    () => totalsOf(columns, weights, count),
+    OF_ONE_ANSWER,
   );
   return { columns, totals: totals.work };
 }

@@ -1,12 +1,5 @@
 import type { Candidate, Face, RetarderChoice } from '../assembly/candidates.ts';
-import type {
-  Barrier,
-  Buck,
-  Cladding,
-  Price,
-  Retarder,
-  SheathingEntry,
-} from '../assembly/catalogue-schema.ts';
+import type { Buck, Cladding, Price, SheathingEntry } from '../assembly/catalogue-schema.ts';
 import type { FlangePlace } from '../assembly/flange-seat.ts';
 import type { InsulationBuild } from '../assembly/insulation-builds.ts';
 import { classAt, mapClasses, type WallSet } from '../assembly/wall-set.ts';
@@ -32,7 +25,7 @@ import {
   inwardPermeance,
   outwardPermeance,
 } from './moisture-part.ts';
-import { remember, rememberPair } from './remember.ts';
+import { remember, rememberPair, rememberWhileThere } from './remember.ts';
 import { namingScenarioFields } from './scenario-fields.ts';
 import { type Held, type Shelf, shelfOf } from './shelf.ts';
 import { type ThermalPart, thermalPart } from './thermal-part.ts';
@@ -165,22 +158,13 @@ function worksOf(context: AnswerContext, shelf: Shelf): Works {
   const condensate = shelf.hold(
     'condensate',
     [months, framed.cavity_r, framing.depth_in, brief.sheathing, tables.moisture],
-    () => ({
-      // What walls share on the way isn't kept: it takes far more room than the figures.
-      of: (face: Face, barrier: Barrier, retarder: Retarder | null) =>
-        condensates(context)(face, barrier, retarder),
-      ofAll: remember((walls: WallSet) => {
-        const of = condensates(context);
-        return mapClasses(walls, 'water', ({ face, barrier, inside }) => of(face, barrier, inside.retarder));
-      }),
-    }),
+    () => waterWork(context),
     MANY_PLACES,
   );
   const vapour = shelf.hold(
     'vapour',
     [code_edition, climate_zone, framing.depth_in, brief.sheathing, tables.vapour],
     () => vapourParts(context),
-    MANY_PLACES,
   );
   const buck = shelf.hold(
     'buck',
@@ -201,7 +185,7 @@ function worksOf(context: AnswerContext, shelf: Shelf): Works {
   );
   const cost = shelf.hold('cost', [fasteners, buck, windowsGiven, brief.wall_area_ft2, catalogue], () => ({
     of: (wall: Candidate) => installedCost(wall, driving(wall.face), buck.work(wall).supports, context),
-    ofAll: remember((walls: WallSet) => installedCosts(walls, driving, buck.work, context)),
+    ofAll: rememberWhileThere((walls: WallSet) => installedCosts(walls, driving, buck.work, context)),
   }));
   return {
     windows,
@@ -275,6 +259,21 @@ class WallParts implements CalculatedParts {
     const walls = this.#walls;
     return walls ? priceAt(ofAll(walls), this.#place) : of(this.#wall);
   }
+}
+
+/**
+ * The water of many walls at one place. A function of its own: closures made in `worksOf` would keep the works of their
+ * whole answer for as long as they are kept themselves.
+ */
+function waterWork(context: AnswerContext): WaterWork {
+  return {
+    // What walls share on the way isn't kept: it takes far more room than the figures.
+    of: (face, barrier, retarder) => condensates(context)(face, barrier, retarder),
+    ofAll: rememberWhileThere((walls: WallSet) => {
+      const of = condensates(context);
+      return mapClasses(walls, 'water', ({ face, barrier, inside }) => of(face, barrier, inside.retarder));
+    }),
+  };
 }
 
 /** What the energy code asks of this wall: looked up once. */

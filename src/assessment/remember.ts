@@ -19,3 +19,13 @@ export function rememberPair<A extends object, B extends object, R>(
   const byFirst = remember((a: A) => remember((b: B) => work(a, b)));
   return (a, b) => byFirst(a)(b);
 }
+
+/** {@link remember} for objects that are large: a result doesn't keep what it was made of. */
+export function rememberWhileThere<A extends object, R>(work: (a: A) => R): (a: A) => R {
+  const known = new WeakMap<A, { readonly made: R }>();
+  return (a) => {
+    const found = known.get(a) ?? { made: work(a) };
+    known.set(a, found);
+    return found.made;
+  };
+}
