@@ -401,3 +401,32 @@ describe('speed', () => {
     expect(warm).toBeLessThan(1000);
   });
 });
+
+describe('what is asked of many sheets at once', () => {
+  it('is what each sheet says alone: who fires, how many of some rules forbid, some of the facts', async () => {
+    await fc.assert(
+      fc.asyncProperty(
+        fc.array(randomRule, { minLength: 1, maxLength: 5 }),
+        fc.array(facts, { minLength: 1, maxLength: 6 }),
+        fc.subarray(ids),
+        async (rules, walls, wanted) => {
+          const book = load(rules);
+          const table = await book.judgeAll(FactSheets.of(walls), '2021');
+          const some = table.rules.filter((_, i) => i % 2 === 0).map(({ rule: { id } }) => id);
+          const bySome = table.forbidsBy(some);
+          for (const [i, wall] of walls.entries()) {
+            const one = table.of(i);
+            for (const {
+              rule: { id },
+            } of table.rules)
+              expect(table.firing(id)(i)).toBe(one.fires(id));
+            expect(bySome[i]).toBe(some.filter((id) => one.verdictOf(id) === 'forbid').length);
+            expect(one.factsOf(wanted)).toEqual(Object.fromEntries(wanted.map((id) => [id, wall[id]])));
+          }
+          expect(table.firing('test.no-such-rule')(0)).toBe(false);
+        },
+      ),
+      { numRuns: 60 },
+    );
+  });
+});
