@@ -17,13 +17,14 @@ export function foldOf({ candidate }: JudgedWall): string {
   return `${candidate.cladding.id}/${candidate.build.insulation.family}`;
 }
 
+/** Whether two walls have one {@link foldOf}: told without writing the keys, as thousands are asked. */
+export function isSameFold({ candidate: a }: JudgedWall, { candidate: b }: JudgedWall): boolean {
+  return a.cladding.id === b.cladding.id && a.build.insulation.family === b.build.insulation.family;
+}
+
 /** What is folded into a ranked wall: every admitted wall of its kind, and what each way of building it is best for. */
 export function foldedInto(wall: JudgedWall, judged: Admitted): Folded {
-  const { cladding, build } = wall.candidate;
-  const group = judged.admitted.filter(
-    ({ candidate: other }) =>
-      other.cladding === cladding && other.build.insulation.family === build.insulation.family,
-  );
+  const group = judged.admitted.filter((other) => isSameFold(other, wall));
   const costOf = remember((other: JudgedWall) => other.parts.cost.likely);
   const weightOf = remember((other: JudgedWall) => {
     const { fastening } = other.parts;

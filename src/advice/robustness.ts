@@ -4,7 +4,7 @@ import { contenders } from './choose-alternatives.ts';
 import { Contest, PRICE_RANGE, shareOf } from './contest.ts';
 import { CRITERION_WORDS } from './criterion-words.ts';
 import { firstChange } from './first-change.ts';
-import { foldOf } from './folds.ts';
+import { isSameFold } from './folds.ts';
 import type { Judged, JudgedWall, Knowledge } from './judge-walls.ts';
 import type { Move } from './ranking-schema.ts';
 import type { Reading } from './readings.ts';
@@ -65,7 +65,6 @@ function nearness({ now, until }: Move): number {
 
 function byWeights(first: JudgedWall, judged: Judged): Move[] {
   const weights = weightsOf(judged.context.brief.priorities);
-  const fold = foldOf(first);
   const weighed = contenders(judged.admitted).map((wall) => ({
     id: wall.candidate.id,
     scores: wall.scores,
@@ -73,8 +72,8 @@ function byWeights(first: JudgedWall, judged: Judged): Move[] {
     wall,
   }));
   const found = weightMoves(
-    weighed.filter(({ wall }) => foldOf(wall) === fold),
-    weighed.filter(({ wall }) => foldOf(wall) !== fold),
+    weighed.filter(({ wall }) => isSameFold(wall, first)),
+    weighed.filter(({ wall }) => !isSameFold(wall, first)),
     weights,
   );
   return CRITERIA.flatMap((criterion): Move[] => {
@@ -235,7 +234,7 @@ function stops(now: number, end: number): number[] {
 }
 
 const isOf = (first: JudgedWall) => (winner: JudgedWall | null) =>
-  winner !== null && foldOf(winner) === foldOf(first);
+  winner !== null && isSameFold(winner, first);
 
 function takesOver(winner: JudgedWall | null): string {
   return winner ? `${wallTitle(winner.candidate)} takes over` : 'Nothing on the list passes any more';

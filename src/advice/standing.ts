@@ -31,9 +31,5 @@ export function standings(set: WallSet, verdicts: VerdictTable): Uint8Array {
 export function whyBeforeColder(first: JudgedWall, { admitted }: Pick<Judged, 'admitted'>): string | null {
   const colder = admitted.find((wall) => wall.standing === 1 && wall.score > first.score);
   if (!colder || first.standing !== 0) return null;
-  return `${capital(wallTitle(colder.candidate))} would score higher, ${colder.score.toFixed(2)} against ${first.score.toFixed(2)}, and meets the code, but its sheathing lies so far below the indoor dew point in winter that no score makes up for it.`;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
+  return `${wallTitle(colder.candidate)} would score higher, ${colder.score.toFixed(2)} against ${first.score.toFixed(2)}, and meets the code, but its sheathing lies so far below the indoor dew point in winter that no score makes up for it.`;
 }

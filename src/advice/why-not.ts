@@ -8,7 +8,7 @@ import type { Scenario } from '../brief/scenario.ts';
 import { resolveSite } from '../site/resolve-site.ts';
 import { contenders, firstChoice } from './choose-alternatives.ts';
 import { reasonsAgainst } from './excluded.ts';
-import { foldOf } from './folds.ts';
+import { isSameFold } from './folds.ts';
 import { houseDefaults } from './house-effect.ts';
 import { byCloseness, type Judged, type JudgedWall, judgeWalls, type Knowledge } from './judge-walls.ts';
 import { has, isNamed, type NamedAssembly, namedAssembly } from './named-assembly.ts';
@@ -187,7 +187,7 @@ const ONLY_WHERE: Readonly<Record<Standing, string>> = {
  */
 function wouldWin(wall: JudgedWall, first: JudgedWall, judged: Judged): string[] {
   const weights = weightsOf(judged.context.brief.priorities);
-  const isOwn = foldOf(wall) === foldOf(first) ? isTwin : isOfKind;
+  const isOwn = isSameFold(wall, first) ? isTwin : isSameFold;
   const weighed = [...new Set([...contenders(judged.admitted), wall])].map((one) => ({
     id: one.candidate.id,
     scores: one.scores,
@@ -203,8 +203,6 @@ function wouldWin(wall: JudgedWall, first: JudgedWall, judged: Judged): string[]
       `${isOwn === isTwin ? 'This wall' : 'A wall of this kind'} would be first ${weightWords(criterion, now, until, direction)}.`,
   );
 }
-
-const isOfKind = (a: JudgedWall, b: JudgedWall) => foldOf(a) === foldOf(b);
 
 /** Why nothing of what was named is put together at all. */
 function whyNotMade(named: NamedAssembly, brief: Brief, { catalogue }: Knowledge): WhyNot['because'] {

@@ -1,5 +1,5 @@
 import { describe, expect, it, vi } from 'vitest';
-import { foldedInto, foldOf } from '../../src/advice/folds.ts';
+import { foldedInto, foldOf, isSameFold } from '../../src/advice/folds.ts';
 import { board, briefOf, judge, SMALL, withCatalogue } from './pipeline.ts';
 
 vi.setConfig({ testTimeout: 60_000 });
@@ -93,6 +93,7 @@ describe('near-duplicates', () => {
           a.candidate.cladding.id === b.candidate.cladding.id &&
           (a.candidate.build.insulation.id === 'xps') === (b.candidate.build.insulation.id === 'xps');
         expect(foldOf(a) === foldOf(b)).toBe(isSame);
+        expect(isSameFold(a, b)).toBe(isSame);
       }
     }
   });
