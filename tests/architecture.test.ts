@@ -105,3 +105,15 @@ describe('the import graph', () => {
     expect(wrong.map(show)).toEqual([]);
   });
 });
+
+describe('the tests', () => {
+  it('that put something in the place of a module stand in files that run alone', () => {
+    const tests = dirname(fileURLToPath(import.meta.url));
+    const mocking = readdirSync(tests, { recursive: true, encoding: 'utf8' }).filter(
+      (file) =>
+        /\.test\.tsx?$/.test(file) && /^vi\.(mock|doMock)\(/m.test(readFileSync(join(tests, file), 'utf8')),
+    );
+    expect(mocking).toContain(join('record', 'save-failure.alone.test.ts'));
+    expect(mocking.filter((file) => !file.endsWith('.alone.test.ts'))).toEqual([]);
+  });
+});
