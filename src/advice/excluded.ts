@@ -1,5 +1,6 @@
 import type { Candidate } from '../assembly/candidates.ts';
 import type { WallSlot } from '../assembly/wall-set.ts';
+import { capital } from '../base/first-letter.ts';
 import type { RuleOutcome } from '../rulebook/rule-schema.ts';
 import type { Advice } from './advice-schema.ts';
 import { houseMark } from './house-mark.ts';
@@ -88,8 +89,4 @@ export function reasonsAgainst(wall: JudgedWall, { context }: Judged): Excluded[
       ...houseMark(outcome),
     };
   });
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

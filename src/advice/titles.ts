@@ -1,5 +1,6 @@
 import type { Candidate } from '../assembly/candidates.ts';
 import type { InsulationBuild } from '../assembly/insulation-builds.ts';
+import { capital } from '../base/first-letter.ts';
 import { inches } from '../base/inches.ts';
 
 /** "3 in. mineral wool board (two layers of 1-1/2 in.)" */
@@ -14,6 +15,5 @@ export function buildTitle({ insulation, boards_in, thickness_in }: InsulationBu
 
 /** "three-coat cement stucco on … over 3 in. mineral wool board (two layers of 1-1/2 in.)" */
 export function wallTitle(candidate: Candidate): string {
-  const title = `${candidate.cladding.label} over ${buildTitle(candidate.build)}`;
-  return title.charAt(0).toUpperCase() + title.slice(1);
+  return capital(`${candidate.cladding.label} over ${buildTitle(candidate.build)}`);
 }

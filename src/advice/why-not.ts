@@ -1,4 +1,5 @@
 import { fits } from '../assembly/candidates.ts';
+import { capital } from '../base/first-letter.ts';
 import { inches } from '../base/inches.ts';
 import { Refusal } from '../base/refusal.ts';
 import type { Brief } from '../brief/brief.ts';
@@ -245,8 +246,4 @@ function toldChange({ changes, wall }: Found): WhyNot['smallest_changes'][number
 
 function stepWords(field: string): string {
   return field === 'wall' ? 'other thicknesses and layers' : fieldWords(field);
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -1,7 +1,7 @@
+import { capital } from '../base/first-letter.ts';
 import { nearestNames } from '../rulebook/nearest-name.ts';
 import type { Block } from './blocks.ts';
 import data from './data/glossary.json' with { type: 'json' };
-import { capital } from './first-letter.ts';
 import { note, warning } from './notes.ts';
 
 export type Term = {

@@ -1,8 +1,8 @@
+import { ended } from '../base/first-letter.ts';
 import type { ScenarioWindow } from '../brief/scenario.ts';
 import { choicesFor, nextQuestion, openFields, position, relevantParts } from './agenda.ts';
 import { takenBackItems } from './changed-answers.ts';
 import { describeAnswer, describeWindow, FIELD_LABELS } from './describe.ts';
-import { ended } from './first-letter.ts';
 import { doesMatter } from './matter.ts';
 import type { Choice, Question } from './questions.ts';
 import type { Aside, ConversationState, PlaceMatch, Prompt } from './state.ts';

@@ -1,11 +1,11 @@
 import { howToFindOut } from '../advice/find-out.ts';
+import { capital, ended } from '../base/first-letter.ts';
 import type { Issue } from '../base/refusal.ts';
 import { fieldWords } from '../brief/field-words.ts';
 import { FIELD_IDS, type FieldId, type Finding } from './answers.ts';
 import type { Block } from './blocks.ts';
 import { COMMAND_HELP } from './command.ts';
 import { describeAll, describeAnswer, FIELD_LABELS } from './describe.ts';
-import { capital, ended } from './first-letter.ts';
 import { nearestThings } from './nearest-things.ts';
 import { note, warning } from './notes.ts';
 import { contextOf, promptOf, whyAsked } from './prompt.ts';

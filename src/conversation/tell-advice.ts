@@ -1,7 +1,7 @@
 import type { Advice, Caution, RankedAssembly } from '../advice/advice-schema.ts';
+import { ended } from '../base/first-letter.ts';
 import { fieldWords, valueWords } from '../brief/field-words.ts';
 import type { Block, FigureRow } from './blocks.ts';
-import { ended } from './first-letter.ts';
 import { sectionBlocks } from './pictures.ts';
 import { houseBlocks } from './tell-house.ts';
 import { openingBlocks } from './tell-openings.ts';

@@ -1,6 +1,6 @@
 import type { Advice, Caution, RankedAssembly } from '../advice/advice-schema.ts';
+import { capital } from '../base/first-letter.ts';
 import { type Block, blocksToText } from './blocks.ts';
-import { capital } from './first-letter.ts';
 import { termsIn } from './glossary.ts';
 import { note, titledList } from './notes.ts';
 import { sectionBlocks } from './pictures.ts';

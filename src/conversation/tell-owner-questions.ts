@@ -1,11 +1,11 @@
 import type { Advice, Caution, RankedAssembly } from '../advice/advice-schema.ts';
 import { fastenerWords, STEP_VERDICT_WORDS, spacingWords } from '../advice/schedule-words.ts';
+import { ended } from '../base/first-letter.ts';
 import { inches } from '../base/inches.ts';
 import { budgetCheck, quotesFor } from '../record/bids.ts';
 import { sentenceList } from '../record/figure-text.ts';
 import { whoMustSign } from '../record/status/who-must-sign.ts';
 import type { Block } from './blocks.ts';
-import { ended } from './first-letter.ts';
 import { note, titledList, warning } from './notes.ts';
 import { nothingPasses } from './tell-advice.ts';
 import { plainCaution } from './tell-homeowner.ts';

@@ -1,8 +1,8 @@
 import type { Advice, RankedAssembly } from '../advice/advice-schema.ts';
 import { criterionWords } from '../advice/criterion-words.ts';
+import { capital } from '../base/first-letter.ts';
 import { inches } from '../base/inches.ts';
 import type { Block } from './blocks.ts';
-import { capital } from './first-letter.ts';
 import type { Reader } from './reader.ts';
 
 /** How many moves are told; the rest stand in the JSON and in the record. */

@@ -1,7 +1,7 @@
 import { criterionWords } from '../advice/criterion-words.ts';
 import type { WhyNot } from '../advice/why-not-schema.ts';
+import { capital, lower } from '../base/first-letter.ts';
 import type { Block } from './blocks.ts';
-import { capital, lower } from './first-letter.ts';
 import type { Reader } from './reader.ts';
 import { shortCitation } from './tell-advice.ts';
 

@@ -1,6 +1,6 @@
+import { ended } from '../base/first-letter.ts';
 import { type Answers, type Finding, sameAnswer } from './answers.ts';
 import { describeAnswer, FIELD_LABELS } from './describe.ts';
-import { ended } from './first-letter.ts';
 import { warning } from './notes.ts';
 import type { ConversationState } from './state.ts';
 import { remark } from './turns.ts';

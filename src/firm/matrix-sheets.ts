@@ -1,4 +1,5 @@
-import { capitalised, dollars } from '../record/figure-text.ts';
+import { capital } from '../base/first-letter.ts';
+import { dollars } from '../record/figure-text.ts';
 import { listOf, present, type RecordBlock, type TableBlock, tableOf } from '../record/record-document.ts';
 import { budgetText, finishText, marginText } from './cell-words.ts';
 import type { Matrix, MatrixCell } from './matrix-schema.ts';
@@ -10,7 +11,7 @@ function sheetsOf({ axes, cells }: Matrix): Sheet[] {
   const { finishes, budgets_usd_per_ft2: budgets } = axes;
   return finishes.flatMap((finish) =>
     budgets.map((budget) => ({
-      name: capitalised(`${finishText(finish)}, ${budgetText(budget)}`),
+      name: capital(`${finishText(finish)}, ${budgetText(budget)}`),
       cells: cells.filter((cell) => cell.finish === finish && cell.budget_usd_per_ft2 === budget),
     })),
   );

@@ -1,5 +1,6 @@
 import type { RankedAssembly } from '../advice/advice-schema.ts';
-import { capitalised, momentText } from './figure-text.ts';
+import { capital } from '../base/first-letter.ts';
+import { momentText } from './figure-text.ts';
 import type { RecordBlock, RecordDocument, RecordSection } from './record-document.ts';
 import type { DecisionRecord } from './record-schema.ts';
 import { alternatives, alternativesInFull, changes, excluded } from './sections/comparison.ts';
@@ -152,7 +153,7 @@ function signatures({ sign_off, advice }: DecisionRecord): RecordBlock {
   return {
     kind: 'signatures',
     rows: whoMustSign(advice).map(({ role, must, why }) => ({
-      role: capitalised(role),
+      role: capital(role),
       duty: `${must ? 'must sign' : 'signs only if asked'}: ${why}`,
       name: sign_off[role]?.name ?? '',
       date: sign_off[role]?.date ?? '',

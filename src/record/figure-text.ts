@@ -59,11 +59,6 @@ export function sentenceList(items: readonly string[]): string {
   return `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
 }
 
-/** First letter up, the rest as it is. */
-export function capitalised(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}
-
 /** A sentence with its full stop. */
 export function sentence(text: string): string {
   return /[.!?:]$/.test(text) ? text : `${text}.`;

@@ -1,7 +1,8 @@
 import type { Caution, RankedAssembly } from '../../advice/advice-schema.ts';
 import { openingTitle, otherSequences } from '../../advice/opening-words.ts';
 import { aimWords } from '../../advice/schedule-words.ts';
-import { capitalised, numberText, sentence } from '../figure-text.ts';
+import { capital } from '../../base/first-letter.ts';
+import { numberText, sentence } from '../figure-text.ts';
 import {
   type ListItem,
   listOf,
@@ -90,7 +91,7 @@ function sequence(wall: RankedAssembly): RecordBlock[] {
       'Cladding',
       listOf(
         crew.steps.map((step, i) => ({
-          text: capitalised(step),
+          text: capital(step),
           ...(isGlued(wall) ? gluedHoldOf(step) : holdOf(step, i)),
         })),
         true,
@@ -194,7 +195,7 @@ function site(wall: RankedAssembly, cautions: readonly Caution[], practice: Site
   return present([
     ...under('Weather and curing limits', listOf(limits.map(words))),
     ...under('Cautions for the crew', listOf(crew.map(words))),
-    ...under('Tools', { kind: 'paragraph', text: `${capitalised(tools.join('; '))}.` }),
+    ...under('Tools', { kind: 'paragraph', text: `${capital(tools.join('; '))}.` }),
     ...under('Photograph', listOf(pictures(wall, practice).map((text) => ({ text })))),
   ]);
 }

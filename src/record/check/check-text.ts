@@ -1,3 +1,4 @@
+import { capital } from '../../base/first-letter.ts';
 import { figureText, numberText } from '../figure-text.ts';
 import { HEADLINES } from '../headline-figures.ts';
 import type { BasisChanges, PieceChange } from './basis-changes.ts';
@@ -27,7 +28,7 @@ export function checkLines(checked: CheckedRecord): string[] {
   const { decision, changed, figures, verdicts, old_decision_today } = checked;
   return [
     `${checked.title} (revision ${checked.revision}, ${checked.status}, ${checked.created.slice(0, 10)})`,
-    `${sentenceCase(checkVerdict(checked))}.`,
+    `${capital(checkVerdict(checked))}.`,
     ...doubtLines(checked),
     `  Then: ${decision.then.title}`,
     ...(checked.outcome === 'different-decision' ? [`  Now:  ${decision.now.title}`] : []),
@@ -111,8 +112,4 @@ function pieces(what: string, changes: readonly PieceChange[]): string[] {
 function capped(items: readonly string[]): string[] {
   const more = items.length - MOST_SHOWN;
   return more > 0 ? [...items.slice(0, MOST_SHOWN), `and ${more} more; --json has them all`] : [...items];
-}
-
-function sentenceCase(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

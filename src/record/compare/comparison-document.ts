@@ -1,5 +1,6 @@
+import { capital } from '../../base/first-letter.ts';
 import { fieldWords } from '../../brief/field-words.ts';
-import { capitalised, numberText } from '../figure-text.ts';
+import { numberText } from '../figure-text.ts';
 import { HEADLINES } from '../headline-figures.ts';
 import { type ListItem, listOf, present, type RecordDocument, tableOf } from '../record-document.ts';
 import type { Comparison, FigureRow } from './compare-answers.ts';
@@ -102,7 +103,7 @@ function figureTable(caption: string, rows: readonly FigureRow[]) {
 function figureRow({ what, unit, a, b, difference }: FigureRow): string[] {
   const sign = difference !== null && difference > 0 ? '+' : '';
   return [
-    unit === '' ? capitalised(what) : `${capitalised(what)}, ${unit}`,
+    unit === '' ? capital(what) : `${capital(what)}, ${unit}`,
     numberText(a),
     numberText(b),
     difference === null ? '' : `${sign}${numberText(difference)}`,

@@ -1,6 +1,7 @@
 import type { Advice, RankedAssembly } from '../../advice/advice-schema.ts';
+import { capital } from '../../base/first-letter.ts';
 import { inches } from '../../base/inches.ts';
-import { capitalised, fixed, keyWords, numberText, priceText, sentence } from '../figure-text.ts';
+import { fixed, keyWords, numberText, priceText, sentence } from '../figure-text.ts';
 import { factsOf, listOf, present, type RecordBlock, tableOf } from '../record-document.ts';
 
 /** The first choice and why; or that nothing passes, and what comes closest. */
@@ -25,7 +26,7 @@ export function scores(wall: RankedAssembly, { weights }: Advice): RecordBlock[]
 function scoreTable(first: RankedAssembly, weights: Advice['weights']): RecordBlock | null {
   const parts = Object.entries(first.scores).map(([key, score]) => {
     const weight = weights?.[key];
-    return [capitalised(keyWords(key)), fixed(score, 2), weight === undefined ? '' : numberText(weight)];
+    return [capital(keyWords(key)), fixed(score, 2), weight === undefined ? '' : numberText(weight)];
   });
   if (parts.length === 0) return null;
   return tableOf(

@@ -1,11 +1,12 @@
 import type { Advice, Figure, RankedAssembly } from '../../advice/advice-schema.ts';
 import type { Opening } from '../../advice/openings-schema.ts';
 import { fastenerWords, STEP_VERDICT_WORDS, spacingWords } from '../../advice/schedule-words.ts';
+import { capital } from '../../base/first-letter.ts';
 import { inches } from '../../base/inches.ts';
 import { fieldsWordsWithUnit } from '../../brief/field-words.ts';
 import { budgetCheck, quotesFor } from '../bids.ts';
 import { DETAIL_PARTS } from '../drawing/opening-detail.ts';
-import { capitalised, figureText, numberText, sentence } from '../figure-text.ts';
+import { figureText, numberText, sentence } from '../figure-text.ts';
 import { factsOf, present, type RecordBlock, tableOf } from '../record-document.ts';
 import type { DecisionRecord } from '../record-schema.ts';
 import { assumedWords } from './scenario-words.ts';
@@ -200,7 +201,7 @@ export function keyFigures({ figures }: RankedAssembly): RecordBlock[] {
       'Figures that decide, with method and source',
       [{ title: 'Figure' }, { title: 'Value', isNumber: true }, { title: 'Method' }, { title: 'Source' }],
       rows.map((figure) => [
-        capitalised(figure.what),
+        capital(figure.what),
         figureText(figure.value, figure.unit),
         figure.method,
         sourceWords(figure),

@@ -1,7 +1,8 @@
 import type { Advice } from '../../advice/advice-schema.ts';
 import { criterionWords } from '../../advice/criterion-words.ts';
+import { capital } from '../../base/first-letter.ts';
 import { fieldWords } from '../../brief/field-words.ts';
-import { capitalised, numberText, sentenceList } from '../figure-text.ts';
+import { numberText, sentenceList } from '../figure-text.ts';
 import { listOf, present, type RecordBlock, tableOf } from '../record-document.ts';
 
 type Move = NonNullable<Advice['robustness']>[number];
@@ -28,7 +29,7 @@ export function firmness({ robustness = [], ranked }: Advice): RecordBlock[] {
         { title: 'Then' },
       ],
       telling.map((move) => [
-        capitalised(nameOf(move)),
+        capital(nameOf(move)),
         amount(move.now, move.unit),
         amount(move.until, move.unit),
         move.sentence,

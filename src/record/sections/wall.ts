@@ -1,7 +1,8 @@
 import type { RankedAssembly } from '../../advice/advice-schema.ts';
+import { capital } from '../../base/first-letter.ts';
 import { inches } from '../../base/inches.ts';
 import { provenanceText } from '../../base/provenance.ts';
-import { capitalised, figureText, fixed, numberText, sentence } from '../figure-text.ts';
+import { figureText, fixed, numberText, sentence } from '../figure-text.ts';
 import { factsOf, listOf, present, type RecordBlock, type TableBlock } from '../record-document.ts';
 import { under } from './decision.ts';
 
@@ -95,7 +96,7 @@ const BUCK_VERDICTS = {
 export function openings({ buck }: RankedAssembly): RecordBlock[] {
   return present([
     factsOf([
-      { label: 'Buck', value: capitalised(buck.label) },
+      { label: 'Buck', value: capital(buck.label) },
       { label: 'Projection', value: `${inches(buck.projection_in)} in.` },
       {
         label: 'Verdict',
