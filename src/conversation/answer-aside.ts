@@ -10,7 +10,7 @@ import { remark } from './turns.ts';
 import { readDontKnow } from './understanding/dont-know.ts';
 import { normaliseLine } from './understanding/line-text.ts';
 import { understand } from './understanding/understand.ts';
-import { assumedEarlier, withoutFields } from './unsettled.ts';
+import { assumedEarlier, contradictionsKept, withoutFields } from './unsettled.ts';
 
 /** What came of a line said to an aside: settled, or not meant for it and to be read as an ordinary line. */
 export type AsideOutcome =
@@ -130,6 +130,7 @@ export function resumed(
     windowsComplete: aside.draft.windows_complete,
     history: aside.draft.history,
     budgetTotal_usd: aside.draft.budget_total_usd ?? null,
+    unsettled: contradictionsKept(aside.draft),
     reader: state.isReaderGiven ? state.reader : (aside.draft.reader ?? state.reader),
   };
 }

@@ -11,6 +11,10 @@ export const draftSchema = z.strictObject({
   windows_complete: z.boolean(),
   history: z.array(z.enum(QUESTION_IDS)).max(500),
   budget_total_usd: z.number().optional(),
+  /** Second answers that contradict the first ones and wait to be settled. */
+  unsettled: answersSchema.optional(),
+  /** Of an unsettled budget that was told for the whole wall. */
+  unsettled_total_usd: z.number().optional(),
   reader: z.enum(READERS).optional(),
   /** Its record has been saved: kept, and not offered as unfinished. */
   finished: z.boolean().optional(),

@@ -9,7 +9,13 @@ import type { ConversationEvent, ConversationState, Effect, Step } from './state
 import { issueBlocks } from './talk.ts';
 import { withAdviceTold } from './told.ts';
 import { remark } from './turns.ts';
-import { askedAgain, assumedEarlier } from './unsettled.ts';
+import {
+  askedAgain,
+  assumedEarlier,
+  keptContradictions,
+  leftUnsettled,
+  openContradictions,
+} from './unsettled.ts';
 
 type EventOf<K extends ConversationEvent['kind']> = Extract<ConversationEvent, { kind: K }>;
 
@@ -116,12 +122,7 @@ export function recordSaved(state: ConversationState, { paths }: EventOf<'record
     stage: 'told',
     savedPaths: paths,
   };
-  // A talk with a name is one of several projects and stays; one without has served its turn.
-  const effects: Effect[] = [
-    saved.answers.name === undefined
-      ? { kind: 'drop-draft' }
-      : { kind: 'keep-draft', draft: { ...draftOf(saved), finished: true } },
-  ];
+  const effects: Effect[] = [keeping(saved)];
   if (!saved.inputEnded) return { state: saved, effects };
   const left = leave(saved);
   return { state: left.state, effects: [...effects, ...left.effects] };
@@ -147,10 +148,12 @@ export function recordFailed(state: ConversationState, { message, issues }: Even
 }
 
 export function leave(left: ConversationState): Step {
-  const state = assumedEarlier(left);
-  const isOffered = state.asides.some((aside) => aside.kind === 'resume');
+  const isOffered = left.asides.some((aside) => aside.kind === 'resume');
+  // A record that was saved rests on other answers as soon as one of them is in doubt.
+  const isUnfinished = left.savedPaths.length === 0 || openContradictions(left).length > 0;
   // Lines that were written beforehand are kept by whoever wrote them.
-  const isKept = !state.asksOnce && state.savedPaths.length === 0 && (isOffered || !isEmpty(state.answers));
+  const isKept = !left.asksOnce && isUnfinished && (isOffered || !isEmpty(left.answers));
+  const state = isKept ? leftUnsettled(left) : assumedEarlier(left);
   const words = isKept ? 'Your answers are kept; next time I offer to go on with them.' : 'Done.';
   const isNo = state.stage === 'told' && state.advice?.ranked.length === 0;
   return {
@@ -193,7 +196,18 @@ export function draftOf(state: ConversationState): Omit<Draft, 'saved_at'> {
     history: [...state.history],
     reader: state.reader,
     ...(state.budgetTotal_usd === null ? {} : { budget_total_usd: state.budgetTotal_usd }),
+    ...keptContradictions(state),
   };
+}
+
+/** Keeps the talk; of one whose record holds what was said, only a talk with a name. */
+export function keeping(state: ConversationState): Effect {
+  const isSaved = state.savedPaths.length > 0 && state.answers === state.advisedAnswers;
+  if (!isSaved || openContradictions(state).length > 0) return { kind: 'keep-draft', draft: draftOf(state) };
+  // A talk with a name is one of several projects and stays; one without has served its turn.
+  return state.answers.name === undefined
+    ? { kind: 'drop-draft' }
+    : { kind: 'keep-draft', draft: { ...draftOf(state), finished: true } };
 }
 
 /** The work was stopped by the user: back to the talk, with nothing lost. */
@@ -207,8 +221,10 @@ export function stopped(state: ConversationState): Step {
   return { state: remark({ ...back, stage }, words), effects: [] };
 }
 
-/** Works the answer out after all. */
+/** Works the answer out after all; what a kept talk left unsettled is asked first. */
 export function workOut(state: ConversationState): Step {
+  const asked = askedAgain(state);
+  if (asked.asides.length > 0) return { state: asked, effects: [] };
   return {
     state: { ...state, stage: 'advising' },
     effects: [{ kind: 'advise', scenario: toScenario(state.answers) }],

@@ -14,6 +14,7 @@ import {
   draftOf,
   inputEnded,
   isEmpty,
+  keeping,
   leave,
   proceedFrom,
   recordFailed,
@@ -32,7 +33,7 @@ import { trialBlocks } from './trial.ts';
 import { remark, withTurn } from './turns.ts';
 import { normaliseLine } from './understanding/line-text.ts';
 import { understand } from './understanding/understand.ts';
-import { putOff } from './unsettled.ts';
+import { keptContradictions, putOff } from './unsettled.ts';
 
 /**
  * The conversation: what a state becomes by an event, and what the front end must do about it.
@@ -305,10 +306,11 @@ function keptAfter(before: ConversationState, { state, effects }: Step): Step {
     state.answers !== before.answers ||
     state.windowsComplete !== before.windowsComplete ||
     state.reader !== before.reader ||
+    JSON.stringify(keptContradictions(state)) !== JSON.stringify(keptContradictions(before)) ||
     state.history !== before.history;
   const isDropped = effects.some((effect) => effect.kind === 'drop-draft');
   if (!isChanged || isDropped || isEmpty(state.answers)) return { state, effects };
-  const keep = { kind: 'keep-draft' as const, draft: draftOf(state) };
+  const keep = keeping(state);
   // Another talk in hand is kept only after the one before has been put away.
   const isOther = effects.some((effect) => effect.kind === 'put-away');
   return { state, effects: isOther ? [...effects, keep] : [keep, ...effects] };

@@ -1,7 +1,8 @@
 import { ended } from '../base/first-letter.ts';
-import { type Answers, type Finding, sameAnswer } from './answers.ts';
+import { type Answers, FIELD_IDS, type Finding, sameAnswer } from './answers.ts';
 import { describeAnswer, FIELD_LABELS } from './describe.ts';
-import { warning } from './notes.ts';
+import type { Draft } from './draft.ts';
+import { note, warning } from './notes.ts';
 import type { ConversationState } from './state.ts';
 import { remark } from './turns.ts';
 
@@ -26,6 +27,48 @@ export function stillUnsettled(unsettled: readonly Finding[], answers: Answers):
     const now = answers[field];
     return now !== undefined && now !== 'unknown' && !sameAnswer(now, value);
   });
+}
+
+/** Every contradiction that is not settled: put off, or being asked about now. */
+export function openContradictions(state: ConversationState): Finding[] {
+  const off = putOff(state);
+  return stillUnsettled(off.unsettled, off.answers);
+}
+
+type KeptContradictions = Pick<Draft, 'unsettled' | 'unsettled_total_usd'>;
+
+/** What is kept of the contradictions that are not settled. */
+export function keptContradictions(state: ConversationState): KeptContradictions {
+  const open = openContradictions(state);
+  if (open.length === 0) return {};
+  const total_usd = open.find((finding) => finding.total_usd !== undefined)?.total_usd;
+  return {
+    unsettled: Object.fromEntries(open.map(({ field, value }) => [field, value])),
+    ...(total_usd === undefined ? {} : { unsettled_total_usd: total_usd }),
+  };
+}
+
+/** The contradictions of a kept talk, to be asked about before the answer. */
+export function contradictionsKept({ unsettled = {}, unsettled_total_usd }: KeptContradictions): Finding[] {
+  return FIELD_IDS.flatMap((field): Finding[] => {
+    const value = unsettled[field];
+    if (value === undefined) return [];
+    const isTotal = field === 'budget_usd_per_ft2' && unsettled_total_usd !== undefined;
+    const words = describeAnswer(field, value);
+    return [{ field, value, words, ...(isTotal ? { total_usd: unsettled_total_usd } : {}) }];
+  });
+}
+
+/** Says of what is not settled when a talk is put down that it is kept so. */
+export function leftUnsettled(state: ConversationState): ConversationState {
+  const words = openContradictions(state).map(({ field, value }) => {
+    const now = state.answers[field];
+    const first = now === undefined ? '' : `${describeAnswer(field, now)}, or `;
+    return note(
+      `Not settled, and kept so: ${FIELD_LABELS[field]}, ${first}${ended(describeAnswer(field, value))} I ask again when you go on.`,
+    );
+  });
+  return remark(putOff(state), ...words);
 }
 
 /** Asks again about what was put off. */

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { Refusal } from '../../src/base/refusal.ts';
 import { scenarioSchema } from '../../src/brief/scenario.ts';
+import { draftSchema } from '../../src/conversation/draft-schema.ts';
 import { QUESTIONS } from '../../src/conversation/questions.ts';
 import { sampleAdvice } from './sample-advice.ts';
 import { Talk, WHOLE_SCENARIO, WHOLE_TALK } from './talk.ts';
@@ -568,6 +569,63 @@ describe('the draft', () => {
     talk.say('go on');
     expect(talk.prompt.label).toBe('Sheathing');
     expect(talk.say('back').prompt.label).toBe('Framing');
+  });
+
+  const SAVED_AT = '2024-05-06T07:08:09.000Z';
+  /** The last draft of a talk as the next one gets it: through JSON, and checked. */
+  const takenUp = (talk: Talk): Talk => {
+    const text = JSON.stringify({ ...talk.drafts.at(-1), saved_at: SAVED_AT });
+    return new Talk({ draft: draftSchema.parse(JSON.parse(text)) }).say('go on');
+  };
+
+  it.each([
+    ['being asked about', []],
+    ['put off', ['plywood']],
+  ])('remembers a contradiction that was %s, and asks about it before the answer', (_, after) => {
+    const talk = takenUp(new Talk().say('zone 5B', 'new', '2x6 at 16', '2x4', ...after, 'quit'));
+    expect(talk.last()).toContain('Not settled: you also said stud depth 3.5 in. (2x4).');
+    expect(talk.state.answers['framing.depth_in']).toBe(5.5);
+    talk.say(...WHOLE_TALK.slice(3));
+    expect(talk.prompt.title).toContain('before you said 5.5 in. (2x6); now 3.5 in. (2x4)');
+    expect(talk.say('take the new one').advised.at(-1)?.framing).toMatchObject({ depth_in: 3.5 });
+  });
+
+  it('says on leaving that a contradiction is kept open', () => {
+    const talk = new Talk().say('zone 5B', 'new', '2x6 at 16', '2x4', 'quit');
+    expect(talk.last(2)).toContain(
+      'Stud depth, 5.5 in. (2x6), or 3.5 in. (2x4). I ask again when you go on.',
+    );
+    expect(talk.last(2)).not.toContain('I assume');
+  });
+
+  it('remembers that the second of two budgets was for the whole wall', () => {
+    const talk = takenUp(new Talk().say('zone 5B', 'new', 'budget 30 a foot', '$25,000 in all', 'plywood'));
+    expect(talk.state.unsettled).toMatchObject([{ field: 'budget_usd_per_ft2', total_usd: 25_000 }]);
+  });
+
+  it('forgets a contradiction once it is settled', () => {
+    const talk = new Talk().say('zone 5B', 'new', '2x6 at 16', '2x4');
+    expect(talk.drafts.at(-1)?.unsettled).toEqual({ 'framing.depth_in': 3.5 });
+    expect(talk.say('keep').drafts.at(-1)?.unsettled).toBeUndefined();
+  });
+
+  it('asks what a kept talk left open before an answer that was stopped is worked out after all', () => {
+    const draft = new Talk().say(...WHOLE_TALK, '2x4').drafts.at(-1);
+    if (!draft) throw new Error('no draft was kept');
+    const talk = new Talk().event({
+      kind: 'project-opened',
+      name: 'Shed',
+      draft: { ...draft, saved_at: SAVED_AT },
+      near: [],
+    });
+    expect(talk.say('work it out').prompt.label).toBe('Two answers');
+    expect(talk.say('keep').advised).toEqual([WHOLE_SCENARIO]);
+  });
+
+  it('whose record was saved is kept again only while a contradiction stands open', () => {
+    const talk = new Talk().say('zone 5B', '2x6', 'done', 'save', '2x4');
+    expect(talk.effects.at(-1)).toMatchObject({ kind: 'keep-draft' });
+    expect(talk.say('keep').effects.at(-1)).toEqual({ kind: 'drop-draft' });
   });
 
   it('is dropped when the user starts fresh', () => {
