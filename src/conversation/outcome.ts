@@ -110,6 +110,11 @@ export function save(state: ConversationState, name: string | null): Step {
       'Your answers are kept as you go. The record can be saved once there is an answer: say "done" and I assume the rest.';
     return { state: remark(ready, note(words)), effects: [] };
   }
+  if (ready.answers !== ready.advisedAnswers) {
+    const words =
+      'The answer that you saw is not of what you say now, so there is nothing to save yet. "work it out" first.';
+    return { state: remark(ready, note(words)), effects: [] };
+  }
   return {
     state: { ...assumedEarlier(ready), stage: 'saving' },
     effects: [{ kind: 'save-record', scenario: toScenario(ready.answers), advice: ready.advice }],

@@ -4,7 +4,7 @@ import type { Answers } from '../../src/conversation/answers.ts';
 import type { Draft } from '../../src/conversation/draft.ts';
 import { outlookLine } from '../../src/conversation/outlook.ts';
 import { sampleImpression } from './fake-services.ts';
-import { Talk } from './talk.ts';
+import { Talk, WHOLE_TALK } from './talk.ts';
 
 const impression = sampleImpression({ schema: 'cladwright-scenario/1', place: { climate_zone: '5B' } });
 
@@ -170,6 +170,17 @@ describe('stopped work', () => {
     talk.say('work it out');
     expect(talk.state.stage).toBe('told');
     expect(talk.prompt.label).toBe('Decision record');
+  });
+
+  it('leaves nothing to save: the answer told before is of other answers', () => {
+    const talk = new Talk().say(...WHOLE_TALK);
+    const answered = talk.state;
+    talk.say('change budget to 20');
+    // As if the second answer had been stopped.
+    talk.state = { ...talk.state, advice: answered.advice, advisedAnswers: answered.advisedAnswers };
+    talk.say('save');
+    expect(talk.effects.some(({ kind }) => kind === 'save-record')).toBe(false);
+    expect(talk.last()).toContain('"work it out"');
   });
 
   it('is no event while nothing is under way', () => {
