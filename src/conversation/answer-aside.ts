@@ -9,6 +9,7 @@ import { answersBlocks, assumeRest, notedBlock, zoneBlock } from './talk.ts';
 import { remark } from './turns.ts';
 import { readDontKnow } from './understanding/dont-know.ts';
 import { normaliseLine } from './understanding/line-text.ts';
+import { NOTHING_SAID } from './understanding/reading.ts';
 import { understand } from './understanding/understand.ts';
 import { assumedEarlier, contradictionsKept, withoutFields } from './unsettled.ts';
 
@@ -45,11 +46,10 @@ export function answerAside(state: ConversationState, aside: Aside, text: string
       return isNumber(line) ? { kind: 'puzzled' } : { kind: 'elsewhere', state: rest };
     }
     case 'which-number': {
-      const chosen = aside.findings[Number(line.replace(/^choice /, '')) - 1];
-      if (isNumber(line.replace(/^choice /, ''))) {
-        return chosen ? settled(applyFindings(rest, [chosen])) : { kind: 'puzzled' };
-      }
-      return { kind: 'elsewhere', state: rest };
+      const number = line.replace(/^choice /, '');
+      const chosen = isNumber(number) ? aside.findings[Number(number) - 1] : namedSum(aside.findings, line);
+      if (chosen) return settled(takeChosen(rest, chosen));
+      return isNumber(number) ? { kind: 'puzzled' } : { kind: 'elsewhere', state: rest };
     }
     case 'contradiction':
       if (isPick(line, 0, LABELS.keepEarlier) || EARLIER.test(line)) {
@@ -142,6 +142,25 @@ export function choosePlace(state: ConversationState, place: PlaceMatch): Step {
   ]);
   const isTaken = step.state.answers.place !== state.answers.place;
   return isTaken ? { ...step, state: remark(step.state, zoneBlock(place)) } : step;
+}
+
+const SUM_IN_ALL =
+  /^(?:(?:it'?s |that'?s )?(?:the )?(?:in (?:all|total)|total|altogether|all in)|(?:it'?s |that'?s )?(?:for )?the whole (?:thing|wall|job|house)|(?:for )?all of it)$/;
+const SUM_A_FOOT = /^(?:it'?s |that'?s )?(?:(?:a|per|by the) )?(?:sq(?:uare)?\.? ?)?(?:foot|ft)$/;
+
+/** "In all" or "a foot", said of a sum that may be either. */
+function namedSum(findings: readonly Finding[], line: string): Finding | undefined {
+  const sums = findings.filter(({ field }) => field === 'budget_usd_per_ft2');
+  if (SUM_IN_ALL.test(line)) return sums.find(({ total_usd }) => total_usd !== undefined);
+  if (SUM_A_FOOT.test(line)) return sums.find(({ total_usd }) => total_usd === undefined);
+  return undefined;
+}
+
+/** A total is taken as if it had been said as one, so that it is told what it is divided by. */
+function takeChosen(state: ConversationState, chosen: Finding): Step {
+  const { total_usd, words } = chosen;
+  if (total_usd === undefined) return applyFindings(state, [chosen]);
+  return applyReading(state, { ...NOTHING_SAID, budgetTotal: { usd: total_usd, words } });
 }
 
 /** Takes a trial over: its answers hold from here on. */

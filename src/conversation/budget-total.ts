@@ -39,6 +39,6 @@ export function withTotalDivided(reading: Reading, answers: Answers): Reading {
     ...reading,
     findings: [...reading.findings, finding],
     budgetTotal: null,
-    notes: [...reading.notes, words],
+    notes: [...reading.notes, `Taken as ${words}`],
   };
 }

@@ -1,6 +1,6 @@
 import { valueWords } from '../brief/field-words.ts';
 import type { ScenarioWindow } from '../brief/scenario.ts';
-import { type Answers, type AnswerValue, FIELD_IDS, type FieldId } from './answers.ts';
+import { type Answers, type AnswerValue, FIELD_IDS, type FieldId, type Finding } from './answers.ts';
 
 /** What each field is called when the user's answers are shown. */
 export const FIELD_LABELS: Readonly<Record<FieldId, string>> = {
@@ -51,6 +51,12 @@ export function describeAnswer(field: FieldId, value: AnswerValue): string {
     return field === 'place' ? describePlace(value) : describePriorities(value);
   }
   return Array.isArray(value) ? String(value) : valueWords(field, value);
+}
+
+/** What was said in words; a budget for the whole wall by both its figures. */
+export function describeFinding({ field, value, total_usd }: Finding): string {
+  const words = describeAnswer(field, value);
+  return total_usd === undefined ? words : `${dollarsInAll(total_usd)} in all, ${words}`;
 }
 
 /** "$25,000" */

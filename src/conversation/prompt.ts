@@ -2,7 +2,7 @@ import { ended } from '../base/first-letter.ts';
 import type { ScenarioWindow } from '../brief/scenario.ts';
 import { choicesFor, nextQuestion, openFields, position, relevantParts } from './agenda.ts';
 import { takenBackItems } from './changed-answers.ts';
-import { describeAnswer, describeWindow, FIELD_LABELS } from './describe.ts';
+import { describeAnswer, describeFinding, describeWindow, FIELD_LABELS } from './describe.ts';
 import { doesMatter } from './matter.ts';
 import type { Choice, Question } from './questions.ts';
 import type { Aside, ConversationState, PlaceMatch, Prompt } from './state.ts';
@@ -226,7 +226,7 @@ function asidePrompt(aside: Aside, state: ConversationState): Prompt {
         label: 'Which one',
         title: `"${aside.words}" may mean two things. Which one?`,
         choices: aside.findings.map(
-          ({ field, value }) => `${FIELD_LABELS[field]}: ${describeAnswer(field, value)}`,
+          (finding) => `${FIELD_LABELS[finding.field]}: ${describeFinding(finding)}`,
         ),
         accepts: 'one of the choices by number',
       };

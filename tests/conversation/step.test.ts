@@ -360,6 +360,48 @@ describe('a budget for the whole wall', () => {
     expect(talk.state.answers.budget_usd_per_ft2).toBeUndefined();
   });
 
+  it.each(['25000', '25,000', 'about 25000', '25,000 max', '$25,000'])(
+    'is what "%s" means where the budget is asked, and that is said back',
+    (said) => {
+      const talk = new Talk().say('zone 5B', 'new', 'change budget', said);
+      expect(talk.state).toMatchObject({
+        budgetTotal_usd: 25_000,
+        answers: { budget_usd_per_ft2: 16.67 },
+      });
+      expect(talk.last()).toContain('Taken as $25,000 in all');
+      expect(talk.last()).toContain('$16.67 a square foot');
+    },
+  );
+
+  it('is asked about where the sum is too dear for a foot and small for a wall', () => {
+    const put = () => new Talk().say('zone 5B', 'new', '300 sq ft of wall', 'change budget', '600');
+    expect(put().prompt.choices).toEqual([
+      'Budget: $600 per square foot',
+      'Budget: $600 in all, $2 per square foot',
+    ]);
+    for (const said of ['2', 'in all', '600 in all', '$600 for the whole wall']) {
+      expect(put().say(said).state).toMatchObject({
+        budgetTotal_usd: 600,
+        answers: { budget_usd_per_ft2: 2 },
+        asides: [],
+      });
+    }
+    expect(put().say('a foot').state).toMatchObject({
+      budgetTotal_usd: null,
+      answers: { budget_usd_per_ft2: 600 },
+    });
+  });
+
+  it('is asked about where a bare figure may as well be the area, until that is known', () => {
+    const put = (...before: string[]) => new Talk().say('zone 5B', 'new', ...before, 'change budget', '1800');
+    expect(put().prompt.choices).toEqual([
+      'Budget: $1,800 in all, $1.20 per square foot',
+      'Wall area: 1,800 sq ft',
+    ]);
+    expect(put().say('2').state.answers).toMatchObject({ wall_area_ft2: 1800 });
+    expect(put('900 sq ft of wall').state.answers.budget_usd_per_ft2).toBe(2);
+  });
+
   it('is refused where it comes to nothing for so much wall', () => {
     const talk = told().say('100,000 sq ft of wall');
     expect(talk.state.answers.budget_usd_per_ft2).toBeUndefined();

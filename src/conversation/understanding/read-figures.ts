@@ -1,4 +1,5 @@
 import type { FieldId } from '../answers.ts';
+import { takeBareBudget } from './dollars.ts';
 import type { Clause, Taken } from './line-text.ts';
 import { DIGITS, hundredths, LENGTH, NUMBER, readLengthIn, readSigned } from './numbers.ts';
 import type { Gathering } from './reading.ts';
@@ -71,6 +72,7 @@ function placeLength(gathering: Gathering, taken: Taken, length_in: number): voi
 }
 
 function placeNumber(gathering: Gathering, taken: Taken, value: number): void {
+  if (takeBareBudget(gathering, value, taken.words)) return;
   const [first, second] = fieldsForNumber(gathering, value);
   if (first && !second) gathering.add(first, value, taken);
   else gathering.puzzle(taken.words, 'Say what that number is, with its unit.');

@@ -1,4 +1,5 @@
 import { NO_THICKNESS_LIMIT_IN } from '../../brief/field-words.ts';
+import { takeDollars } from './dollars.ts';
 import type { Taken } from './line-text.ts';
 import { DIGITS, hundredths, LENGTH, NUMBER, readLengthIn, readNumber, readSigned } from './numbers.ts';
 import { isWindowTalk } from './read-framing.ts';
@@ -132,8 +133,8 @@ const LARGE = '(\\d{5,})';
 const TOTAL = new RegExp(
   `${AT_MOST}(?:\\$\\s*)?(?<![\\w.-])${THOUSANDS}(?:\\s*(?:dollars|bucks|usd|${IN_ALL})\\b)*|${AT_MOST}(?:(?:\\$|usd)\\s*(${NUMBER})|(?<![\\w.-])(${NUMBER})\\s*(?:dollars|bucks|usd)|(?<![\\w.-])${LARGE})\\s*(?:${IN_ALL})\\b`,
 );
-/** No wall costs so much a square foot: so many dollars are for the whole of it. */
-const MOST_PER_FT2 = 1000;
+/** Where money is asked, "1800 in all" is dollars too. */
+const TOTAL_HERE = new RegExp(`${AT_MOST}(?<![\\w.$-])(${DIGITS})\\s*(?:${IN_ALL})\\b`);
 const DOLLARS = new RegExp(
   `${AT_MOST}(?:\\$|usd\\s|us\\$)\\s*(-?${NUMBER})(?:\\s*(?:${PER_FOOT}))?(?![\\w.])|${AT_MOST}(?<![\\w.$-])(-?${NUMBER})\\s*(?:dollars|bucks|usd)(?:\\s*${PER_FOOT})?|${AT_MOST}(?<![\\w.$-])(${NUMBER})\\s*(?:a|per|/)\\s*(?:sq(?:uare)?\\.?\\s*(?:ft|foot|feet)|sf|ft2|foot|ft\\b)`,
 );
@@ -149,6 +150,8 @@ export const readBudget: Reader = (clause, gathering) => {
     const usd = figure === null || thousands === undefined ? figure : 1000 * figure;
     if (usd !== null) gathering.budgetTotal = { usd, words: total.words };
   }
+  const here = gathering.isAsked('budget') ? clause.take(TOTAL_HERE) : null;
+  if (here) gathering.budgetTotal = { usd: Number(here.groups[0]), words: here.words };
   for (const taken of clause.takeAll(DOLLARS_PER_METRE)) {
     const value = readNumber(taken.groups[0] ?? '');
     if (value !== null) gathering.add('budget_usd_per_ft2', hundredths(value / FT2_PER_M2), taken);
@@ -165,8 +168,8 @@ export const readBudget: Reader = (clause, gathering) => {
 
 function addDollars(gathering: Parameters<Reader>[1], usd: number, taken: Taken): void {
   const isPerFoot = new RegExp(PER_FOOT).test(taken.words);
-  if (usd > MOST_PER_FT2 && !isPerFoot) gathering.budgetTotal = { usd, words: taken.words };
-  else gathering.add('budget_usd_per_ft2', usd, { ...taken, isNegated: false });
+  if (isPerFoot) gathering.add('budget_usd_per_ft2', usd, { ...taken, isNegated: false });
+  else takeDollars(gathering, usd, taken.words);
 }
 
 const CREWS = [

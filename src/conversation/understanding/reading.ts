@@ -22,6 +22,8 @@ export type Context = {
 /** Something said that could not be taken, and what to do about it. */
 export type Unclear = { readonly words: string; readonly hint: string };
 
+export type Either = { readonly words: string; readonly findings: readonly Finding[] };
+
 export type BudgetTotal = { readonly usd: number; readonly words: string };
 
 /** What one line was understood to say. */
@@ -37,7 +39,7 @@ export type Reading = {
   /** A place to look up, in the user's words. */
   readonly place: string | null;
   /** A number that may be two things: put to the user. */
-  readonly either: { readonly words: string; readonly findings: readonly Finding[] } | null;
+  readonly either: Either | null;
   readonly unclear: readonly Unclear[];
   /** A budget for the whole wall, to be divided by its area. */
   readonly budgetTotal: BudgetTotal | null;
@@ -52,6 +54,7 @@ export class Gathering {
   readonly unclear: Unclear[] = [];
   readonly notes: string[] = [];
   budgetTotal: BudgetTotal | null = null;
+  either: Either | null = null;
   /** The year that the house is from. */
   builtIn: number | null = null;
 

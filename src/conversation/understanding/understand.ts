@@ -3,6 +3,7 @@ import { FIELD_IDS, sameAnswer } from '../answers.ts';
 import { takesValue } from '../answers-schema.ts';
 import type { Choice } from '../questions.ts';
 import type { WindowAspect, WindowReading } from '../windows.ts';
+import { takeBareBudget } from './dollars.ts';
 import { readDontKnow } from './dont-know.ts';
 import { Clause, normaliseLine, splitClauses, straighten } from './line-text.ts';
 import { fieldsForNumber, hasRange, readFigures } from './read-figures.ts';
@@ -89,7 +90,7 @@ export function understand(text: string, context: Context): Reading {
     windowsComplete: lines.windowsComplete,
     windowDetailsUnknown: lines.windowDetailsUnknown,
     place: lookUp,
-    either: null,
+    either: gathering.either,
     unclear: [
       ...gathering.unclear,
       ...clashes,
@@ -104,7 +105,7 @@ export function understand(text: string, context: Context): Reading {
 
 function isSilent(reading: Reading): boolean {
   const { findings, unknowns, windows, unclear, place, windowsComplete, windowDetailsUnknown } = reading;
-  if (reading.budgetTotal) return false;
+  if (reading.budgetTotal || reading.either) return false;
   const isListed = [findings, unknowns, windows, unclear].some((list) => list.length > 0);
   return !isListed && place === null && !windowsComplete && !windowDetailsUnknown;
 }
@@ -144,6 +145,7 @@ function readNumbersOnly(text: string, context: Context): Reading | null {
   for (const number of numbers) {
     const words = String(number);
     const choice = context.choices[number - 1];
+    if (!saysChoice && takeBareBudget(gathering, number, words)) continue;
     const fields = saysChoice ? [] : fieldsForNumber(gathering, number);
     const asFigures = fields
       .map((field) => ({ field, value: number, words }))
@@ -168,7 +170,8 @@ function readNumbersOnly(text: string, context: Context): Reading | null {
     }
   }
   const { findings, clashes } = withoutClashes(gathering.findings);
-  return { ...NOTHING_SAID, findings, unclear: [...gathering.unclear, ...clashes] };
+  const { budgetTotal, either } = gathering;
+  return { ...NOTHING_SAID, findings, unclear: [...gathering.unclear, ...clashes], budgetTotal, either };
 }
 
 type ClauseReadings = {
@@ -229,6 +232,7 @@ const ROUNDING = /\b(?:or (?:so|thereabouts)|more or less|give or take|at (?:lea
 
 function readOneClause(clause: Clause, gathering: Gathering, out: ClauseReadings): void {
   const { context } = gathering;
+  const { budgetTotal, either } = gathering;
   const before = { findings: gathering.findings.length, unclear: gathering.unclear.length };
   // "Nothing else" closes the list of windows only where they are what is talked about.
   const isAboutWindows =
@@ -252,6 +256,8 @@ function readOneClause(clause: Clause, gathering: Gathering, out: ClauseReadings
   if (UNSURE.test(leftover)) {
     gathering.findings.length = before.findings;
     gathering.unclear.length = before.unclear;
+    gathering.budgetTotal = budgetTotal;
+    gathering.either = either;
     gathering.puzzle(clause.text, 'That leaves it open. Say one of them, or "don\'t know".');
     return;
   }
