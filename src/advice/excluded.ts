@@ -44,12 +44,15 @@ export function excludedWalls(judged: Judged): Excluded[] {
       ({ barrier }) => barrier.id,
       ({ barrier }) => `Barrier: ${barrier.label}`,
     ),
-    ...closestByKind(
-      judged,
-      'buck',
-      ({ buck }) => buck.id,
-      ({ buck }) => `Window buck: ${buck.label}`,
-    ),
+    // Without windows no buck is missed.
+    ...(judged.context.brief.windows.length === 0
+      ? []
+      : closestByKind(
+          judged,
+          'buck',
+          ({ buck }) => buck.id,
+          ({ buck }) => `Window buck: ${buck.label}`,
+        )),
   ];
 }
 

@@ -133,19 +133,21 @@ export function resolveBrief(scenario: Scenario, defaults: BriefDefaults = {}): 
     windows,
     rough_opening_can_change:
       said(scenario.rough_opening_can_change) ??
-      assume(
-        'rough_opening_can_change',
-        !isRetrofit,
-        isRetrofit
-          ? 'Not said; an existing opening is taken as it is.'
-          : 'Not said; in new work the openings can be framed to suit.',
-        [
-          {
-            label: isRetrofit ? 'the openings can be enlarged' : 'the openings are already fixed',
-            change: { rough_opening_can_change: isRetrofit },
-          },
-        ],
-      ),
+      // Without windows there is no opening that could hold anything back: nothing to assume, nothing to find out.
+      (windows.length === 0 ||
+        assume(
+          'rough_opening_can_change',
+          !isRetrofit,
+          isRetrofit
+            ? 'Not said; an existing opening is taken as it is.'
+            : 'Not said; in new work the openings can be framed to suit.',
+          [
+            {
+              label: isRetrofit ? 'the openings can be enlarged' : 'the openings are already fixed',
+              change: { rough_opening_can_change: isRetrofit },
+            },
+          ],
+        )),
     flange_plane: said(scenario.flange_plane) ?? null,
     finish:
       said(scenario.finish) ??

@@ -29,6 +29,8 @@ export type Choice = {
 
 const isSteel = (answers: Answers) => answers['framing.material'] === 'steel';
 
+const hasNoWindows = ({ windows }: Answers) => Array.isArray(windows) && windows.length === 0;
+
 /** One field of a question: how to ask for it alone, and what would be accepted. */
 export type Part = {
   readonly field: FieldId;
@@ -255,7 +257,7 @@ export const QUESTIONS: readonly Question[] = [
       { label: 'No, the openings stay as they are', sets: { rough_opening_can_change: false } },
     ],
     example: 'no',
-    isAsked: (answers) => answers.project === 'retrofit',
+    isAsked: (answers) => answers.project === 'retrofit' && !hasNoWindows(answers),
   },
   {
     id: 'finish',

@@ -1,4 +1,5 @@
 import type { Advice, Caution, RankedAssembly } from '../advice/advice-schema.ts';
+import { isWindowless, NO_WINDOWS } from '../advice/windowless.ts';
 import { ended } from '../base/first-letter.ts';
 import { fieldWords, valueWords } from '../brief/field-words.ts';
 import type { Block, FigureRow } from './blocks.ts';
@@ -128,7 +129,7 @@ export function wholeFigures(wall: RankedAssembly): FigureRow[] {
     ...(fastening.support === 'adhered'
       ? []
       : [{ label: 'Load on a fastener', value: loadWords(fastening) }]),
-    { label: 'Windows', value: buckWords(buck) },
+    { label: 'Windows', value: isWindowless(wall) ? NO_WINDOWS : buckWords(buck) },
     ...keyFigures(wall),
   ];
 }

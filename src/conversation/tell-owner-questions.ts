@@ -169,7 +169,7 @@ function questionsFor(wall: RankedAssembly, advice: Advice): string[] {
         ]
       : []),
     `Which evaluation report or maker’s instruction covers this cladding over ${thickness} with these fasteners? May I have its number, and does the building department take it?`,
-    `Where does rain that gets behind the cladding run out, at the foot of the wall and over each window?${remedyOf(wall, 'ground-and-termite.weep-screed')}`,
+    `Where does rain that gets behind the cladding run out, at the foot of the wall${openings.length > 0 ? ' and over each window' : ''}?${remedyOf(wall, 'ground-and-termite.weep-screed')}`,
     'Who takes out the permit, which code edition holds here, and what does the inspector want to see before it is covered?',
     ...(saysRule(wall, 'stucco-practice.curing')
       ? [

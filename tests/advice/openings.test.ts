@@ -3,6 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { parseInput } from '../../src/base/parse-input.ts';
 import { resolveBrief } from '../../src/brief/resolve-brief.ts';
 import { scenarioSchema } from '../../src/brief/scenario.ts';
+import { blocksToText } from '../../src/conversation/blocks.ts';
+import { wholeFigures } from '../../src/conversation/tell-advice.ts';
+import { contractorBlocks } from '../../src/conversation/tell-owner-questions.ts';
+import { openings } from '../../src/record/sections/wall.ts';
 import {
   answer,
   board,
@@ -205,5 +209,25 @@ describe('the corner at the bucks', () => {
         text: expect.stringMatching(/Not estimated: steel studs/),
       });
     }
+  });
+});
+
+describe('a wall without windows', async () => {
+  const advice = await answer(
+    job({ project: 'retrofit', windows: [], rough_opening_can_change: 'unknown' }),
+    SMALL,
+  );
+  const [first] = advice.ranked;
+  if (!first) throw new Error('no wall passes');
+
+  it('misses no buck, and nobody is sent to look at an opening', () => {
+    expect(advice.excluded.map(({ title }) => title).filter((title) => /buck/i.test(title))).toEqual([]);
+    expect((advice.find_out_first ?? []).map(({ field }) => field)).not.toContain('rough_opening_can_change');
+  });
+
+  it('is told without one, on the screen and in the record', () => {
+    expect(wholeFigures(first).find(({ label }) => label === 'Windows')?.value).toBe('none in this wall');
+    expect(blocksToText(contractorBlocks(advice), 400)).not.toMatch(/window/);
+    expect(openings(first)).toEqual([{ kind: 'paragraph', text: 'No windows in this wall.' }]);
   });
 });

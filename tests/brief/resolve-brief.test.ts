@@ -163,6 +163,13 @@ describe('rough openings', () => {
     const { frame: _f, lite_in: _l, ...plain } = bare;
     expect(fieldsOf({ ...COMPLETE, windows: [plain] })).toEqual([]);
   });
+  it('of a wall without windows are not assumed, and hold nothing back', () => {
+    const { rough_opening_can_change: _, ...open } = COMPLETE;
+    expect(fieldsOf({ ...open, project: 'retrofit', windows: [] })).toEqual([]);
+    expect(fieldsOf({ ...open, project: 'retrofit' })).toContain('rough_opening_can_change');
+    const { brief } = resolveBrief({ ...open, project: 'retrofit', windows: [] });
+    expect(brief.rough_opening_can_change).toBe(true);
+  });
 });
 
 describe.each(Object.keys(COMPLETE.priorities))('priorities without %s', (key) => {

@@ -78,7 +78,7 @@ describe('the conversation in plain lines', () => {
         'R-21',
         '3',
         'no windows',
-        'no',
+        'anything',
       ),
     );
     expect(services.asked).toMatchObject([
@@ -86,7 +86,8 @@ describe('the conversation in plain lines', () => {
         framing: { depth_in: 5.5 },
         sheathing: 'plywood',
         interior_vapour_retarder: 'class-ii',
-        rough_opening_can_change: false,
+        windows: [],
+        finish: 'any',
       },
     ]);
     expect(written.match(/Not understood/g)).toHaveLength(1);

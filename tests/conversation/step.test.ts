@@ -31,6 +31,19 @@ describe('a whole talk', () => {
     expect(talk.prompt.label).toBe('Decision record');
   });
 
+  it('asks a wall without windows nothing about them: no kinds, no weights, no openings', () => {
+    const talk = new Talk().say(...WHOLE_TALK.slice(0, 6), 'no windows');
+    expect(talk.prompt.label).toBe('Finish');
+    talk.say(...WHOLE_TALK.slice(9));
+    expect(talk.advised).toMatchObject([{ project: 'retrofit', windows: [] }]);
+    expect(talk.advised[0]).not.toHaveProperty('rough_opening_can_change');
+  });
+
+  it('asks about the openings after all once windows are said', () => {
+    const talk = new Talk().say(...WHOLE_TALK.slice(0, 6), 'no windows', 'change windows');
+    expect(talk.say(...WHOLE_TALK.slice(6, 8)).prompt.label).toBe('Rough openings');
+  });
+
   it('says of every question why it is asked', () => {
     const talk = new Talk();
     for (const line of WHOLE_TALK) {

@@ -126,6 +126,28 @@ describe('understanding a line', () => {
     ).toBeUndefined();
   });
 
+  it.each([
+    'no windows and no doors',
+    'no doors or windows',
+    'zero windows',
+    '0',
+    'windowless',
+    "there aren't any windows on this side",
+    'no openings at all',
+    'there are none',
+  ])('takes "%s" for a wall without windows', (said) => {
+    const reading = read({ asked: 'windows', said });
+    expect(foundIn(reading)).toEqual({ windows: [] });
+    expect(reading.unclear).toEqual([]);
+  });
+
+  it.each(['no window flanges', "that's not a window", '10 windows', 'six windows, no doors'])(
+    'does not take "%s" for a wall without windows',
+    (said) => {
+      expect(foundIn(read({ asked: 'windows', said }))).not.toHaveProperty('windows');
+    },
+  );
+
   it('does not take nominal lumber for the depth of steel studs', () => {
     const reading = read({ asked: 'framing', said: '2x6 steel at 16' });
     expect(foundIn(reading)).toEqual({ 'framing.material': 'steel', 'framing.spacing_in': 16 });

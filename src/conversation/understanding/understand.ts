@@ -140,7 +140,9 @@ function readNumbersOnly(text: string, context: Context): Reading | null {
   if (!match) return null;
   const saysChoice = match[1] !== undefined;
   const numbers = (match[2] ?? '').split(/\D+/).map(Number);
-  if (context.question === 'windows' && context.choices.length < Math.max(...numbers)) return null;
+  // Of windows any figure that is no choice tells how many; none at all too.
+  const isOfWindows = context.question === 'windows';
+  if (isOfWindows && (context.choices.length < Math.max(...numbers) || numbers.includes(0))) return null;
   const gathering = new Gathering(context);
   for (const number of numbers) {
     const words = String(number);
@@ -182,7 +184,20 @@ type ClauseReadings = {
   windowDetailsUnknown: boolean;
 };
 
-const NO_WINDOWS = /\b(?:no|without)(?: any)? windows?(?: (?:or doors?|in (?:this|the) wall))?\b/;
+const NONE =
+  "(?:(?:no|without|zero|(?<![\\d.])0|there (?:is|are)(?:n'?t| not)|(?:has|have)(?:n'?t| not)|(?:does|do)(?:n'?t| not) have)(?: any| a)?)";
+const IN_IT = '(?: (?:at all|there|in (?:it|(?:this|the|that) wall)|on (?:this|the|that) (?:side|wall)))*';
+/** What is missing may be a part of the window alone. */
+const NO_PART = '(?![\\w-]| (?:flanges?|fins?|frames?|trims?|sills?|weights?|sizes?|bucks?|changes?|replacements?)\\b)';
+const NO_WINDOWS = new RegExp(
+  `\\b${NONE} (?:windows?(?: n?or doors?)?|doors? n?or windows?)${NO_PART}${IN_IT}|\\bwindowless\\b|\\bblank (?:wall|side)\\b`,
+);
+/** Where the windows are asked; elsewhere "no openings" may be which of them can be changed. */
+const NONE_HERE = new RegExp(
+  `^(?:${NONE} openings?|(?:there (?:are|is) )?none|no|0|zero|nothing|not any)${IN_IT}$`,
+);
+/** Adds nothing to a wall without windows. */
+const NO_DOORS = new RegExp(`^${NONE} doors?${IN_IT}$`);
 const NO_MORE_WINDOWS =
   /\b(?:no|nothing) (?:more(?! than)|other|others|else)(?: kinds?)?(?: of)?(?: windows?)?(?: or doors?)?\b|\bthat(?:'?s| is) all(?: the windows)?\b|\bonly (?:those|these|that)\b/;
 const NONE_LEFT = /^(?:no|none|nope|done|that(?:'?s| is) it)$/;
@@ -241,9 +256,11 @@ function readOneClause(clause: Clause, gathering: Gathering, out: ClauseReadings
     ? null
     : (clause.take(NO_MORE_WINDOWS) ?? (context.windowsPhase === 'more' ? clause.take(NONE_LEFT) : null));
   if (closing) out.windowsComplete = true;
-  const none =
-    clause.take(NO_WINDOWS) ?? (context.windowsPhase === 'kinds' ? clause.take(/^(?:no|none)$/) : null);
+  const none = clause.take(NO_WINDOWS) ?? (context.windowsPhase === 'kinds' ? clause.take(NONE_HERE) : null);
   if (none) gathering.findings.push({ field: 'windows', value: [], words: none.words });
+  if (gathering.findings.some(({ field, value }) => field === 'windows' && Array.isArray(value))) {
+    clause.take(NO_DOORS);
+  }
 
   // Money, areas and wind pressures are not windows, whatever the question is.
   for (const reader of READERS.slice(0, 4)) reader(clause, gathering);

@@ -1,4 +1,5 @@
 import type { Advice, RankedAssembly } from '../../advice/advice-schema.ts';
+import { isWindowless, NO_WINDOWS } from '../../advice/windowless.ts';
 import { capital } from '../../base/first-letter.ts';
 import { inches } from '../../base/inches.ts';
 import { fixed, keyWords, numberText, priceText, sentence } from '../figure-text.ts';
@@ -82,7 +83,10 @@ function wallBlocks(wall: RankedAssembly): RecordBlock[] {
       { label: 'Exterior insulation', value: insulationText(wall) },
       { label: 'Interior vapour retarder', value: wall.interior_vapour_retarder },
       { label: 'Water-resistive barrier', value: wall.water_resistive_barrier },
-      { label: 'Windows carried by', value: wall.buck.label },
+      {
+        label: isWindowless(wall) ? 'Windows' : 'Windows carried by',
+        value: isWindowless(wall) ? NO_WINDOWS : wall.buck.label,
+      },
       { label: 'U-factor of the wall', value: `${fixed(wall.u_factor, 3)} Btu/(h·ft²·°F)` },
       { label: 'Effective R-value', value: fixed(wall.r_effective, 1) },
     ]),

@@ -1,4 +1,5 @@
 import type { RankedAssembly } from '../../advice/advice-schema.ts';
+import { isWindowless } from '../../advice/windowless.ts';
 import { capital } from '../../base/first-letter.ts';
 import { inches } from '../../base/inches.ts';
 import { provenanceText } from '../../base/provenance.ts';
@@ -93,7 +94,9 @@ const BUCK_VERDICTS = {
   engineer: 'an engineer decides',
 } as const;
 
-export function openings({ buck }: RankedAssembly): RecordBlock[] {
+export function openings(wall: RankedAssembly): RecordBlock[] {
+  if (isWindowless(wall)) return [{ kind: 'paragraph', text: 'No windows in this wall.' }];
+  const { buck } = wall;
   return present([
     factsOf([
       { label: 'Buck', value: capital(buck.label) },
