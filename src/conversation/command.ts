@@ -158,6 +158,19 @@ const READERS: readonly { readonly reader: Reader; readonly pattern: RegExp }[] 
 
 const CHANGE =
   /^(?:change|edit|correct|fix|redo|revise|go back to)(?: (?:the|my|our))*(?: answers? (?:to|on|about))?\s+(.+?)\.?$/;
+const OURS = '(?:the|my|our|your|that|this) ';
+const NOT_RIGHT =
+  '(?:not (?:quite |at all )?(?:right|correct|true|what i (?:said|meant))|(?:all |quite )?(?:wrong|incorrect|mistaken))';
+/** "The budget is wrong", "that's not my climate zone": an answer to be changed, with what it should be where that follows. */
+const WRONG: readonly RegExp[] = [
+  new RegExp(
+    `^(?:no,? |sorry,? )?(?:${OURS})?(.+?)(?:'s| is| are| was| were) ${NOT_RIGHT}(?:[,;:.]? (?:it |they |that )?(?:should be|must be|make it|(?:'s|is|are)(?! not)) (.+))?$`,
+  ),
+  /^(?:no,? |sorry,? )?(?:the |my |our |your )?(.+?) (?:isn'?t|aren'?t|wasn'?t|weren'?t) (?:quite )?(?:right|correct|true)$/,
+  /^(?:no,? |sorry,? )?(?:(?:that|this|it|those|these)(?:'?s| is| was| are| were)(?: not|n'?t) |(?:that|this|it|those|these) (?:isn'?t|wasn'?t|aren'?t) |not )(?:my|our|the right) (.+)$/,
+  /^(?:no,? |sorry,? )?(?:(?:that|this|it)(?:'?s| is| was) )?(?:the |a )?wrong (.+)$/,
+  /^(?:(?:i|we|you) (?:got|have|had|gave|said|took) )(?:the |my |our )?(.+?) wrong$/,
+];
 const NAME =
   /^(?:call (?:it|this|the (?:project|wall|record))|name (?:it|this)|rename(?: (?:it|this|the project|project))?(?: to)?|(?:project )?name(?: is|:)|title(?: is|:))\s+(.+)$/i;
 const SAVE = /^(?:please )?save(?: (?:it|that|this|the record|record|my answers))*(?: as (.+))?$/i;
@@ -230,6 +243,8 @@ function readAsking(line: string): Command | null {
   if (trial?.[1]) return { kind: 'what-if', words: trial[1] };
   const change = CHANGE.exec(line);
   if (change?.[1]) return changeOf(change[1]);
+  const wrong = wrongOf(line);
+  if (wrong) return wrong;
   const word = EXPLAIN.exec(line);
   return word?.[1] ? { kind: 'explain', word: word[1] } : null;
 }
@@ -283,18 +298,29 @@ export function rankNamed(words: string): number | null {
   return rankOf(named.exec(words)?.[1]);
 }
 
-function changeOf(wanted: string): Command {
-  const names = QUESTIONS.flatMap((question) =>
-    [question.label.toLowerCase(), question.id, ...question.aliases].map((name) => ({
-      name,
-      id: question.id,
-    })),
+function questionNamed(said: string): QuestionId | null {
+  const named = QUESTIONS.find(({ id, label, aliases }) =>
+    [label.toLowerCase(), id, ...aliases].includes(said),
   );
-  const find = (said: string) => names.find(({ name }) => name === said)?.id ?? null;
-  const whole = find(wanted);
+  return named?.id ?? null;
+}
+
+/** Something is said to be wrong that a question goes by the name of; else it is no command but something about the wall. */
+function wrongOf(line: string): Command | null {
+  for (const pattern of WRONG) {
+    const [, subject = '', then = null] = pattern.exec(line.replace(/[?]$/, '')) ?? [];
+    const bare = subject.replace(/ (?:answer|figure|number|value|amount)s?$/, '');
+    const question = questionNamed(subject) ?? questionNamed(bare);
+    if (question) return { kind: 'change', question, near: [], then };
+  }
+  return null;
+}
+
+function changeOf(wanted: string): Command {
+  const whole = questionNamed(wanted);
   if (whole) return { kind: 'change', question: whole, near: [], then: null };
   const [subject = '', value] = wanted.split(/ to (.+)/);
-  const question = find(subject);
+  const question = questionNamed(subject);
   if (question && value) return { kind: 'change', question, near: [], then: value };
   const near = nearestNames(
     subject,
@@ -315,7 +341,10 @@ export const COMMAND_HELP: readonly {
       { say: 'why', does: 'why the question is asked' },
       { say: 'how can I tell', does: 'how to find the answer out on site or by asking' },
       { say: 'back', does: 'the question before' },
-      { say: 'change framing', does: 'any question by its name; "change budget to 28" at once' },
+      {
+        say: 'change framing',
+        does: 'any question by its name; "change budget to 28" at once; "the budget is wrong" does the same',
+      },
       {
         say: 'not right',
         does: 'takes back what I understood from your last line; asks when it was not the last',

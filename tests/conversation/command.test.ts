@@ -68,6 +68,27 @@ describe('what is said to the advisor', () => {
   });
 
   it.each([
+    ['budget is not right', 'budget', null],
+    ['The budget is wrong.', 'budget', null],
+    ["no, that's not my climate zone", 'place', null],
+    ["that isn't my county", 'place', null],
+    ["the stud spacing isn't right", 'framing', null],
+    ['the windows are all wrong', 'windows', null],
+    ['wrong climate zone', 'place', null],
+    ['you got the roof height wrong', 'wind', null],
+    ['the budget figure is wrong, it should be 28 a foot', 'budget', '28 a foot'],
+  ] as const)('takes "%s" for wanting to change that answer', (said, question, then) => {
+    expect(readCommand(said)).toEqual({ kind: 'change', question, near: [], then });
+  });
+
+  it.each(['that is not my house', 'the wall is wrong', 'not my idea', 'the budget is 28'])(
+    'takes "%s" for no command, as no question goes by that name or nothing is said to be wrong',
+    (said) => {
+      expect(readCommand(said)).toBeNull();
+    },
+  );
+
+  it.each([
     // Answers that begin like a command.
     'open country',
     'open',

@@ -545,6 +545,16 @@ describe('going back', () => {
     },
   );
 
+  it('takes what is said to be wrong for what is to be changed, with the answer so far', () => {
+    const talk = new Talk().say('zone 5B', 'new', "that's not my climate zone");
+    expect(talk.prompt.title).toContain('So far: climate zone 5B.');
+    talk.say('zone 6A', 'budget 30 a foot', 'the budget is wrong, it should be 25,000');
+    expect(talk.state).toMatchObject({
+      answers: { place: { climate_zone: '6A' }, budget_usd_per_ft2: 16.67 },
+      asides: [],
+    });
+  });
+
   it('says so when no question has that name', () => {
     const talk = new Talk().say('change framng');
     expect(talk.last()).toContain('Did you mean "framing"?');

@@ -188,7 +188,8 @@ const NONE =
   "(?:(?:no|without|zero|(?<![\\d.])0|there (?:is|are)(?:n'?t| not)|(?:has|have)(?:n'?t| not)|(?:does|do)(?:n'?t| not) have)(?: any| a)?)";
 const IN_IT = '(?: (?:at all|there|in (?:it|(?:this|the|that) wall)|on (?:this|the|that) (?:side|wall)))*';
 /** What is missing may be a part of the window alone. */
-const NO_PART = '(?![\\w-]| (?:flanges?|fins?|frames?|trims?|sills?|weights?|sizes?|bucks?|changes?|replacements?)\\b)';
+const NO_PART =
+  '(?![\\w-]| (?:flanges?|fins?|frames?|trims?|sills?|weights?|sizes?|bucks?|changes?|replacements?)\\b)';
 const NO_WINDOWS = new RegExp(
   `\\b${NONE} (?:windows?(?: n?or doors?)?|doors? n?or windows?)${NO_PART}${IN_IT}|\\bwindowless\\b|\\bblank (?:wall|side)\\b`,
 );
