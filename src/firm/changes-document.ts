@@ -16,7 +16,7 @@ import {
   type ProjectChange,
   type Reason,
 } from './changes-schema.ts';
-import { packsText, REPORT_NOTICE } from './report-words.ts';
+import { packsText, REPORT_NOTICE, surely } from './report-words.ts';
 
 export const OUTCOME_WORDS: Readonly<Record<Outcome, string>> = {
   same: 'as before',
@@ -130,7 +130,7 @@ function projectBlocks(project: ProjectChange): RecordBlock[] {
         { label: isSameWall ? 'Wall' : 'Before', value: choiceText(before) },
         ...(isSameWall ? [] : [{ label: 'After', value: choiceText(after) }]),
         ...(parts_changed.length > 0 ? [{ label: 'Parts changed', value: parts_changed.join(', ') }] : []),
-        ...(figures.length > 0 ? [{ label: 'Figures', value: figuresText(figures) }] : []),
+        ...(figures.length > 0 ? [{ label: 'Figures', value: figuresText(project) }] : []),
       ],
     },
     listOf(why.map(reasonItem)),
@@ -156,12 +156,15 @@ const FIGURE_WORDS: Readonly<Record<string, FigureWords>> = {
   score: { label: 'score', tell: (score) => fixed(score, 4) },
 };
 
-function figuresText(figures: ProjectChange['figures']): string {
+function figuresText({ figures, before, after }: ProjectChange): string {
   return figures
-    .map(({ figure, before, after }) => {
-      const { label, tell } = FIGURE_WORDS[figure] ?? { label: figure, tell: String };
-      const [a, b] = [before, after].map((value) => (value === null ? 'none' : tell(value)));
-      return `${label} ${a} → ${b}`;
+    .map((changed) => {
+      const { label, tell } = FIGURE_WORDS[changed.figure] ?? { label: changed.figure, tell: String };
+      const told = (value: number | null, { choice }: Decision) => {
+        const words = value === null ? 'none' : tell(value);
+        return changed.figure === 'max_u_factor' ? surely(words, choice?.max_u_factor_provenance) : words;
+      };
+      return `${label} ${told(changed.before, before)} → ${told(changed.after, after)}`;
     })
     .join('; ');
 }

@@ -1,10 +1,13 @@
 import { z } from 'zod';
+import { provenanceSchema } from '../base/provenance.ts';
 
 /** What the reports of a firm share. */
 export const wallFiguresSchema = z.object({
   score: z.number(),
   u_factor: z.number(),
   max_u_factor: z.number().nullable(),
+  /** How sure the maximum is; null where there is none. */
+  max_u_factor_provenance: provenanceSchema.nullable(),
   /** How far the U-factor lies below the maximum, % of it; negative above it, null where there is none. */
   u_margin_percent: z.number().nullable(),
   energy_route: z.enum(['u-factor', 'r-value', 'both', 'none', 'unknown']),

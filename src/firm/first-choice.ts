@@ -17,6 +17,7 @@ export function figuresOfWall(wall: JudgedWall, { assess }: Judged): WallFigures
     score: round(wall.score, 4),
     u_factor: round(thermal.u_factor, 4),
     max_u_factor: energy.max_u_factor,
+    max_u_factor_provenance: energy.requirement.provenance.max_u_factor,
     u_margin_percent: roundOrNull(energy.u_margin_percent, 1),
     energy_route: energy.route,
     cost_usd_per_ft2: {

@@ -1,3 +1,4 @@
+import { type Provenance, provenanceText } from '../base/provenance.ts';
 import type { ReportPack } from './firm-schema.ts';
 
 /** What stands on top of every report, as on every record. */
@@ -8,4 +9,9 @@ export const REPORT_NOTICE =
 export function packsText(packs: readonly ReportPack[]): string {
   const own = packs.filter(({ house }) => house).map(({ name, version }) => `${name} ${version}`);
   return `${packs.length - own.length} packs as shipped; of the firm’s own: ${own.length > 0 ? own.join(', ') : 'none'}`;
+}
+
+/** A figure of the code with how sure it is: "0.045 (from memory, not verified)". */
+export function surely(figure: string, provenance: Provenance | null | undefined): string {
+  return provenance ? `${figure} (${provenanceText(provenance)})` : figure;
 }

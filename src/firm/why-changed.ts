@@ -1,9 +1,11 @@
 import type { Judged, JudgedWall } from '../advice/judge-walls.ts';
 import { CRITERIA } from '../advice/scoring.ts';
+import type { Provenance } from '../base/provenance.ts';
 import { dollars, fixed, keyWords, numberText } from '../record/figure-text.ts';
 import type { RuleOutcome, Verdict } from '../rulebook/rule-schema.ts';
 import type { Reason } from './changes-schema.ts';
 import type { Ruled } from './first-choice.ts';
+import { surely } from './report-words.ts';
 
 /** Smaller differences of a part of the score are not worth a line. */
 const SCORE_STEP = 0.01;
@@ -98,26 +100,40 @@ function weight(outcome: RuleOutcome | undefined): string {
   return outcome.verdict === 'undecided' && outcome.rule.verdict === 'prefer' ? 'nothing' : outcome.verdict;
 }
 
-/** Limits and demands, each as words so that any two compare; the wall only says for which they are asked. */
-function limitsOf({ assess, context }: Judged, { candidate }: JudgedWall): [string, string][] {
+type Limit = {
+  readonly text: string;
+  /** In words, so that any two compare. */
+  readonly value: string;
+  readonly provenance?: Provenance | null;
+};
+
+/** Limits and demands; the wall only says for which they are asked. */
+function limitsOf({ assess, context }: Judged, { candidate }: JudgedWall): Limit[] {
   const { energy, vapour } = assess.partsOf(candidate);
+  const { max_u_factor, requirement } = energy;
   return [
-    ['Climate zone', context.site.climate_zone],
-    ['Highest U-factor allowed', energy.max_u_factor === null ? 'none' : fixed(energy.max_u_factor, 3)],
-    ['R-value options', energy.r_options ?? 'none'],
-    [
-      'Exterior R-value asked for with a Class III retarder',
-      vapour.min_ci_r_class_iii === null ? 'none' : `R-${numberText(vapour.min_ci_r_class_iii)}`,
-    ],
-    ['Outward wind at the corners', `${context.outward_wind_psf.toFixed(1)} psf`],
+    { text: 'Climate zone', value: context.site.climate_zone },
+    {
+      text: 'Highest U-factor allowed',
+      value: max_u_factor === null ? 'none' : fixed(max_u_factor, 3),
+      provenance: requirement.provenance.max_u_factor,
+    },
+    { text: 'R-value options', value: energy.r_options ?? 'none' },
+    {
+      text: 'Exterior R-value asked for with a Class III retarder',
+      value: vapour.min_ci_r_class_iii === null ? 'none' : `R-${numberText(vapour.min_ci_r_class_iii)}`,
+    },
+    { text: 'Outward wind at the corners', value: `${context.outward_wind_psf.toFixed(1)} psf` },
   ];
 }
 
 function otherLimits(before: Judged, old: JudgedWall, after: Judged, now: JudgedWall): Reason[] {
-  const then = new Map(limitsOf(before, old));
-  return limitsOf(after, now).flatMap(([text, value]) => {
-    const was = then.get(text) ?? '';
-    return was === value ? [] : [{ kind: 'limit' as const, text, before: was, after: value }];
+  const then = limitsOf(before, old);
+  return limitsOf(after, now).flatMap((is) => {
+    const was = then.find(({ text }) => text === is.text);
+    if (!was || was.value === is.value) return [];
+    const told = { before: surely(was.value, was.provenance), after: surely(is.value, is.provenance) };
+    return [{ kind: 'limit' as const, text: is.text, ...told }];
   });
 }
 

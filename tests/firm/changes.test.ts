@@ -134,13 +134,13 @@ describe('a change of edition', () => {
   }, 60_000);
 
   // IECC: zone 5 wall U 0.060 in the 2018 edition (seen in a public data copy), 0.045 since 2021 (from memory).
-  it('names the limits that moved', () => {
+  it('names the limits that moved, and how sure each is', () => {
     const [project] = changes.projects;
     expect(project?.why).toContainEqual({
       kind: 'limit',
       text: 'Highest U-factor allowed',
-      before: '0.060',
-      after: '0.045',
+      before: '0.060 (verified in a published source)',
+      after: '0.045 (from memory, not verified)',
     });
     expect(changes.from).toMatchObject({ edition: '2018', label: '2018 edition, no house rules' });
   });
@@ -194,7 +194,15 @@ describe('a change of edition', () => {
     expect(rows.map(({ file, outcome }) => [file, outcome])).toEqual(
       changes.projects.map(({ file, outcome }) => [file, outcome]),
     );
-    expect(rows[0]?.why).toContain('Highest U-factor allowed: 0.060 → 0.045');
+    const moved = '0.060 (verified in a published source) → 0.045 (from memory, not verified)';
+    expect(rows[0]).toMatchObject({
+      before_max_u_factor_provenance: 'verified',
+      after_max_u_factor_provenance: 'memory',
+    });
+    expect(rows[0]?.why).toContain(`Highest U-factor allowed: ${moved}`);
+    const text = documentText(document, 400);
+    expect(text).toContain(`highest U-factor allowed ${moved}`);
+    expect(text).toContain(`Highest U-factor allowed: ${moved}`);
     expect(rows[2]).toMatchObject({ outcome: 'nothing-passes', before_id: '', after_score: '' });
   });
 });

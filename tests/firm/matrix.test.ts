@@ -56,6 +56,7 @@ describe('a matrix', () => {
         score: first.score,
         u_factor: first.u_factor,
         max_u_factor: first.energy.max_u_factor,
+        max_u_factor_provenance: first.energy.max_u_factor_provenance,
         u_margin_percent: first.energy.u_margin_percent,
         energy_route: first.energy.route,
         cost_usd_per_ft2: first.installed_cost_usd_per_ft2,

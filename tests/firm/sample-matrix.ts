@@ -9,6 +9,7 @@ export function wall(assembly: string, change: Partial<Wall> = {}): Wall {
     score: 0.8,
     u_factor: 0.05,
     max_u_factor: 0.06,
+    max_u_factor_provenance: 'verified',
     u_margin_percent: 16.7,
     energy_route: 'both',
     cost_usd_per_ft2: { low: 15, likely: 19.4, high: 26 },
