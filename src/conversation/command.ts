@@ -147,7 +147,7 @@ const READERS: readonly { readonly reader: Reader; readonly pattern: RegExp }[] 
   {
     reader: 'homeowner',
     pattern:
-      /^(?:in |use )?(?:plain|simple) (?:words|language|english)(?:,? please)?$|^(?:i'?m|i am|for) a homeowner$|^homeowner$|^(?:reader |for the )homeowner$/,
+      /^(?:in |use |speak )?(?:plain|simple) (?:words|language|english)(?:,? please)?$|^(?:speak|talk|explain (?:it|that)) (?:plainly|simply)$|^no jargon$|^(?:i'?m|i am|we'?re|we are|for)(?: just| only)?(?: an?)? home[- ]?owners?$|^home[- ]?owners?$|^(?:reader |for the )homeowner$|^(?:i'?m|i am|we'?re|we are) not (?:in the trade|(?:an? )?(?:builders?|professionals?|pros?))$/,
   },
   {
     reader: 'professional',

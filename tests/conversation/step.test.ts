@@ -373,7 +373,7 @@ describe('a budget for the whole wall', () => {
     expect(talk.state.answers.budget_usd_per_ft2).toBeUndefined();
   });
 
-  it.each(['25000', '25,000', 'about 25000', '25,000 max', '$25,000'])(
+  it.each(['25000', '25,000', '25 000', 'about 25000', '25,000 max', '$25,000'])(
     'is what "%s" means where the budget is asked, and that is said back',
     (said) => {
       const talk = new Talk().say('zone 5B', 'new', 'change budget', said);

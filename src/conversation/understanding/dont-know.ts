@@ -1,4 +1,5 @@
 import type { FieldId } from '../answers.ts';
+import type { QuestionId } from '../questions.ts';
 import type { WindowAspect } from '../windows.ts';
 
 const DONT_KNOW =
@@ -43,6 +44,32 @@ const WINDOW_TOPICS: readonly { readonly pattern: RegExp; readonly aspects: read
   { pattern: /\b(?:sizes?|dimensions?|width|height)\b/, aspects: ['width_in', 'height_in'] },
   { pattern: /\b(?:count|how many|number)\b/, aspects: ['count'] },
 ];
+
+/** What leaves one question open and means something else, or nothing, at any other. */
+const OPEN_HERE: readonly {
+  readonly question: QuestionId;
+  readonly field: FieldId;
+  readonly pattern: RegExp;
+}[] = [
+  {
+    question: 'budget',
+    field: 'budget_usd_per_ft2',
+    pattern:
+      /^(?:(?:i |we )?(?:have )?(?:no|without an?) (?:budget|limit|cap|maximum|max)(?: (?:set|yet|on (?:the )?(?:budget|money|cost|price)))*|unlimited|money is no (?:object|problem|matter)|(?:the )?sky(?: is|'?s) the limit)$/,
+  },
+  {
+    question: 'crew',
+    field: 'crew_skill',
+    pattern:
+      /^(?:no ?(?:body|[- ]?one)(?: (?:yet|so far|hired(?: yet)?))*|undecided|not (?:yet )?decided(?: yet)?|(?:i |we )?have(?: not|n'?t) (?:decided|hired)(?: (?:anyone|anybody|them))?(?: yet)?)$/,
+  },
+];
+
+/** The field that a clause leaves open without "don't know": "no limit" of the budget, "nobody yet" of the crew. */
+export function leftOpenHere(clause: string, question: QuestionId | null): FieldId | null {
+  const open = OPEN_HERE.find((one) => one.question === question && one.pattern.test(clause));
+  return open?.field ?? null;
+}
 
 export type DontKnow = {
   /** Named fields; empty when it was said of the question as a whole. */

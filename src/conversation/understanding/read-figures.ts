@@ -42,7 +42,9 @@ function openFigures(gathering: Gathering): { field: FieldId; figure: Figure }[]
   });
 }
 
-const BARE = new RegExp(`(?<![\\w.$/'"])(-?(?:${NUMBER}))(?![\\w%/'"]|\\.\\d)`);
+/** A figure of something else that is never asked: "3 acres" is no distance. */
+const OTHER_UNIT = '\\s*(?:acres?|miles?|yards?|yds?|blocks?|hectares?|kilomet(?:er|re)s?|km|houses?)\\b';
+const BARE = new RegExp(`(?<![\\w.$/'"])(-?(?:${NUMBER}))(?![\\w%/'"]|\\.\\d|${OTHER_UNIT})`);
 const LENGTH_HERE = new RegExp(`(?<![\\w.$/])(-?${LENGTH})`);
 
 /** Figures left in a clause, taken for the fields being asked: "12 ft" for the lot line, "30" for the budget. */
@@ -80,7 +82,7 @@ function placeNumber(gathering: Gathering, taken: Taken, value: number): void {
 
 /** "25 to 30", "between 2 and 3": two figures where one is needed. Not "3-5/8", "2-by-6" or "none-to-slight". */
 const RANGE = new RegExp(
-  `(?<![\\w.$/-])\\$?(?:r-?)?${DIGITS}\\s*(?:-|to|or)\\s*\\$?(?:r-?)?${DIGITS}(?![\\w/]|\\.\\d|\\s*(?:x|by)\\b)|\\bbetween\\s+\\$?${DIGITS}`,
+  `(?<![\\w.$/-])\\$?(?:r-?)?${DIGITS}k?\\s*(?:-|to|or)\\s*\\$?(?:r-?)?${DIGITS}k?(?![\\w/]|\\.\\d|\\s*(?:x|by)\\b)|\\bbetween\\s+\\$?${DIGITS}`,
 );
 
 /** Whether a clause gives a range where one figure is needed. A window's "3-0 x 5-0" is not one. */

@@ -15,27 +15,42 @@ const NEW_HOUSE = new RegExp(`\\bnew[- ](?:${OF_HOUSE})+${HOUSE}\\b`);
 const STOREYS =
   /\b(?:one|two|three|single|multi|[1-3])(?:[- ]and[- ]a[- ]half)?[- ](?:stor(?:e?ys?|ies|eyed|ied)|floors?|levels?)\b/;
 const NEW =
-  /\bnew[- ]?(?:build|house|home|wall|construction|work|addition|building)\b|\bfrom scratch\b|\b(?:an? )?additions?\b(?! to)/;
+  /\bnew[- ]?(?:build|house|home|wall|construction|work|addition|building)\b|\bbrand[- ]new\b|\bfrom (?:scratch|the ground up)\b|\b(?:an? )?additions?\b(?! to)/;
 const OLD =
   /\bretro-?fit(?:ting|ted)?\b|\bre-?(?:side|siding|clad|cladding|cover)\b|\brenovat\w+|\bremodel\w*|\b(?:existing|old) (?:house|home|wall|building)\b/;
-const STANDING = /\b(?:existing|old|(?:it )?stands(?: already)?|already (?:there|built|standing))\b/;
+const STANDING =
+  /\b(?:existing|old|(?:it )?stands(?: already)?|already (?:there|built|standing)|(?:there|built|standing) already)\b/;
 
-const YEAR = String.raw`(1[6-9]\d\d|20[0-4]\d)(?:'?s)?`;
+/** Decades of the last century, told by their name. */
+const DECADES: readonly string[] = [
+  'twenties',
+  'thirties',
+  'forties',
+  'fifties',
+  'sixties',
+  'seventies',
+  'eighties',
+  'nineties',
+];
+const FIRST_DECADE = 1920;
+const YEAR = String.raw`(1[6-9]\d\d(?!\d)|20[0-4]\d(?!\d)|${DECADES.join('|')})(?:'?s)?`;
 const BUILT_IN = new RegExp(
-  `\\b(?:(?:it'?s |it is |it was |was )?(?:built|from|dates?(?: back)?(?: from| to)?|dating from)(?: in| around| about)?(?: the)?(?: early| mid| late)? )${YEAR}\\b|\\b${YEAR}[- ](?:${OF_HOUSE})*(?:${HOUSE}|(?:one|two|three|[1-3])[- ]stor(?:e?y|eys|ies))\\b`,
+  `\\b(?:(?:(?:it|(?:our|the|my) ${HOUSE})(?:'?s| is| was) |was )?(?:built|from|dates?(?: back)?(?: from| to)?|dating from|(?:has )?(?:stood|stands)(?: there)? since)(?: in| around| about)?(?: the)?(?: early| mid| late)? )${YEAR}\\b|\\b${YEAR}[- ](?:${OF_HOUSE})*(?:${HOUSE}|(?:one|two|three|[1-3])[- ]stor(?:e?y|eys|ies))\\b`,
 );
 const TO_COME = /\b(?:to be|will be|going to be|being|gets?) (?:built|finished)\b/;
 
 /** New wall or retrofit. */
 export const readProject: Reader = (clause, gathering) => {
   const year = clause.take(BUILT_IN);
+  const said = year?.groups[0] ?? year?.groups[1] ?? '';
+  const decade = DECADES.indexOf(said);
   if (year && isWindowTalk(clause.text)) {
     gathering.puzzle(year.words, 'Of that year I can make nothing; what is in the wall counts.');
   } else if (year && TO_COME.test(clause.text)) {
     gathering.add('project', 'new', year);
   } else if (year) {
     gathering.add('project', 'retrofit', { ...year, isNegated: false });
-    gathering.builtIn = Number(year.groups[0] ?? year.groups[1]);
+    gathering.builtIn = decade < 0 ? Number(said) : FIRST_DECADE + 10 * decade;
   }
   for (const taken of clause.takeAll(NEW_HOUSE)) gathering.add('project', 'new', taken);
   clause.takeAll(STOREYS);
@@ -66,9 +81,10 @@ const FIXED =
   /\bopenings?(?: sizes?)? (?:(?:can'?t|cannot|can not|may not|must not|won'?t|shouldn'?t)(?: be)? (?:change\w*|enlarged?|made (?:larger|bigger)|grow|move\w*|touched)|(?:are |is |will |must |have to |to )?(?:fixed|stay|remain|stand)(?: as (?:they are|it is))?(?: fixed)?)\b|\b(?:can'?t|cannot|may not) (?:change|enlarge|touch) (?:the )?(?:rough )?openings?\b|\b(?:no change to|keep|keeping) (?:the )?(?:rough )?openings?\b/;
 const FREE =
   /\bopenings? (?:can|may|could|might)(?: be)? (?:change\w*|enlarged?|made (?:larger|bigger)|grow|move\w*)\b|\b(?:can|may|could) (?:change|enlarge) (?:the )?(?:rough )?openings?\b/;
-const YES = /^(?:yes|y|yeah|yep|sure|ok|okay|they (?:can|may)|can change|may change)$/;
+const YES =
+  /^(?:yes|y|yeah|yep|sure|ok|okay|of course|(?:they |it )?(?:can|may)(?: (?:change|grow|be (?:made )?(?:changed|bigger|larger|enlarged)))?|bigger is (?:fine|ok|okay))$/;
 const NO =
-  /^(?:no|n|nope|they (?:can'?t|cannot|may not|stay|remain)(?: as they are)?|(?:stay|keep|leave)(?: them)?(?: as (?:they are|is))?|fixed)$/;
+  /^(?:no|n|nope|no way|never|(?:i'?d |we'?d |i would |we would )?(?:rather|prefer) not(?: to)?|(?:please )?(?:don'?t|do not) (?:touch|change|enlarge) (?:them|it|anything)|they (?:(?:have to|must|should|will) )?(?:can'?t|cannot|may not|stay|remain)(?: (?:as they are|(?:at )?the same(?: size)?))?|(?:(?:i'?d|we'?d|i would|we would) (?:like|want|prefer) to )?(?:stay|keep|leave)(?: them)?(?: (?:as (?:they are|is)|alone|the same(?: size)?))?|fixed)$/;
 
 /** Whether rough openings may be made larger. */
 export const readOpenings: Reader = (clause, gathering) => {
@@ -89,7 +105,7 @@ const LOOK =
   /\b(?:the )?(?:look|appearance|texture) (?:of|like) (?:real )?stucco(?: (?:is )?(?:enough|fine))?\b|\bstucco[- ](?:looks?|look-alike|texture[d]?|style|like)(?: (?:panels?|is enough|is fine))?\b|\blooks? like (?:real )?stucco\b/;
 const ANY_FINISH = /\bany(?: kind of)? (?:finish|cladding)\b/;
 const ANY =
-  /^(?:any|anything(?: goes| works| that (?:works|serves).*)?|whatever(?: works| is best)?|no preference|don'?t (?:mind|care)|i don'?t (?:mind|care)|open|either)$/;
+  /^(?:any|anything(?: goes| works| that (?:works|serves).*)?|whatever(?: works| is best| looks (?:good|nice|best))?|no preference|(?:i |we )?don'?t (?:mind|care)|(?:it )?(?:doesn'?t|does not) matter|open|either)$/;
 
 /** The finish wanted. "Stucco" alone may mean either, so it is asked about. */
 export const readFinish: Reader = (clause, gathering) => {
@@ -139,10 +155,15 @@ const DOLLARS = new RegExp(
   `${AT_MOST}(?:\\$|usd\\s|us\\$)\\s*(-?${NUMBER})(?:\\s*(?:${PER_FOOT}))?(?![\\w.])|${AT_MOST}(?<![\\w.$-])(-?${NUMBER})\\s*(?:dollars|bucks|usd)(?:\\s*${PER_FOOT})?|${AT_MOST}(?<![\\w.$-])(${NUMBER})\\s*(?:a|per|/)\\s*(?:sq(?:uare)?\\.?\\s*(?:ft|foot|feet)|sf|ft2|foot|ft\\b)`,
 );
 
+const OTHER_MONEY = new RegExp(
+  `(?:[€£¥]|\\b(?:euros?|eur|gbp|cad|c\\$))\\s*${NUMBER}k?|(?<![\\w.-])${NUMBER}\\s*(?:k\\s*)?(?:[€£¥]|(?:euros?|eur|gbp|cad|pounds sterling|canadian dollars)\\b)`,
+);
 const NAMED = new RegExp(`\\bbudget(?: is| of| about| around|:)*\\s+(${DIGITS})$`);
 
 /** Budget per square foot. A total is not divided here: the area that it covers is known elsewhere. */
 export const readBudget: Reader = (clause, gathering) => {
+  const foreign = clause.take(OTHER_MONEY);
+  if (foreign) gathering.puzzle(foreign.words, 'I count in US dollars: say the budget in those.');
   const total = clause.take(TOTAL);
   if (total) {
     const [thousands, ...dollars] = total.groups;
@@ -191,7 +212,7 @@ const CREWS = [
   {
     value: 'general',
     pattern:
-      /\bgeneral (?:carpenters|crew|builders?|contractors?|framers?)\b(?:(?:, | )no plasterers?)?|\b(?:carpenters|framers|framing crew|general crew|ordinary crew|house builders)\b/,
+      /\bgeneral (?:carpenters|crew|builders?|contractors?|framers?)\b(?:(?:, | )no plasterers?)?|\b(?:i'?m|i am|we'?re|we are) (?:an? )?(?:carpenters?|framers?|(?:house ?)?builders?)\b|\b(?:carpenters|framers|framing crew|general crew|ordinary crew|house builders)\b/,
   },
 ] as const;
 
@@ -231,7 +252,7 @@ export const readCrew: Reader = (clause, gathering) => {
 const FIRST_TIME =
   /^(?:(?:it|this)(?:'?s| is| will be|'?ll be)? )?(?:(?:my|our|the|a) )?(?:very )?first[- ]?time(?: (?:for )?(?:me|us))?$/;
 const HIRED =
-  /^(?:(?:i|we)(?:'?m|'?re|'?ll| am| are| will| want to)? )?(?:hire|hiring|pay|paying)(?: (?:a|an|the|some))?(?: \w+)?$|^(?:a|an|the|my|our|some)? ?(?:contractors?|builders?|company|professionals?|pros?|somebody|someone)$/;
+  /^(?:(?:i|we)(?:'?m|'?re|'?ll| am| are| will| want to)? )?(?:hire|hiring|pay|paying)(?: (?:a|an|the|some))?(?: \w+)?$|^(?:a|an|the|my|our|some)? ?(?:local |good |small |professional )?(?:handym[ae]n|contractors?|builders?|company|professionals?|pros?|somebody|someone)$/;
 
 /** Who hires is not who builds: then it is asked what the hired ones have built. */
 function isAboutHiring(clause: Parameters<Reader>[0], gathering: Parameters<Reader>[1]): boolean {

@@ -60,6 +60,9 @@ export const readWind: Reader = (clause, gathering) => {
 const LOT_LINE = new RegExp(
   `(?:\\b(?:at least|more than|over|about|around)\\s+)?(-?${LENGTH}|-?${NUMBER})\\s*(?:away |off )?(?:to|from|off|of)?\\s*(?:the )?(?:lot|property|boundary)[- ]?(?:line)?\\b|\\b(?:lot|property|boundary)[- ]?line(?: is| at)?\\s*(?:about |at least |over |more than )?(-?${LENGTH}|-?${NUMBER})(?: away)?|\\bfire separation(?: distance)?(?: is| of)?\\s*(-?${LENGTH}|-?${NUMBER})`,
 );
+/** Farther than the lot line, which lies between: taken for it, a wall too close to the line would pass. */
+const TO_A_HOUSE =
+  /^.*\b(?:next(?: door)?|neighbou?r(?:s|'s|s'|ing)?|other) ?(?:house|home|building|garage|wall)?\b.*\d.*$|^.*\d.*\b(?:next|neighbou?r(?:s|'s|s'|ing)?|other) ?(?:house|home|building|garage|wall|door)\b.*$/;
 const ON_LOT_LINE = /\b(?:right )?on the (?:lot|property) line\b|\bzero lot line\b/;
 const NO_WILDFIRE =
   /\b(?:no|not (?:in |near )?(?:an? |the )?|without|outside (?:of )?(?:an? |the )?)\s*(?:wild ?fires?|wui|fire[- ]hazard)(?: (?:area|zone|hazard|risk|country))?\b|\bwild ?fires?:? (?:no|none)\b/;
@@ -83,6 +86,13 @@ export const readSurroundings: Reader = (clause, gathering) => {
   const onLine = clause.take(ON_LOT_LINE);
   if (onLine) gathering.add('fire_separation_ft', 0, onLine);
   for (const taken of clause.takeAll(LOT_LINE)) addDistance(gathering, taken);
+  const house = gathering.isAsked('surroundings') ? clause.take(TO_A_HOUSE) : null;
+  if (house) {
+    gathering.puzzle(
+      house.words,
+      'It is the lot line between that counts, not the next house. How many feet is that away?',
+    );
+  }
 
   const noFire = clause.take(NO_WILDFIRE);
   if (noFire) gathering.add('wildfire_area', false, { ...noFire, isNegated: false });

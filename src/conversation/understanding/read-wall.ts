@@ -30,9 +30,14 @@ const SHEATHINGS = [
   },
 ] as const;
 
+/** Sold as sheathing seldom; mostly OSB is meant. */
+const CHIPS = /\b(?:some kind of )?(?:chip|particle|press(?:ed)?|wafer) ?boards?\b/;
+
 /** The board on the outside of the studs. */
 export const readSheathing: Reader = (clause, gathering) => {
   const asked = gathering.isAsked('sheathing');
+  const chips = asked ? clause.take(CHIPS) : null;
+  if (chips) gathering.puzzle(chips.words, 'Is it OSB (large flat strands), plywood or fibreboard?');
   for (const { value, anywhere, asked: whenAsked } of SHEATHINGS) {
     for (const taken of clause.takeAll(anywhere)) gathering.add('sheathing', value, taken);
     if (!asked || !whenAsked) continue;
@@ -73,7 +78,9 @@ export const readCavity: Reader = (clause, gathering) => {
   }
   for (const taken of clause.takeAll(EMPTY)) gathering.add('cavity_insulation_r', 0, taken);
   if (!gathering.isAsked('cavity')) return;
-  const empty = clause.take(/^(?:none|empty|nothing|no)$/);
+  const empty = clause.take(
+    /^(?:(?:there(?:'?s| is) )?(?:none|nothing)(?: in (?:there|it|them))?|empty|no)$/,
+  );
   if (empty) gathering.add('cavity_insulation_r', 0, empty);
 };
 

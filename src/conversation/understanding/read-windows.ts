@@ -47,7 +47,7 @@ const MOUNTINGS = [
 ] as const;
 const OPERATIONS = [
   { value: 'door', pattern: /\b(?:(?:sliding|patio|glass|entry|french|front|back) )*doors?\b/ },
-  { value: 'hung', pattern: /\b(?:single|double)[- ]hung\b|\bhung\b/ },
+  { value: 'hung', pattern: /\b(?:single|double)[- ]hungs?\b|\bhungs?\b/ },
   { value: 'casement', pattern: /\bcasements?\b/ },
   { value: 'awning', pattern: /\bawnings?\b/ },
   { value: 'sliding', pattern: /\bslid(?:ers?|ing)\b/ },
@@ -64,8 +64,11 @@ const SIZE_ALONE = new RegExp(
 
 /** Two lengths in feet, of whatever: lumber and thicknesses go by the inch. */
 const SIZE_IN_FEET = new RegExp(
-  `(?<![\\w.])${NUMBER}(?:\\s*(?:feet|foot|ft\\b\\.?|'))?\\s*(?:x|by)\\s*${NUMBER}\\s*(?:feet|foot|ft\\b\\.?|')(?!\\s*\\d)`,
+  `(?<![\\w.])(${NUMBER})(?:\\s*(?:feet|foot|ft\\b\\.?|'))?\\s*(?:x|by)\\s*(${NUMBER})\\s*(?:feet|foot|ft\\b\\.?|')(?!\\s*\\d)`,
 );
+
+/** Two lengths that make less than this may be a window's, also where the size of the wall is asked. */
+const LEAST_WALL_FT2 = 60;
 
 /**
  * Kinds of window in one clause. Where windows are the question, bare figures are about them.
@@ -80,7 +83,13 @@ export function readWindows(clause: Clause, gathering: Gathering, follows: boole
     (WEIGHT.test(clause.text) && !/\bpsf\b/.test(clause.text));
   if (!asked && !isTalk) {
     const area = clause.take(SIZE_IN_FEET);
-    if (area)
+    const [width, height] = area?.groups ?? [];
+    const wall_ft2 = (readNumber(width ?? '') ?? 0) * (readNumber(height ?? '') ?? 0);
+    const isWallAsked =
+      gathering.isOpen('wall_area_ft2') && !gathering.findings.some(({ field }) => field === 'wall_area_ft2');
+    if (area && isWallAsked && wall_ft2 >= LEAST_WALL_FT2) {
+      gathering.add('wall_area_ft2', Math.round(wall_ft2), area);
+    } else if (area)
       gathering.puzzle(area.words, 'A window of that size, or the wall? Say which; the wall as square feet.');
     return null;
   }

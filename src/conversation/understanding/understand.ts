@@ -4,7 +4,7 @@ import { takesValue } from '../answers-schema.ts';
 import type { Choice } from '../questions.ts';
 import type { WindowAspect, WindowReading } from '../windows.ts';
 import { takeBareBudget } from './dollars.ts';
-import { readDontKnow } from './dont-know.ts';
+import { leftOpenHere, readDontKnow } from './dont-know.ts';
 import { Clause, normaliseLine, splitClauses, straighten } from './line-text.ts';
 import { fieldsForNumber, hasRange, readFigures } from './read-figures.ts';
 import { readFraming } from './read-framing.ts';
@@ -48,7 +48,8 @@ const READERS: readonly Reader[] = [
  * Reads one line of the user's against what is being asked. Nothing is guessed: a word that no reader takes, a range,
  * an "or", a negation and a number that may mean two things all come back as unclear or to choose from.
  */
-export function understand(text: string, context: Context): Reading {
+export function understand(said: string, context: Context): Reading {
+  const text = context.question === 'budget' ? said.replace(SPACED_THOUSANDS, '$1') : said;
   const label = choiceByLabel(text, context.choices);
   if (label) return readChoice(label, context);
   const numbers = readNumbersOnly(text, context);
@@ -132,6 +133,8 @@ function findingsOf(choice: Choice): Finding[] {
   });
 }
 
+/** "25 000": thousands set apart by a space, where a sum is asked. */
+const SPACED_THOUSANDS = /(?<![\d.])(\d{1,3}) (?=\d{3}(?!\d))/g;
 const NUMBERS_ONLY = /^(?:(choice|number|option|no\.?|#)\s*)?(\d+(?:\s*(?:,|;|and|\s)\s*\d+)*)\.?\)?$/;
 
 /** A line of bare numbers: numbered choices, or figures for what is asked; put to the user when it may be either. */
@@ -215,6 +218,11 @@ function readClauses(clauses: readonly string[], gathering: Gathering): ClauseRe
   const inWindows = context.question === 'windows';
   const aspects: WindowAspect[] = [];
   for (const words of clauses) {
+    const open = leftOpenHere(words, context.question);
+    if (open) {
+      out.unknowns.push(open);
+      continue;
+    }
     const dontKnow = readDontKnow(words, inWindows);
     if (dontKnow) {
       aspects.push(...dontKnow.windowAspects);
