@@ -18,6 +18,8 @@ export type Progress = {
   readonly reopened: QuestionId | null;
   /** Open fields that could change the first choice, most telling first; null while that is not known. */
   readonly guide: readonly string[] | null;
+  /** Questions answered, oldest first. */
+  readonly history: readonly QuestionId[];
 };
 
 /** Fields of a question that are still to be said. All of them while the question is reopened. */
@@ -47,13 +49,16 @@ function isRelevant(question: Question, answers: Answers): boolean {
 }
 
 /**
- * The question to ask now: the reopened one, else the place, else the one whose answer tells most about the first
+ * The question to ask now: the reopened one, else the place, else the one just begun, else the one whose answer tells most about the first
  * choice, else the next of the list that is relevant and not settled; null when none is left.
  */
 export function nextQuestion(progress: Progress): Question | null {
   if (progress.reopened) return questionOf(progress.reopened);
   const left = openQuestions(progress);
-  return left.find(({ id }) => id === 'place') ?? mostTelling(left, progress.guide) ?? left[0] ?? null;
+  // Whoever said a part of an answer expects to be asked for the rest of it, and answers with that alone.
+  const begun = left.find(({ id }) => id === progress.history.at(-1));
+  const place = left.find(({ id }) => id === 'place');
+  return place ?? begun ?? mostTelling(left, progress.guide) ?? left[0] ?? null;
 }
 
 /** Of the questions that may change the first choice the one that the guide names first. */

@@ -18,7 +18,7 @@ function outlook(talk: Talk, matters: readonly string[] | null): Talk {
 
 describe('what is asked next', () => {
   const next = (answers: Answers, guide: readonly string[] | null) =>
-    nextQuestion({ answers, windowsComplete: false, reopened: null, guide })?.id;
+    nextQuestion({ answers, windowsComplete: false, reopened: null, guide, history: [] })?.id;
   const place: Answers = { place: { climate_zone: '5B' } };
 
   it('is the place, whatever matters', () => {
@@ -35,6 +35,14 @@ describe('what is asked next', () => {
   it('is the next of the list where nothing is known, or nothing that matters is left', () => {
     expect(next(place, null)).toBe('project');
     expect(next(place, [])).toBe('project');
+  });
+
+  it('is the one just begun until it is answered in full, whatever tells more', () => {
+    const talk = outlook(new Talk().say('zone 5B', 'new'), ['finish']).say('2x6');
+    expect(talk.prompt.title).toContain('Still open: the spacing of the studs');
+    expect(talk.say('16').prompt.label).toBe('Finish');
+    talk.say('change windows', 'six 3x5 ft casements');
+    expect(talk.prompt.title).toContain('For the 6 casements, 36 x 60 in., still open');
   });
 
   it('never changes under the user’s hands: a new guide is taken over with the next answer', () => {
