@@ -64,7 +64,8 @@ export function acceptsBlock(state: ConversationState): Block | null {
   const example = prompt.example ? ` For example: ${prompt.example}.` : '';
   // Between two things to choose from, and once the answer is told, that would be no answer.
   const isQuestion = state.asides.length === 0 && contextOf(state).question !== null;
-  return note(`I take ${prompt.accepts}${isQuestion ? '; or "don\'t know"' : ''}.${example}`);
+  const isSaid = !isQuestion || prompt.accepts.includes('"don\'t know"');
+  return note(`I take ${prompt.accepts}${isSaid ? '' : '; or "don\'t know"'}.${example}`);
 }
 
 export function issueBlocks(issues: readonly Issue[]): Block[] {

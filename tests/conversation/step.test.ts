@@ -489,6 +489,16 @@ describe('windows', () => {
   });
 });
 
+describe('what would be accepted', () => {
+  it.each([
+    ['crew', 'hm', 1],
+    ['budget', 'hm', 1],
+  ])('names "don\'t know" once where the %s is asked', (question, said, times) => {
+    const text = new Talk().say('zone 5B', 'new', `change ${question}`, said).last();
+    expect(text.split("don't know").length - 1).toBe(times);
+  });
+});
+
 describe('a number that may be two things', () => {
   it('is put to the user and then taken as said', () => {
     const talk = new Talk().say('zone 5B', 'change surroundings', '5');

@@ -148,6 +148,12 @@ describe('understanding a line', () => {
     },
   );
 
+  it('says what to say to whoever names another cladding than stucco', () => {
+    const { unclear, findings } = read({ asked: 'finish', said: 'wood siding is fine' });
+    expect(unclear).toMatchObject([{ hint: expect.stringContaining('Say "anything"') }]);
+    expect(findings).toEqual([]);
+  });
+
   it('does not take nominal lumber for the depth of steel studs', () => {
     const reading = read({ asked: 'framing', said: '2x6 steel at 16' });
     expect(foundIn(reading)).toEqual({ 'framing.material': 'steel', 'framing.spacing_in': 16 });

@@ -105,7 +105,10 @@ const LOOK =
   /\b(?:the )?(?:look|appearance|texture) (?:of|like) (?:real )?stucco(?: (?:is )?(?:enough|fine))?\b|\bstucco[- ](?:looks?|look-alike|texture[d]?|style|like)(?: (?:panels?|is enough|is fine))?\b|\blooks? like (?:real )?stucco\b/;
 const ANY_FINISH = /\bany(?: kind of)? (?:finish|cladding)\b/;
 const ANY =
-  /^(?:any|anything(?: goes| works| that (?:works|serves).*)?|whatever(?: works| is best| looks (?:good|nice|best))?|no preference|(?:i |we )?don'?t (?:mind|care)|(?:it )?(?:doesn'?t|does not) matter|open|either)$/;
+  /^(?:any|anything(?: goes| works| that (?:works|serves).*)?|whatever(?: works| is best| looks (?:good|nice|best))?|no preference|(?:i |we )?(?:don'?t|do not) (?:mind|care)(?: (?:what|how) (?:it|they) looks?(?: like)?)?|(?:it )?(?:doesn'?t|does not) matter|open|either)$/;
+
+const OTHER_FINISH =
+  /\b(?:(?:just|wood|wooden|vinyl|metal|steel|fib(?:re|er)[- ]cement|cedar|horizontal|vertical|lap) )*(?:sidings?|clapboards?|shingles?|shakes?|planks?|panels?|bricks?|stone|vinyl|wood|metal)\b(?: (?:is|are|would be) (?:fine|ok|okay|nice))?/;
 
 /** The finish wanted. "Stucco" alone may mean either, so it is asked about. */
 export const readFinish: Reader = (clause, gathering) => {
@@ -115,6 +118,13 @@ export const readFinish: Reader = (clause, gathering) => {
   if (gathering.isAsked('finish')) {
     const any = clause.take(ANY);
     if (any) gathering.add('finish', 'any', any);
+    const other = any ? null : clause.take(OTHER_FINISH);
+    if (other) {
+      gathering.puzzle(
+        other.words,
+        'Say "anything", and I choose among all claddings; only stucco can be asked for by name.',
+      );
+    }
     const look = clause.take(/^(?:just |only )?(?:the )?look(?: is enough| only)?$/);
     if (look) gathering.add('finish', 'stucco-look', look);
     // It adds nothing to the finish that was named before it.
