@@ -145,7 +145,7 @@ export function choosePlace(state: ConversationState, place: PlaceMatch): Step {
 }
 
 const SUM_IN_ALL =
-  /^(?:(?:it'?s |that'?s )?(?:the )?(?:in (?:all|total)|total|altogether|all in)|(?:it'?s |that'?s )?(?:for )?the whole (?:thing|wall|job|house)|(?:for )?all of it)$/;
+  /^(?:(?:it'?s |that'?s )?(?:the )?(?:in (?:all|total)|total|altogether|all in)|(?:it'?s |that'?s )?(?:for )?the whole(?: (?:thing|wall|job|house|side))?|(?:for )?all of it)$/;
 const SUM_A_FOOT = /^(?:it'?s |that'?s )?(?:(?:a|per|by the) )?(?:sq(?:uare)?\.? ?)?(?:foot|ft)$/;
 
 /** "In all" or "a foot", said of a sum that may be either. */

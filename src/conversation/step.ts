@@ -173,7 +173,17 @@ function said(state: ConversationState, text: string): Step {
     return { state: remark(state, note('Nothing was said. "don\'t know" leaves it open.')), effects: [] };
   }
   const recorded = withTurn(recordPrompt(state), { kind: 'answer', text: line });
-  return keptAfter(state, remembering(recorded, hear(recorded, line)));
+  return keptAfter(state, remembering(recorded, withSameOrder(recorded, hear(recorded, line))));
+}
+
+/** A line that answered nothing leaves the order of questions as it is, so that the same question is asked again. */
+function withSameOrder(before: ConversationState, { state, effects }: Step): Step {
+  const isAnswered =
+    state.answers !== before.answers ||
+    state.windowsComplete !== before.windowsComplete ||
+    state.history !== before.history ||
+    state.reopened !== before.reopened;
+  return { state: isAnswered ? state : { ...state, guide: before.guide }, effects };
 }
 
 /** Notes what a line changed, so that it can be taken back. A place still being looked up belongs to its line. */

@@ -125,7 +125,7 @@ export function answersBlocks(state: ConversationState): Block[] {
     { kind: 'figures', rows: rows.map(({ label, value }) => ({ label, value })) },
     ...stillUnsettled(state.unsettled, state.answers).map(({ field, value }) =>
       warning(
-        `Not settled: you also said ${ended(`${FIELD_LABELS[field].toLowerCase()} ${describeAnswer(field, value)}`)} I go on with the first.`,
+        `Not settled: you also said ${ended(`${FIELD_LABELS[field].toLowerCase()} ${describeAnswer(field, value)}`)} I go on with the first${state.asksOnce ? '' : ', and ask again before I answer'}.`,
       ),
     ),
   ];

@@ -45,6 +45,13 @@ describe('what is asked next', () => {
     expect(talk.prompt.title).toContain('For the 6 casements, 36 x 60 in., still open');
   });
 
+  it('stays the same after a line that answered nothing', () => {
+    const talk = outlook(new Talk().say('zone 5B', 'new'), ['crew_skill']);
+    expect(talk.prompt.label).toBe('Framing');
+    expect(talk.say('hm').prompt.label).toBe('Framing');
+    expect(talk.say('2x6 at 16').prompt.label).toBe('Who builds it');
+  });
+
   it('never changes under the user’s hands: a new guide is taken over with the next answer', () => {
     const talk = new Talk().say('zone 5B');
     outlook(talk, ['finish']);

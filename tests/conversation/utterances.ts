@@ -269,6 +269,7 @@ export const UNDERSTOOD: readonly Utterance[] = [
     windows: [{ count: 3, operation: 'hung', width_in: 30, height_in: 50 }],
   },
   { asked: 'openings', said: "I'd rather not", found: { rough_opening_can_change: false } },
+  { asked: 'openings', said: 'please leave them', found: { rough_opening_can_change: false } },
   { asked: 'openings', said: 'leave them alone', found: { rough_opening_can_change: false } },
   {
     asked: 'openings',

@@ -84,7 +84,7 @@ const FREE =
 const YES =
   /^(?:yes|y|yeah|yep|sure|ok|okay|of course|(?:they |it )?(?:can|may)(?: (?:change|grow|be (?:made )?(?:changed|bigger|larger|enlarged)))?|bigger is (?:fine|ok|okay))$/;
 const NO =
-  /^(?:no|n|nope|no way|never|(?:i'?d |we'?d |i would |we would )?(?:rather|prefer) not(?: to)?|(?:please )?(?:don'?t|do not) (?:touch|change|enlarge) (?:them|it|anything)|they (?:(?:have to|must|should|will) )?(?:can'?t|cannot|may not|stay|remain)(?: (?:as they are|(?:at )?the same(?: size)?))?|(?:(?:i'?d|we'?d|i would|we would) (?:like|want|prefer) to )?(?:stay|keep|leave)(?: them)?(?: (?:as (?:they are|is)|alone|the same(?: size)?))?|fixed)$/;
+  /^(?:no|n|nope|no way|never|(?:i'?d |we'?d |i would |we would )?(?:rather|prefer) not(?: to)?|(?:please )?(?:don'?t|do not) (?:touch|change|enlarge) (?:them|it|anything)|they (?:(?:have to|must|should|will) )?(?:can'?t|cannot|may not|stay|remain)(?: (?:as they are|(?:at )?the same(?: size)?))?|(?:(?:i'?d|we'?d|i would|we would) (?:like|want|prefer) to )?(?:please )?(?:stay|keep|leave)(?: them)?(?: (?:as (?:they are|is)|alone|the same(?: size)?))?|fixed)$/;
 
 /** Whether rough openings may be made larger. */
 export const readOpenings: Reader = (clause, gathering) => {
@@ -152,7 +152,7 @@ const DOLLARS_PER_METRE = new RegExp(
   `${AT_MOST}(?:(?:\\$|usd)\\s*)?(${NUMBER})\\s*(?:dollars|bucks|usd)?\\s*${PER_METRE}`,
 );
 const IN_ALL =
-  '(?:in )?total|altogether|all together|in all|all in|for (?:it all|all of it|the (?:whole|job|house|wall)(?: (?:thing|job|house|wall))?)';
+  '(?:in )?total|altogether|all together|in all|all in|for (?:it all|all of it|the (?:whole|job|house|wall)(?: (?:thing|job|house|wall|side))?)';
 const THOUSANDS = `(${NUMBER})\\s?(?:k\\b|thousand\\b|grand\\b)(?!\\s*(?:${PER_FOOT}))`;
 /** "Eight in all" is windows, "1800 in all" may be square feet: a total without a currency is a large figure. */
 const LARGE = '(\\d{5,})';
