@@ -56,7 +56,9 @@ export function applyReading(state: ConversationState, heard: Reading): Step {
   for (const finding of reading.findings) applyFinding(applied, finding, reopened);
   applyWindows(applied, reading, state);
   for (const field of reading.unknowns) {
-    if (field !== 'place') applyFinding(applied, { field, value: 'unknown', words: '' }, reopened);
+    // "No wildfire, the rest I don't know": what was said in the same line is not of the rest.
+    const isSaid = reading.findings.some((finding) => finding.field === field);
+    if (field !== 'place' && !isSaid) applyFinding(applied, { field, value: 'unknown', words: '' }, reopened);
   }
 
   divideAnew(applied);

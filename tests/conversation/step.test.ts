@@ -489,6 +489,19 @@ describe('windows', () => {
   });
 });
 
+describe('"don\'t know" after an answer', () => {
+  it('is about the rest of the question, and no contradiction', () => {
+    const talk = new Talk().say(
+      'zone 5B',
+      'new',
+      'change surroundings',
+      "no wildfire, the rest I don't know",
+    );
+    expect(talk.state.answers).toMatchObject({ wildfire_area: false, termite_area: 'unknown' });
+    expect(talk.state.asides).toEqual([]);
+  });
+});
+
 describe('what would be accepted', () => {
   it.each([
     ['crew', 'hm', 1],
