@@ -1,6 +1,6 @@
 import type { Cladding, Insulation, Price } from '../assembly/catalogue-schema.ts';
 import { partitionOf, wallAt } from '../assembly/wall-set.ts';
-import { type CostItem, costShares, fastenerCost } from '../assessment/cost-part.ts';
+import { shareOfFace } from '../assessment/cost-part.ts';
 import { addedThickness } from '../assessment/wall-layers.ts';
 import type { CodeEdition } from '../brief/brief.ts';
 import type { Facts } from '../rulebook/rule-schema.ts';
@@ -49,7 +49,9 @@ const NOTHING: Price = { low: 0, likely: 0, high: 0 };
  */
 export class Contest {
   readonly #judged: Judged;
+  /** Best without its cost first. */
   readonly #entrants: readonly Entrant[];
+  #ableAtThesePrices: readonly Entrant[] | undefined;
   /** The rules that a move can make speak or fall silent. */
   readonly #rules: Rulebook;
   /** What these rules read. */
@@ -73,15 +75,26 @@ export class Contest {
       this.#rules.rules.map(({ rule }) => rule.id),
     );
     const able = this.#isPlain ? bestOfFaces(places, judged, this.#costWeight) : places;
-    this.#entrants = able.map((place) => this.#entrantOf(judged.wallAt(place)));
+    this.#entrants = able
+      .map((place) => this.#entrantOf(judged.wallAt(place)))
+      .sort((a, b) => b.withoutCost - a.withoutCost || byScore(a.wall, b.wall));
   }
 
   /** For one kind of move: the winner at each value of it, null where no wall passes. */
   winners(moved: Moved): (value: number) => Promise<JudgedWall | null> {
-    const entrants =
-      moved.kind === 'price' ? this.#entrants.map((one) => this.#withShare(one, moved.item)) : this.#entrants;
-    const able = this.#isPlain ? withoutHopeless(entrants) : entrants;
+    const able = this.#able(moved);
     return (value) => this.#winner(able, moved, value);
+  }
+
+  /** The entrants without those that lose at every value of what is moved. */
+  #able(moved: Moved): readonly Entrant[] {
+    if (moved.kind === 'price') {
+      const entrants = this.#entrants.map((one) => withShare(one, moved.item));
+      return this.#isPlain ? withoutHopeless(entrants) : entrants;
+    }
+    if (!this.#isPlain) return this.#entrants;
+    this.#ableAtThesePrices ??= withoutHopeless(this.#entrants);
+    return this.#ableAtThesePrices;
   }
 
   #entrantOf(wall: JudgedWall): Entrant {
@@ -95,27 +108,19 @@ export class Contest {
     };
   }
 
-  #withShare(entrant: Entrant, item: Cladding | Insulation): Entrant {
-    const { cladding, build } = entrant.wall.candidate;
-    if (cladding !== item && build.insulation !== item) return entrant;
-    return { ...entrant, share: shareOf(entrant.wall, item, this.#judged) };
-  }
-
   async #winner(entrants: readonly Entrant[], moved: Moved, value: number): Promise<JudgedWall | null> {
     const { brief } = this.#judged.context;
     const times = moved.kind === 'price' ? value : 1;
     const budget = moved.kind === 'budget' ? value : brief.budget_usd_per_ft2;
-    const scored = entrants.map((entrant): Scored => {
-      const cost = atTimes(entrant, times);
-      return {
-        entrant,
-        cost,
-        score: entrant.withoutCost + this.#costWeight * costScore(cost.likely, budget),
-      };
-    });
-    for (const asked of bestFirst(scored)) {
-      const sheets = asked.map(
-        ({ entrant, cost }): Facts => ({
+    const scores = new Float64Array(entrants.length);
+    for (const [i, entrant] of entrants.entries()) {
+      const likely = endAtTimes(entrant, 'likely', times);
+      scores[i] = entrant.withoutCost + this.#costWeight * costScore(likely, budget);
+    }
+    for (const asked of bestFirst(entrants, scores)) {
+      const sheets = asked.map((entrant): Facts => {
+        const cost = atTimes(entrant, times);
+        return {
           ...entrant.wall.verdicts.factsOf(this.#reads),
           'cost.low_usd_per_ft2': cost.low,
           'cost.likely_usd_per_ft2': cost.likely,
@@ -124,29 +129,35 @@ export class Contest {
           ...(moved.kind === 'room'
             ? { 'project.max_added_thickness_in': value, 'project.has_thickness_limit': true }
             : {}),
-        }),
-      );
+        };
+      });
       const verdicts = await this.#rules.evaluateAll(sheets, brief.code_edition);
       const best = asked.find((_, i) => !verdicts[i]?.isForbidden);
-      if (best) return best.entrant.wall;
+      if (best) return best.wall;
     }
     return null;
   }
 }
 
-type Scored = { readonly entrant: Entrant; readonly cost: Price; readonly score: number };
-
 /** Best first, a few at a time and then more: the best wall is mostly admitted, and nobody asks for the order of the rest. */
-function* bestFirst(scored: readonly Scored[]): Generator<readonly Scored[]> {
-  const order = (a: Scored, b: Scored) =>
-    a.entrant.wall.standing - b.entrant.wall.standing ||
-    b.score - a.score ||
-    byScore(a.entrant.wall, b.entrant.wall);
-  const [one] = scored;
-  if (!one) return;
-  const best = scored.reduce((sofar, other) => (order(other, sofar) < 0 ? other : sofar), one);
-  yield [best];
-  const rest = scored.filter((other) => other !== best).sort(order);
+function* bestFirst(entrants: readonly Entrant[], scores: Float64Array): Generator<readonly Entrant[]> {
+  const [first] = entrants;
+  if (!first) return;
+  const order = (a: number, b: number) => {
+    const [one, other] = [entrants[a] ?? first, entrants[b] ?? first];
+    return (
+      one.wall.standing - other.wall.standing ||
+      (scores[b] ?? 0) - (scores[a] ?? 0) ||
+      byScore(one.wall, other.wall)
+    );
+  };
+  let best = 0;
+  for (let i = 1; i < entrants.length; i++) if (order(i, best) < 0) best = i;
+  yield [entrants[best] ?? first];
+  const rest = Array.from(entrants.keys())
+    .filter((i) => i !== best)
+    .sort(order)
+    .map((i) => entrants[i] ?? first);
   for (let at = 0, size = 8; at < rest.length; at += size, size *= 8) yield rest.slice(at, at + size);
 }
 
@@ -169,23 +180,23 @@ function movedRules(rulebook: Rulebook, edition: CodeEdition): Rulebook {
 
 const knownRules = new WeakMap<Rulebook, Map<CodeEdition, Rulebook>>();
 
-/** What of a wall's installed cost is paid for one thing, $/ft². */
-export function shareOf(wall: JudgedWall, item: CostItem, { context }: Judged): Price {
-  const { fasteners, buck } = wall.parts;
-  const shares = costShares(wall.candidate, fastenerCost(fasteners, context), buck.supports, context).filter(
-    (share) => share.item === item,
-  );
-  const sum = (end: keyof Price) => shares.reduce((total, { price, times }) => total + price[end] * times, 0);
-  return { low: sum('low'), likely: sum('likely'), high: sum('high') };
+function withShare(entrant: Entrant, item: Cladding | Insulation): Entrant {
+  const { cladding, build } = entrant.wall.candidate;
+  if (cladding !== item && build.insulation !== item) return entrant;
+  return { ...entrant, share: shareOfFace(entrant.wall.candidate, item) };
 }
 
-function atTimes({ cost, share }: Entrant, times: number): Price {
-  if (times === 1) return cost;
+function atTimes(entrant: Entrant, times: number): Price {
+  if (times === 1) return entrant.cost;
   return {
-    low: cost.low + (times - 1) * share.low,
-    likely: cost.likely + (times - 1) * share.likely,
-    high: cost.high + (times - 1) * share.high,
+    low: endAtTimes(entrant, 'low', times),
+    likely: endAtTimes(entrant, 'likely', times),
+    high: endAtTimes(entrant, 'high', times),
   };
+}
+
+function endAtTimes({ cost, share }: Entrant, end: keyof Price, times: number): number {
+  return times === 1 ? cost[end] : cost[end] + (times - 1) * share[end];
 }
 
 /** Walls that some value of what is moved admits. */
@@ -213,43 +224,56 @@ function bestOfFaces(places: readonly number[], judged: Judged, costWeight: numb
     withoutCost[i] = (totals[i] ?? 0) - costWeight * (scores.columns.cost[i] ?? 0);
   }
   const columns = [likely, low, high, thickness_in];
-  const { at } = partitionOf(set, ['face']);
-  const keptOfFaces = new Map<number, number[]>();
-  const bestFirst = places.toSorted(
-    (a, b) => (withoutCost[b] ?? 0) - (withoutCost[a] ?? 0) || judged.byScoreAt(a, b),
-  );
-  for (const i of bestFirst) {
-    const kept = keptOfFaces.get(at[i] ?? 0) ?? [];
-    keptOfFaces.set(at[i] ?? 0, kept);
-    const isHopeless = kept.some((other) =>
-      columns.every((column) => (column[other] ?? 0) <= (column[i] ?? 0)),
-    );
-    if (!isHopeless) kept.push(i);
-  }
-  return [...keptOfFaces.values()].flat();
+  const { at, count } = partitionOf(set, ['face']);
+  const ofFaces: number[][] = Array.from({ length: count }, () => []);
+  for (const i of places) ofFaces[at[i] ?? 0]?.push(i);
+  return ofFaces.flatMap((ofFace) => {
+    const kept: number[] = [];
+    ofFace.sort((a, b) => (withoutCost[b] ?? 0) - (withoutCost[a] ?? 0) || judged.byScoreAt(a, b));
+    for (const i of ofFace) {
+      const isHopeless = kept.some((other) =>
+        columns.every((column) => (column[other] ?? 0) <= (column[i] ?? 0)),
+      );
+      if (!isHopeless) kept.push(i);
+    }
+    return kept;
+  });
 }
 
-/** Leaves out the walls that another one beats in all that counts, at every value within the range. */
-function withoutHopeless(entrants: readonly Entrant[]): Entrant[] {
-  const kept: { entrant: Entrant; costs: readonly number[] }[] = [];
-  const bestFirst = [...entrants].sort((a, b) => b.withoutCost - a.withoutCost || byScore(a.wall, b.wall));
+/** What must be no less for a wall to stay in sight of another one: costs at both ends of the range, and thickness. */
+const WIDTH = 7;
+
+/**
+ * Leaves out the walls that another one beats in all that counts, at every value within the range.
+ *
+ * @param bestFirst  best without its cost first
+ */
+function withoutHopeless(bestFirst: readonly Entrant[]): Entrant[] {
+  const kept: Entrant[] = [];
+  const rows = new Float64Array(bestFirst.length * WIDTH);
   for (const entrant of bestFirst) {
-    const [cheap, dear] = [atTimes(entrant, PRICE_RANGE.low), atTimes(entrant, PRICE_RANGE.high)];
-    const costs = [
-      cheap.likely,
-      dear.likely,
-      cheap.low,
-      dear.low,
-      cheap.high,
-      dear.high,
-      entrant.thickness_in,
-    ];
+    const own = kept.length * WIDTH;
+    writeRow(entrant, rows, own);
     const isHopeless = kept.some(
-      (other) =>
-        other.entrant.wall.standing <= entrant.wall.standing &&
-        other.costs.every((cost, i) => cost <= (costs[i] ?? 0)),
+      ({ wall }, i) => wall.standing <= entrant.wall.standing && isNowhereMore(rows, i * WIDTH, own),
     );
-    if (!isHopeless) kept.push({ entrant, costs });
+    if (!isHopeless) kept.push(entrant);
   }
-  return kept.map(({ entrant }) => entrant);
+  return kept;
+}
+
+function writeRow(entrant: Entrant, rows: Float64Array, at: number): void {
+  const { low, high } = PRICE_RANGE;
+  rows[at] = endAtTimes(entrant, 'likely', low);
+  rows[at + 1] = endAtTimes(entrant, 'likely', high);
+  rows[at + 2] = endAtTimes(entrant, 'low', low);
+  rows[at + 3] = endAtTimes(entrant, 'low', high);
+  rows[at + 4] = endAtTimes(entrant, 'high', low);
+  rows[at + 5] = endAtTimes(entrant, 'high', high);
+  rows[at + 6] = entrant.thickness_in;
+}
+
+function isNowhereMore(rows: Float64Array, a: number, b: number): boolean {
+  for (let i = 0; i < WIDTH; i++) if ((rows[a + i] ?? 0) > (rows[b + i] ?? 0)) return false;
+  return true;
 }

@@ -1,7 +1,8 @@
 import type { Cladding, Insulation } from '../assembly/catalogue-schema.ts';
+import { shareOfFace } from '../assessment/cost-part.ts';
 import { addedThickness } from '../assessment/wall-layers.ts';
 import { contenders } from './choose-alternatives.ts';
-import { Contest, PRICE_RANGE, shareOf } from './contest.ts';
+import { Contest, PRICE_RANGE } from './contest.ts';
 import { CRITERION_WORDS } from './criterion-words.ts';
 import { firstChange } from './first-change.ts';
 import { isSameFold } from './folds.ts';
@@ -33,7 +34,7 @@ export async function robustness(
   const contest = new Contest(judged, knowledge);
   const moves = [
     ...byWeights(first, judged),
-    ...(await byPrices(first, second ?? null, judged, contest)),
+    ...(await byPrices(first, second ?? null, contest)),
     ...(await byBudget(first, judged, contest)),
     ...(await byRoom(first, judged, contest)),
   ];
@@ -109,12 +110,7 @@ function steadyWeight(criterion: Criterion): string {
   return `No weight of ${CRITERION_WORDS[criterion]} from nothing to ${WEIGHT_RANGE} times what it is now changes the first choice.`;
 }
 
-async function byPrices(
-  first: JudgedWall,
-  second: JudgedWall | null,
-  judged: Judged,
-  contest: Contest,
-): Promise<Move[]> {
+async function byPrices(first: JudgedWall, second: JudgedWall | null, contest: Contest): Promise<Move[]> {
   const items = new Map<Cladding | Insulation, { wall: JudgedWall; label: string }>();
   for (const wall of second ? [first, second] : [first]) {
     const { insulation } = wall.candidate.build;
@@ -127,7 +123,7 @@ async function byPrices(
   }
   const moves: Move[] = [];
   for (const [item, { wall, label }] of items) {
-    const usd = shareOf(wall, item, judged).likely;
+    const usd = shareOfFace(wall.candidate, item).likely;
     const winnerAt = contest.winners({ kind: 'price', item });
     const entry = { kind: 'price' as const, what: label, now: round(usd, 2), unit: '$/ft²' };
     const ends = [

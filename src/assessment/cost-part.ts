@@ -49,6 +49,12 @@ export function costShares(
   return shareGroups(wall, fasteners, supports, context).flat();
 }
 
+/** What of the installed cost is paid for the boards or the cladding, $/ft². */
+export function shareOfFace(wall: Candidate, item: Cladding | Insulation): Price {
+  const shares = faceShares(wall).filter((share) => share.item === item);
+  return eachEnd((end) => sumOf(shares, end));
+}
+
 /** {@link installedCost} of all walls of a set: each group of shares once, then the same sums. */
 export function installedCosts(
   walls: WallSet,

@@ -8,6 +8,7 @@ import {
 import type { AnswerContext } from './answer-context.ts';
 import { boardGroups, fastenerCounts } from './fastener-counts.ts';
 import { fasteningPart } from './fastening-part.ts';
+import { rememberPairWhileThere } from './remember.ts';
 import { thermalPart } from './thermal-part.ts';
 
 export type CompliantThickness = {
@@ -27,7 +28,15 @@ export function compliantThickness(
   requirement: EnergyRequirement,
   context: AnswerContext,
 ): CompliantThickness | null {
-  const choices = context.catalogue.builds
+  const choices = marketChoices(context, face);
+  const nearest = nearestCompliantThickness(requirement, choices);
+  const chosen = choices.find((choice) => choice.thickness_in === nearest?.thickness_in);
+  return nearest && chosen ? { build: chosen.build, u_factor: chosen.u_factor, route: nearest.route } : null;
+}
+
+/** Every build of a face's insulation and number of boards. Remembered: a wall's figures and its words both ask. */
+const marketChoices = rememberPairWhileThere((context: AnswerContext, face: Face) =>
+  context.catalogue.builds
     .filter(
       (build) =>
         build.insulation.id === face.build.insulation.id &&
@@ -44,8 +53,5 @@ export function compliantThickness(
         cavity_r: context.brief.cavity_insulation_r,
         ci_r: build.r,
       };
-    });
-  const nearest = nearestCompliantThickness(requirement, choices);
-  const chosen = choices.find((choice) => choice.thickness_in === nearest?.thickness_in);
-  return nearest && chosen ? { build: chosen.build, u_factor: chosen.u_factor, route: nearest.route } : null;
-}
+    }),
+);

@@ -29,3 +29,11 @@ export function rememberWhileThere<A extends object, R>(work: (a: A) => R): (a: 
     return found.made;
   };
 }
+
+/** {@link rememberWhileThere} for two objects, both kept alive by others. */
+export function rememberPairWhileThere<A extends object, B extends object, R>(
+  work: (a: A, b: B) => R,
+): (a: A, b: B) => R {
+  const byFirst = rememberWhileThere((a: A) => rememberWhileThere((b: B) => work(a, b)));
+  return (a, b) => byFirst(a)(b);
+}

@@ -16,6 +16,7 @@ import {
   roomOutside,
 } from './opening-geometry.ts';
 import { type ApartReason, apartReason, bucksInside, ownSupport, sharedOut } from './own-support.ts';
+import { rememberPairWhileThere } from './remember.ts';
 import { supportOf } from './support.ts';
 import { type JobWindow, windowsPart } from './windows-part.ts';
 
@@ -49,7 +50,12 @@ export type PlannedOpening = {
  * Every kind of window of the job in one wall: what carries it, how it is fastened, what room it needs and in what
  * order it is flashed. Worked out for ranked walls only.
  */
-export function windowPlan(candidate: Candidate, context: AnswerContext): PlannedOpening[] {
+export function windowPlan(candidate: Candidate, context: AnswerContext): readonly PlannedOpening[] {
+  return plans(context, candidate);
+}
+
+/** Remembered: the order of work and the openings both ask for it. */
+const plans = rememberPairWhileThere((context: AnswerContext, candidate: Candidate): PlannedOpening[] => {
   const { windows } = windowsPart(context);
   const support = supportOf(candidate);
   const { carried } = sharedOut(candidate.buck, windows);
@@ -84,7 +90,7 @@ export function windowPlan(candidate: Candidate, context: AnswerContext): Planne
       flashing: flashingSequence(openingTraits(candidate, buck, window, context.brief.project)),
     };
   });
-}
+});
 
 function inSill({ screw }: Buck, { width_in }: JobWindow, { tables }: AnswerContext): number | null {
   const { statics, screws } = tables.openings.wood;
