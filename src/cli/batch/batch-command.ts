@@ -50,7 +50,7 @@ export async function runBatch(paths: readonly string[], flags: BatchFlags): Pro
   };
   const first_line = readWholeNumber(flags.firstLine, '--first-line', 1, 1_000_000_000_000, 1001);
   const outPath = readOut(flags.out);
-  const sources = await findSources(paths);
+  const sources = await findSources(paths, outPath);
   // Also tells of house rules with an error before any thread is started.
   const knowledge = await loadKnowledge({ housePacks: means.housePacks });
   const digest = meansDigest(means, first_line, knowledge);

@@ -1,4 +1,5 @@
 import { visibleText } from '../../conversation/visible-text.ts';
+import { STANDARD_INPUT, sourceName } from '../read-text.ts';
 import { durationText } from '../status-line.ts';
 import type { BatchAnswer, BatchItem } from './batch-item.ts';
 
@@ -30,11 +31,21 @@ export function failureText(
   const nth = tally.failed + tally.faults;
   if (nth > MOST_TOLD + 1) return null;
   if (nth === MOST_TOLD + 1) return 'More lines failed: look for "cladwright-batch-error/1" in the output.\n';
-  const where = source_line === null ? source : `line ${line}`;
+  const where = placeText({ line, source, source_line });
   const [first = '', ...more] = message.split('\n');
   const rest = more.length > 0 ? ` (and ${more.length} more)` : '';
   // Values and file names come from outside and must not steer the terminal.
   return `${visibleText(`${where}: ${first}${rest}`)}\n`;
+}
+
+/** Where somebody finds it again: the line of a file is not that of the output when other files come before it. */
+function placeText({
+  line,
+  source,
+  source_line,
+}: Pick<BatchItem, 'line' | 'source' | 'source_line'>): string {
+  if (source_line === null) return source;
+  return source === sourceName(STANDARD_INPUT) ? `line ${line}` : `${source}, line ${source_line}`;
 }
 
 /**

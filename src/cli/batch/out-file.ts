@@ -2,6 +2,7 @@ import type { Stats } from 'node:fs';
 import { type FileHandle, open, stat } from 'node:fs/promises';
 import { Refusal, showValue } from '../../base/refusal.ts';
 import { discRefusal } from '../../record/disc-refusal.ts';
+import { errorCode } from '../../record/publish-files.ts';
 import { type BatchState, freshState, readState, statePath, writeState } from './resume-state.ts';
 
 const FIELD = '--out';
@@ -22,7 +23,7 @@ export async function earlierState(path: string, means: string): Promise<BatchSt
     throw new Refusal({
       field: FIELD,
       value: showValue(path),
-      accepted: `There is such a file, and it is no batch that could be gone on with (${statePath(path)} does not fit it). Give another name, or remove it.`,
+      accepted: `There is such a file, and it is no batch that could be gone on with (${statePath(path)} is missing or does not fit it). Give another name, or remove it.`,
     });
   }
   if (state.means !== means) {
@@ -41,7 +42,16 @@ export function refuseOtherInput(path: string, { lines }: BatchState): never {
   throw new Refusal({
     field: FIELD,
     value: showValue(path),
-    accepted: `Its first ${lines} lines answer other scenarios than those given now. Give the same ones, or another name.`,
+    accepted: `Its first ${lines} lines answer other scenarios than those given now, or the same from files of other names. Give the same paths, or another name.`,
+  });
+}
+
+/** Unlike `--save`, `--out` names a file, and makes no folder for it. */
+function noFolder(path: string): Refusal {
+  return new Refusal({
+    field: FIELD,
+    value: showValue(path),
+    accepted: 'There is no such folder. Give a file in a folder that is there.',
   });
 }
 
@@ -79,7 +89,7 @@ export class OutFile {
       await out.save(state);
       return out;
     } catch (error) {
-      throw discRefusal(error, FIELD, path);
+      throw errorCode(error) === 'ENOENT' ? noFolder(path) : discRefusal(error, FIELD, path);
     }
   }
 

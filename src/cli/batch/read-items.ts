@@ -1,8 +1,10 @@
 import { createHash } from 'node:crypto';
-import { createReadStream, fstatSync } from 'node:fs';
+import { createReadStream, fstatSync, type Stats } from 'node:fs';
 import { readdir, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Readable } from 'node:stream';
+import { isHiddenBelow } from '../../base/hidden-below.ts';
+import { namesOtherSchema } from '../../base/other-schema.ts';
 import { type Issue, Refusal, showValue } from '../../base/refusal.ts';
 import { MOST_BYTES, readBytes, reasonUnread, STANDARD_INPUT, sourceName, tooLong } from '../read-text.ts';
 import { LINE_NAME } from './answer-line.ts';
@@ -24,11 +26,16 @@ const FOUND = /\.(?:json|ndjson|jsonl)$/;
 
 /**
  * Looks at the paths before any work begins: `-` and `.ndjson` or `.jsonl` files and pipes hold a scenario on each
- * line, any other file is one; a folder stands for the files in it and below, in the order of their names.
+ * line, any other file is one; a folder stands for the files in it and below, in the order of their names, without hidden
+ * ones and the file that the answers go into.
  *
- * @throws Refusal for a path that isn't there and a folder without scenarios
+ * @param outPath  the file of `--out`
+ * @throws Refusal for a path that isn't there, a folder without scenarios, answers that would come in again
  */
-export async function findSources(paths: readonly string[]): Promise<BatchSource[]> {
+export async function findSources(
+  paths: readonly string[],
+  outPath: string | undefined,
+): Promise<BatchSource[]> {
   if (paths.length === 0) {
     throw new Refusal({
       field: 'PATH',
@@ -40,16 +47,32 @@ export async function findSources(paths: readonly string[]): Promise<BatchSource
   if (paths.filter((path) => path === STANDARD_INPUT).length > 1) {
     throw new Refusal({ field: 'PATH', value: '"-"', accepted: 'Standard input can be read once only.' });
   }
-  return (await Promise.all(paths.map(sourcesAt))).flat();
+  const isOutput = await outputTest(outPath);
+  return (await Promise.all(paths.map((path) => sourcesAt(path, isOutput)))).flat();
 }
 
-async function sourcesAt(path: string): Promise<BatchSource[]> {
+type OutputTest = (about: Stats) => boolean;
+
+/** Knows the files that answers are written into, by whatever path: read as input, they would never end. */
+async function outputTest(outPath: string | undefined): Promise<OutputTest> {
+  const out = outPath === undefined ? null : await stat(outPath).catch(() => null);
+  const outputs = [fstatSync(1), ...(out ? [out] : [])].filter((about) => about.isFile());
+  return ({ dev, ino }) => outputs.some((output) => output.dev === dev && output.ino === ino);
+}
+
+async function sourcesAt(path: string, isOutput: OutputTest): Promise<BatchSource[]> {
+  const about = path === STANDARD_INPUT ? fstatSync(0) : await lookAt(path);
+  if (isOutput(about)) {
+    throw new Refusal({
+      field: 'PATH',
+      value: showValue(path),
+      accepted: 'The answers go into this file; give another one to read, or another one to write.',
+    });
+  }
   if (path === STANDARD_INPUT) {
-    const about = fstatSync(0);
     return [{ path, kind: 'lines', isFound: false, size_bytes: about.isFile() ? about.size : null }];
   }
-  const about = await lookAt(path);
-  if (about.isDirectory()) return sourcesIn(path);
+  if (about.isDirectory()) return sourcesIn(path, isOutput);
   const isLines = LINES.test(path) || !about.isFile();
   return [
     {
@@ -69,32 +92,33 @@ async function lookAt(path: string) {
   }
 }
 
-async function sourcesIn(folder: string): Promise<BatchSource[]> {
+async function sourcesIn(folder: string, isOutput: OutputTest): Promise<BatchSource[]> {
   const entries = await readdir(folder, { recursive: true, withFileTypes: true }).catch((error: unknown) => {
     throw unreadable(folder, error);
   });
   const paths = entries
-    .filter(({ name }) => FOUND.test(name) && !name.startsWith('.'))
-    .filter((entry) => !entry.isDirectory())
+    .filter((entry) => FOUND.test(entry.name) && !entry.isDirectory())
     .map(({ parentPath, name }) => join(parentPath, name))
+    .filter((path) => !isHiddenBelow(folder, path))
     .sort();
-  if (paths.length === 0) {
-    throw new Refusal({
-      field: 'PATH',
-      value: showValue(folder),
-      accepted: 'Give a folder with at least one scenario, a .json or .ndjson file; this one has none.',
-    });
-  }
   const sources: BatchSource[] = [];
   for (const path of paths) {
     // A link that leads nowhere is told in its place.
-    const size_bytes = await stat(path).then(
-      ({ size }) => size,
-      () => 0,
-    );
-    sources.push({ path, kind: LINES.test(path) ? 'lines' : 'document', isFound: true, size_bytes });
+    const about = await stat(path).catch(() => null);
+    if (about && isOutput(about)) continue;
+    sources.push({
+      path,
+      kind: LINES.test(path) ? 'lines' : 'document',
+      isFound: true,
+      size_bytes: about?.size ?? 0,
+    });
   }
-  return sources;
+  if (sources.length > 0) return sources;
+  throw new Refusal({
+    field: 'PATH',
+    value: showValue(folder),
+    accepted: 'Give a folder with at least one scenario, a .json or .ndjson file; this one has none.',
+  });
 }
 
 function unreadable(path: string, error: unknown): Refusal {
@@ -118,7 +142,7 @@ export async function* readItems(
 ): AsyncGenerator<BatchItem, void, void> {
   let line = first_line;
   for (const source of sources) {
-    const items = source.kind === 'lines' ? linesOf(source) : documentOf(source, onPassedOver);
+    const items = source.kind === 'lines' ? linesOf(source, onPassedOver) : documentOf(source, onPassedOver);
     for await (const item of items) {
       yield { ...item, line };
       line++;
@@ -128,12 +152,20 @@ export async function* readItems(
 
 type UnplacedItem = Omit<BatchItem, 'line'>;
 
-async function* linesOf({ path }: BatchSource): AsyncGenerator<UnplacedItem, void, void> {
+async function* linesOf(
+  { path, isFound }: BatchSource,
+  onPassedOver: (path: string) => void,
+): AsyncGenerator<UnplacedItem, void, void> {
   const source = sourceName(path);
   const stream: Readable = path === STANDARD_INPUT ? process.stdin : createReadStream(path);
   let source_line = 1;
   try {
     for await (const { bytes, size_bytes, digest } of splitLines(stream, MOST_BYTES)) {
+      // The answers of an earlier batch.
+      if (isFound && source_line === 1 && bytes && isSomethingElse(bytes)) {
+        onPassedOver(path);
+        return;
+      }
       yield { source, source_line, content: bytes ?? tooLong(LINE_NAME), digest, size_bytes };
       source_line++;
     }
@@ -178,9 +210,7 @@ function unreadItem(
 /** House rules, a firm's file, a record: JSON that names another schema of this program. */
 function isSomethingElse(content: Buffer): boolean {
   try {
-    const data: unknown = JSON.parse(content.toString('utf8'));
-    if (typeof data !== 'object' || data === null || !('schema' in data)) return false;
-    return typeof data.schema === 'string' && /^cladwright-(?!scenario\/)/.test(data.schema);
+    return namesOtherSchema(JSON.parse(content.toString('utf8')));
   } catch {
     // No JSON: it is told in its place.
     return false;

@@ -137,6 +137,24 @@ describe('a batch', () => {
     expect(stderr).toContain(`Passed over, no scenarios: ${join(dir, 'rules.json')}.`);
   }, 60_000);
 
+  it('passes over hidden folders, and the answers of an earlier batch', async () => {
+    const dir = fresh('kept');
+    mkdirSync(join(dir, '.kept-back'), { recursive: true });
+    writeFileSync(join(dir, '.kept-back', 'a.json'), 'no scenario');
+    writeFileSync(join(dir, 'answers.ndjson'), '{"schema":"cladwright-batch-short/1"}\nmore\n');
+    writeFileSync(join(dir, 'broken.json'), 'no scenario');
+    const { stdout, stderr } = await batch([dir]);
+    expect(errorsOf(stdout).map(({ source }) => source)).toEqual([join(dir, 'broken.json')]);
+    expect(stderr).toContain(`Passed over, no scenarios: ${join(dir, 'answers.ndjson')}.`);
+  }, 60_000);
+
+  it('names file and line of a failed line where several files come in', async () => {
+    const [first, second] = [file('first.ndjson', 'a\nb\n'), file('second.ndjson', 'c\n')];
+    const { stdout, stderr } = await batch([first, second]);
+    expect(stderr).toContain(`${second}, line 1: `);
+    expect(errorsOf(stdout).map(({ line }) => line)).toEqual([1, 2, 3]);
+  }, 60_000);
+
   it('says in short lines what the answers say', async () => {
     const { stdout } = await batch(['-', '--short', '--top', '1'], `${LINES[0]}\n`);
     const [full = ''] = linesOf(whole.stdout);
@@ -210,6 +228,21 @@ describe('bad input of a batch', () => {
       expect(ended.stderr).toContain(words);
     }
     expect(existsSync(out)).toBe(false);
+  }, 60_000);
+
+  it('is never its own output', async () => {
+    const dir = fresh('own');
+    mkdirSync(dir);
+    writeFileSync(join(dir, 'w.json'), 'no scenario');
+    const out = join(dir, 'answers.ndjson');
+    const args = [dir, '--out', out];
+    const first = await batch(args);
+    const lines = readFileSync(out, 'utf8');
+    expect(await batch(args)).toMatchObject({ code: first.code, stdout: '' });
+    expect(readFileSync(out, 'utf8')).toBe(lines);
+    const named = await batch([out, '--out', out]);
+    expect(named).toMatchObject({ code: 2, stdout: '' });
+    expect(named.stderr).toContain('The answers go into this file');
   }, 60_000);
 
   it('that is empty gives no lines and says so', async () => {
@@ -309,6 +342,6 @@ describe('a batch that is broken off', () => {
     await refused([broken, '--out', own], 'no batch that could be gone on with');
     expect(readFileSync(own, 'utf8')).toBe('my notes\n');
     await refused([broken, '--out', folder], 'Give the name of a file');
-    await refused([broken, '--out', join(folder, 'nosuch', 'x')], '--out');
+    await refused([broken, '--out', join(folder, 'nosuch', 'x')], 'There is no such folder');
   }, 60_000);
 });
