@@ -3,7 +3,7 @@ import { visibleText } from '../conversation/visible-text.ts';
 import { runCommandLine } from './command-line.ts';
 import { EXIT } from './exit-codes.ts';
 import { interruptStopsWork, interruptsAreTaken } from './interrupts.ts';
-import { flush, isBrokenPipe } from './output.ts';
+import { flush, isBrokenPipe, outputRefusal } from './output.ts';
 
 const MOST_ISSUES = 20;
 
@@ -32,7 +32,7 @@ function refusalText(refusal: Refusal): string {
 }
 
 function fail(error: unknown): void {
-  const { text, code } = reportOf(error);
+  const { text, code } = reportOf(outputRefusal(error));
   // Keys and file names come from outside and must not steer the terminal.
   process.stderr.write(`cladwright: ${visibleText(text, true)}\n`, () => leave(code));
 }

@@ -1,4 +1,6 @@
+import { fstatSync, writeSync } from 'node:fs';
 import type { Writable } from 'node:stream';
+import { Refusal } from '../base/refusal.ts';
 
 const USUAL_COLUMNS = 80;
 /** Longer lines are hard to read, however wide the window is. */
@@ -13,13 +15,33 @@ export function textWidth(stream: { readonly columns?: number | undefined } = pr
  * Writes the result and waits until it is out. A reader that has had enough and closes the pipe (`… | head`) is no
  * fault: the rest is dropped and the command goes on to its own exit code.
  */
-export function writeResult(text: string, stream: Writable = process.stdout): Promise<void> {
+export async function writeResult(text: string, stream: Writable = process.stdout): Promise<void> {
+  await writeOut(text.endsWith('\n') ? text : `${text}\n`, stream);
+}
+
+/**
+ * Writes text as it is and waits until it is out.
+ *
+ * @returns false when the pipe is closed
+ * @throws Error where there is no room for all of it
+ */
+export async function writeOut(text: string, stream: Writable = process.stdout): Promise<boolean> {
+  if (stream === process.stdout && fstatSync(process.stdout.fd).isFile()) {
+    writeWhole(process.stdout.fd, Buffer.from(text, 'utf8'));
+    return true;
+  }
   return new Promise((resolve, reject) => {
-    stream.write(text.endsWith('\n') ? text : `${text}\n`, (error) => {
-      if (!error || isBrokenPipe(error)) resolve();
+    stream.write(text, (error) => {
+      if (!error) resolve(true);
+      else if (isBrokenPipe(error)) resolve(false);
       else reject(error);
     });
   });
+}
+
+/** The runtime's own stream takes a write that a full disc cut short for a whole one. */
+function writeWhole(fd: number, bytes: Uint8Array): void {
+  for (let done = 0; done < bytes.length; ) done += writeSync(fd, bytes, done);
 }
 
 /** Waits until everything written so far is out. */
@@ -36,6 +58,24 @@ export function isBrokenPipe(error: unknown): boolean {
     'code' in error &&
     (error.code === 'EPIPE' || error.code === 'ERR_STREAM_DESTROYED')
   );
+}
+
+const UNWRITTEN: Readonly<Record<string, string>> = {
+  ENOSPC: 'The disc is full: free some room, or write to another disc.',
+  EDQUOT: 'Your share of the disc is used up: free some room, or write to another disc.',
+  EFBIG: 'The file system takes no file of this size: write to another disc.',
+  EIO: 'The disc reports a fault: write to another disc.',
+};
+
+/** A result that found no room where standard output leads is the user's to mend; any other error comes back as it is. */
+export function outputRefusal(error: unknown): unknown {
+  if (!(error instanceof Error && 'syscall' in error && error.syscall === 'write' && 'code' in error)) {
+    return error;
+  }
+  const accepted = UNWRITTEN[String(error.code)];
+  return accepted === undefined
+    ? error
+    : new Refusal({ field: 'standard output', value: 'the result', accepted });
 }
 
 /**

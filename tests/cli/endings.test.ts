@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process';
-import { cpSync, mkdtempSync, rmSync } from 'node:fs';
+import { cpSync, mkdtempSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
@@ -63,6 +63,24 @@ describe('a reader that goes away', () => {
     child.stdout.destroy();
     child.stdin.end('{}');
     expect((await ended(child)).code).toBe(2);
+  });
+});
+
+describe('a result that finds no room', () => {
+  it('ends with 2 and says so, though a part of it could be written', async () => {
+    const path = join(folder, 'short.json');
+    const script = 'ulimit -f 8; exec "$0" "$1" rules list --json > "$2"';
+    const child = spawn('bash', ['-c', script, process.execPath, await builtEntry(), path], {
+      stdio: ['ignore', 'ignore', 'pipe'],
+    });
+    let stderr = '';
+    child.stderr.on('data', (chunk) => {
+      stderr += String(chunk);
+    });
+    const code = await new Promise((resolve) => child.on('close', resolve));
+    expect(statSync(path).size).toBe(8 * 1024);
+    expect(stderr).toMatch(/^cladwright: standard output: .*no file of this size.*\n$/);
+    expect(code).toBe(2);
   });
 });
 

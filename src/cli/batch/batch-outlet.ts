@@ -1,4 +1,4 @@
-import { isBrokenPipe } from '../output.ts';
+import { writeOut } from '../output.ts';
 import { type StatusLine, statusLine } from '../status-line.ts';
 import type { BatchAnswer, BatchItem } from './batch-item.ts';
 import { countIn, failureText, progressText, summaryText, type Tally } from './batch-tally.ts';
@@ -89,15 +89,4 @@ export class BatchOutlet implements BatchSink {
     this.#status.clear();
     await this.#file?.close();
   }
-}
-
-/** @returns false when the pipe is closed */
-function writeOut(text: string): Promise<boolean> {
-  return new Promise((resolve, reject) => {
-    process.stdout.write(text, (error) => {
-      if (!error) resolve(true);
-      else if (isBrokenPipe(error)) resolve(false);
-      else reject(error);
-    });
-  });
 }
