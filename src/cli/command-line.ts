@@ -130,7 +130,8 @@ function addRules(program: Command, act: Act): void {
   const rules = program
     .command('rules')
     .description('check, list and explain the rules')
-    .argument('[command]');
+    .argument('[command]')
+    .usage('[options] [command]');
   act(rules, async () => refuseGroup(rules));
   const check = rules
     .command('check')
@@ -169,7 +170,8 @@ function addRecord(program: Command, act: Act): void {
   const record = program
     .command('record')
     .description('read, check, compare and sign saved decision records')
-    .argument('[command]');
+    .argument('[command]')
+    .usage('[options] [command]');
   act(record, async () => refuseGroup(record));
   const show = record
     .command('show')

@@ -12,16 +12,32 @@ const MEANINGS: readonly (readonly [ExitCode, string])[] = [
   [EXIT.done, 'done'],
   [
     EXIT.answerIsNo,
-    'done, and the answer is no: no wall passes, a decision changed, a record no longer holds, a line failed',
+    'done, and the answer is no: no wall passes (in one cell of a matrix), a decision changed, a record no longer holds, a line of a batch failed',
   ],
   [EXIT.badInput, 'bad input or usage: the message says what would be accepted'],
   [EXIT.fault, 'a fault inside the program; CLADWRIGHT_DEBUG=1 shows where'],
   [EXIT.interrupted, 'interrupted'],
 ];
 
+const COLUMNS = 80;
+const INDENT = 7;
+
+/** Words over as many lines as they need, all but the first indented: the help wraps its own parts only. */
+function hanging(text: string): string {
+  const lines: string[] = [];
+  let line = '';
+  for (const word of text.split(' ')) {
+    if (line !== '' && INDENT + line.length + 1 + word.length > COLUMNS) {
+      lines.push(line);
+      line = word;
+    } else line = line === '' ? word : `${line} ${word}`;
+  }
+  return [...lines, line].join(`\n${' '.repeat(INDENT)}`);
+}
+
 /** The table of exit codes as the help shows it. */
 export const EXIT_HELP = [
   '',
   'Exit codes:',
-  ...MEANINGS.map(([code, meaning]) => `  ${String(code).padEnd(5)}${meaning}`),
+  ...MEANINGS.map(([code, meaning]) => `  ${String(code).padEnd(INDENT - 2)}${hanging(meaning)}`),
 ].join('\n');

@@ -36,6 +36,15 @@ describe('help and version', () => {
       expect(byFlag.stdout).toContain(option);
   });
 
+  it.each(['', 'record', 'rules'])(
+    'keeps the help of %j within 80 columns, each argument named once',
+    async (name) => {
+      const { stdout } = await runProgram([...(name === '' ? [] : [name]), '--help']);
+      expect(stdout.split('\n').filter((line) => line.length > 80)).toEqual([]);
+      expect(stdout).toMatch(/^Usage: cladwright (?:\w+ )?\[options\] \[command\]$/m);
+    },
+  );
+
   it('names every calculator in the help of calc', async () => {
     const { stdout } = await runProgram(['calc', '--help']);
     for (const name of ['thermal', 'condensation', 'energy-code', 'pull-through', 'buck'])
