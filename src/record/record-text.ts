@@ -139,6 +139,14 @@ function stacked(titles: readonly string[], row: readonly string[], columns: num
   ];
 }
 
+/** Lines wrapped to `columns`, each part below the beginning of its text: behind its indent, or its "- ". */
+export function wrapLines(lines: readonly string[], columns: number): string[] {
+  return lines.flatMap((line) => {
+    const [first = ''] = /^ *(?:- )?/.exec(line) ?? [];
+    return line === '' ? [''] : wrap(line.slice(first.length), Math.max(NARROWEST, columns), first);
+  });
+}
+
 function wrap(text: string, columns: number, first = ''): string[] {
   const room = Math.max(8, columns - stringWidth(first));
   const rest = ' '.repeat(stringWidth(first));

@@ -14,13 +14,15 @@ const OUTCOME_WORDS: Readonly<Record<CheckedRecord['outcome'], string>> = {
   'different-decision': 'a different decision today',
 };
 
-/** One line for a list of records: what came of it, and whether somebody changed the file. */
-export function checkVerdict(checked: CheckedRecord): string {
-  const doubts = [
-    checked.is_altered ? 'ALTERED after it was saved' : null,
-    checked.is_unexplained ? 'ALTERED, digest and all: nothing else explains the figures' : null,
-  ].filter((doubt) => doubt !== null);
-  return [OUTCOME_WORDS[checked.outcome], ...doubts].join('; ');
+/** Whether somebody changed the file, in a few words; null where nobody did. */
+export function doubtWords({ is_altered, is_unexplained }: CheckedRecord): string | null {
+  if (is_altered) return 'ALTERED after it was saved';
+  return is_unexplained ? 'ALTERED, digest and all: nothing else explains the figures' : null;
+}
+
+function verdictWords(checked: CheckedRecord): string {
+  const doubt = doubtWords(checked);
+  return doubt === null ? OUTCOME_WORDS[checked.outcome] : `${OUTCOME_WORDS[checked.outcome]}; ${doubt}`;
 }
 
 /** Everything about one checked record, as paragraphs and lists; lines are not wrapped. */
@@ -28,7 +30,7 @@ export function checkLines(checked: CheckedRecord): string[] {
   const { decision, changed, figures, verdicts, old_decision_today } = checked;
   return [
     `${checked.title} (revision ${checked.revision}, ${checked.status}, ${checked.created.slice(0, 10)})`,
-    `${capital(checkVerdict(checked))}.`,
+    `${capital(verdictWords(checked))}.`,
     ...doubtLines(checked),
     `  Then: ${decision.then.title}`,
     ...(checked.outcome === 'different-decision' ? [`  Now:  ${decision.now.title}`] : []),

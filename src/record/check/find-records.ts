@@ -1,5 +1,7 @@
+import { existsSync } from 'node:fs';
 import { readdir, stat } from 'node:fs/promises';
 import { join } from 'node:path';
+import { isHiddenBelow } from '../../base/hidden-below.ts';
 import { Refusal, showValue } from '../../base/refusal.ts';
 import { errorCode } from '../publish-files.ts';
 import { asRecord, type ReadRecord, readJsonFile, schemaName } from '../read-record.ts';
@@ -27,7 +29,10 @@ export async function findRecords(paths: readonly string[]): Promise<FoundRecord
   const passed_over: { file: string; why: string }[] = [];
   for (const path of paths) {
     if (!(await isFolder(path))) {
-      found.push(await readOne(path));
+      const one = await readOne(path);
+      // Named and not there is a slip of the pen, not a record that no longer holds.
+      if ('refusal' in one && !existsSync(path)) throw one.refusal;
+      found.push(one);
       continue;
     }
     const here = await readFolder(path);
@@ -100,8 +105,9 @@ async function jsonFiles(dir: string): Promise<string[]> {
   try {
     const entries = await readdir(dir, { recursive: true, withFileTypes: true });
     return entries
-      .filter((entry) => entry.isFile() && entry.name.endsWith('.json') && !entry.name.startsWith('.'))
+      .filter((entry) => entry.isFile() && entry.name.endsWith('.json'))
       .map((entry) => join(entry.parentPath, entry.name))
+      .filter((file) => !isHiddenBelow(dir, file))
       .sort();
   } catch (error) {
     if (errorCode(error) === null) throw error;

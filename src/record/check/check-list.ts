@@ -1,0 +1,99 @@
+import { describeIssue, type Issue } from '../../base/refusal.ts';
+import type { CheckedRecord } from './check-record.ts';
+import { doubtWords } from './check-text.ts';
+
+/** A file that was to be checked: what came of it, or why it can't be read. */
+export type CheckedFile = { readonly file: string } & (
+  | { readonly checked: CheckedRecord }
+  | { readonly refused: readonly Issue[] }
+);
+
+export type CheckSummary = {
+  readonly records: number;
+  readonly hold: number;
+  readonly same: number;
+  readonly figures_changed: number;
+  readonly different_decision: number;
+  readonly altered: number;
+  readonly unreadable: number;
+  readonly passed_over: number;
+};
+
+export function summaryOf(files: readonly CheckedFile[], passed_over: number): CheckSummary {
+  const checked = files.flatMap((one) => ('checked' in one ? [one.checked] : []));
+  const count = (is: (one: CheckedRecord) => boolean) => checked.filter(is).length;
+  return {
+    records: files.length,
+    hold: count((one) => one.holds),
+    same: count((one) => one.outcome === 'same'),
+    figures_changed: count((one) => one.outcome === 'figures-changed'),
+    different_decision: count((one) => one.outcome === 'different-decision'),
+    altered: count((one) => one.is_altered || one.is_unexplained),
+    unreadable: files.length - checked.length,
+    passed_over,
+  };
+}
+
+/** What somebody has to act on stands first. */
+const GROUPS = [
+  'A different decision today',
+  'Altered after it was saved: trust none of its figures',
+  'Can’t be read',
+  'The same decision, changed figures',
+  'Still the same decision',
+] as const;
+
+/** Many checked records as lines, by what came of them; lines are not wrapped. */
+export function checkListLines(files: readonly CheckedFile[], passed_over: number): string[] {
+  const sections = GROUPS.flatMap((heading) => {
+    const here = files.filter((one) => groupOf(one) === heading);
+    return here.length === 0 ? [] : [`${heading} (${here.length})`, ...here.flatMap(entryLines), ''];
+  });
+  return [...sections, summaryLine(summaryOf(files, passed_over))];
+}
+
+function groupOf(one: CheckedFile): (typeof GROUPS)[number] {
+  if ('refused' in one) return GROUPS[2];
+  const { outcome, is_altered, is_unexplained } = one.checked;
+  // Nothing that an altered record says of its decision can be trusted.
+  if (is_altered || is_unexplained) return GROUPS[1];
+  if (outcome === 'different-decision') return GROUPS[0];
+  return outcome === 'figures-changed' ? GROUPS[3] : GROUPS[4];
+}
+
+function entryLines(one: CheckedFile): string[] {
+  if ('refused' in one) return [`  - ${one.file}`, ...one.refused.map((issue) => `    ${whyUnread(issue)}`)];
+  const { decision, outcome, status } = one.checked;
+  const doubt = doubtWords(one.checked);
+  const isOther = outcome === 'different-decision';
+  return [
+    `  - ${one.file} (${status})`,
+    ...(doubt === null ? [] : [`    ${doubt}`]),
+    `    ${isOther ? 'Then: ' : ''}${decision.then.title}`,
+    ...(isOther ? [`    Now: ${decision.now.title}`] : []),
+  ];
+}
+
+/** What is wrong with the file as a whole needs no field: the file stands above it. */
+function whyUnread(issue: Issue): string {
+  return issue.field === 'record' ? issue.accepted : describeIssue(issue);
+}
+
+function summaryLine(sum: CheckSummary): string {
+  const parts = [
+    `${sum.same} the same`,
+    `${sum.figures_changed} with changed figures`,
+    `${sum.different_decision} decided differently today`,
+    `${sum.altered} altered`,
+    ...(sum.unreadable > 0 ? [`${sum.unreadable} unreadable`] : []),
+  ];
+  const passed =
+    sum.passed_over > 0
+      ? ` ${countOf(sum.passed_over, 'file')} passed over (no records, or replaced by later ones).`
+      : '';
+  return `${countOf(sum.records, 'record')}: ${parts.join(', ')}.${passed} --json has the details.`;
+}
+
+function countOf(count: number, what: string): string {
+  return `${count} ${what}${count === 1 ? '' : 's'}`;
+}
