@@ -4,6 +4,7 @@ import { changesCsv } from '../firm/changes-csv.ts';
 import { changesDocument } from '../firm/changes-document.ts';
 import { EXIT, type ExitCode } from './exit-codes.ts';
 import { loadKnowledge } from './knowledge.ts';
+import { passedOverText } from './passed-over.ts';
 import { progressOn } from './progress.ts';
 import { readEdition } from './read-axes.ts';
 import { readProjects } from './read-projects.ts';
@@ -39,7 +40,9 @@ export async function runChanges(paths: readonly string[], flags: ChangesFlags):
     to: toEdition === undefined ? null : readEdition(toEdition, '--to-edition'),
   };
   const outlet = readOutlet(flags);
-  const projects = await readProjects(paths);
+  const passedOver: string[] = [];
+  const projects = await readProjects(paths, (file) => passedOver.push(file));
+  process.stderr.write(passedOverText(passedOver));
   const from: RuleSet = {
     edition: editions.from,
     knowledge: await loadKnowledge({ housePacks: [...houseRules, ...(fromHouse ?? [])] }),

@@ -19,7 +19,7 @@ export type AxisFlags = {
 /** @throws Refusal naming the option, the value and what would be accepted */
 export function readAxes({ zones, framings, finishes, budgets, within, edition }: AxisFlags): Axes {
   return {
-    ...(zones === undefined ? {} : { places: words(zones, '--zones').map(readZone) }),
+    ...(zones === undefined ? {} : { places: onceEach(words(zones, '--zones').map(readZone)) }),
     ...(framings === undefined
       ? {}
       : { framings: words(framings, '--framings').map((word) => readFraming(word, '--framings')) }),
@@ -53,6 +53,19 @@ function readZone(word: string) {
   return { climate_zone: oneOf(word.toUpperCase(), CLIMATE_ZONES, '--zones', word) };
 }
 
+/** In the file it is the list of places that would be named. */
+function onceEach<T extends { readonly climate_zone: string }>(places: readonly T[]): readonly T[] {
+  const double = places.find(
+    ({ climate_zone }, i) => places.findIndex((one) => one.climate_zone === climate_zone) !== i,
+  );
+  if (double === undefined) return places;
+  throw new Refusal({
+    field: '--zones',
+    value: showValue(double.climate_zone),
+    accepted: 'Give each zone once; this one stands twice.',
+  });
+}
+
 function readBudget(word: string): number | null {
   if (word.toLowerCase() === 'none') return null;
   return parseInput(budgetSchema, plainNumber(word.replace(/^\$/, '')), '--budgets');
@@ -69,6 +82,7 @@ function oneOf<T extends string>(word: string, known: readonly T[], field: strin
   throw new Refusal({
     field,
     value: showValue(given),
-    accepted: `Give any of ${known.join(', ')}.${didYouMean(word, known)}`,
+    // Years and zones are all alike, so that nearness says nothing.
+    accepted: `Give any of ${known.join(', ')}.${/\d/.test(word) ? '' : didYouMean(word, known)}`,
   });
 }

@@ -1,6 +1,8 @@
 import type { Dirent } from 'node:fs';
 import { readdir, realpath, stat } from 'node:fs/promises';
 import { join } from 'node:path';
+import { isHiddenBelow } from '../base/hidden-below.ts';
+import { namesOtherSchema } from '../base/other-schema.ts';
 import { parseInput } from '../base/parse-input.ts';
 import { type Issue, Refusal, showValue } from '../base/refusal.ts';
 import { scenarioSchema } from '../brief/scenario.ts';
@@ -14,11 +16,16 @@ const MOST_PROJECTS = 1000;
 
 /**
  * Reads scenarios from files and folders, folders with all that is below them, in the order of their names.
- * All or nothing: with one file that is no scenario, or the same project twice, nothing is worked on.
+ * All or nothing: with one file that is no scenario, or the same project twice, nothing is worked on. Only what a
+ * folder holds beside its projects and calls by its own schema (house rules, records) is passed over.
  *
+ * @param onPassedOver  told of each such file
  * @throws Refusal with every issue found, each naming its file
  */
-export async function readProjects(paths: readonly string[]): Promise<Project[]> {
+export async function readProjects(
+  paths: readonly string[],
+  onPassedOver: (file: string) => void,
+): Promise<Project[]> {
   if (paths.length === 0) {
     throw new Refusal({
       field: 'PATH',
@@ -36,9 +43,13 @@ export async function readProjects(paths: readonly string[]): Promise<Project[]>
   }
   const issues: Issue[] = [];
   const projects: Project[] = [];
-  for (const file of files) {
+  for (const { file, isFound } of files) {
     try {
       const data = parseJsonText(await readText(file, 'PATH'), file);
+      if (isFound && namesOtherSchema(data)) {
+        onPassedOver(file);
+        continue;
+      }
       projects.push({ file, scenario: parseInput(scenarioSchema, data, file) });
     } catch (error) {
       if (!(error instanceof Refusal)) throw error;
@@ -47,22 +58,31 @@ export async function readProjects(paths: readonly string[]): Promise<Project[]>
   }
   issues.push(...(await doubles(projects)));
   if (issues.length > 0) throw new Refusal(issues);
+  if (projects.length === 0) throw noScenario(paths.join(' '));
   return projects;
 }
 
-async function filesAt(path: string): Promise<string[]> {
+/** `isFound`: in a folder, not named. */
+type ProjectFile = { readonly file: string; readonly isFound: boolean };
+
+async function filesAt(path: string): Promise<ProjectFile[]> {
   const isFolder = await stat(path).then(
     (about) => about.isDirectory(),
     // Reading it will say what is wrong.
     () => false,
   );
-  if (!isFolder) return [path];
+  if (!isFolder) return [{ file: path, isFound: false }];
   const files = (await entriesOf(path))
-    .filter((entry) => !entry.isDirectory() && entry.name.endsWith('.json') && !entry.name.startsWith('.'))
+    .filter((entry) => !entry.isDirectory() && entry.name.endsWith('.json'))
     .map((entry) => join(entry.parentPath, entry.name))
+    .filter((file) => !isHiddenBelow(path, file))
     .sort();
-  if (files.length > 0) return files;
-  throw new Refusal({
+  if (files.length > 0) return files.map((file) => ({ file, isFound: true }));
+  throw noScenario(path);
+}
+
+function noScenario(path: string): Refusal {
+  return new Refusal({
     field: 'PATH',
     value: showValue(path),
     accepted: 'Give a folder with at least one scenario, a .json file; this one has none.',

@@ -41,7 +41,7 @@ export function changesDocument(changes: Changes): RecordDocument {
     { id: 'same', heading: 'Decided as before', blocks: sameBlocks(projects) },
   ];
   return {
-    title: `${from.label} to ${to.label}`,
+    title: titleOf(from, to),
     head: [
       { label: 'From', value: `${from.label}; ${packsText(from.packs)}` },
       { label: 'To', value: `${to.label}; ${packsText(to.packs)}` },
@@ -52,6 +52,38 @@ export function changesDocument(changes: Changes): RecordDocument {
     sections: sections.filter(({ blocks }) => blocks.length > 0),
     appendix: [],
     appendixNote: '',
+  };
+}
+
+/** What differs between the two rule sets, "2018 edition to 2024 edition"; what both have is said once. */
+function titleOf(from: Changes['from'], to: Changes['to']): string {
+  const isSameEdition = from.edition === to.edition;
+  const [before, after] = [from, to].map(houseOf);
+  const isSameHouse = before?.digest === after?.digest;
+  // What was not set on either side is no part of the comparison.
+  const edition = !isSameEdition
+    ? [`${editionWords(from)} to ${editionWords(to)}`]
+    : from.edition === null
+      ? []
+      : [editionWords(from)];
+  const house = !isSameHouse
+    ? [`${before?.words} to ${after?.words}`]
+    : before?.digest === ''
+      ? []
+      : [`${before?.words}`];
+  return isSameEdition && isSameHouse ? `${from.label} to the same` : [...edition, ...house].join(', ');
+}
+
+function editionWords({ edition }: Changes['from']): string {
+  return edition === null ? 'each project’s own edition' : `${edition} edition`;
+}
+
+function houseOf({ packs }: Changes['from']) {
+  const own = packs.filter(({ house }) => house);
+  const names = own.map(({ name, version }) => `${name} ${version}`).join(' and ');
+  return {
+    words: own.length > 0 ? `house rules ${names}` : 'no house rules',
+    digest: own.map(({ sha256 }) => sha256).join(),
   };
 }
 

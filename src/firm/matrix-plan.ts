@@ -1,3 +1,4 @@
+import { namesOtherSchema } from '../base/other-schema.ts';
 import { parseInput } from '../base/parse-input.ts';
 import { Refusal, showValue } from '../base/refusal.ts';
 import { type FINISHES, type Place, type Scenario, scenarioSchema } from '../brief/scenario.ts';
@@ -47,6 +48,7 @@ export type PlannedCell = {
  * @throws Refusal for what is neither, doubled values on an axis, too many cells
  */
 export function planMatrix(data: unknown, name: string, axes: Axes = {}): MatrixPlan {
+  refuseOther(data, name);
   const plan = isFirm(data)
     ? planOfFirm(parseInput(firmSchema, data, name), axes)
     : planOfScenario(parseInput(scenarioSchema, data, name), axes);
@@ -60,6 +62,16 @@ export function planMatrix(data: unknown, name: string, axes: Axes = {}): Matrix
     });
   }
   return plan;
+}
+
+/** House rules or a record: every key of it would be called unknown. */
+function refuseOther(data: unknown, name: string): void {
+  if (isFirm(data) || !namesOtherSchema(data)) return;
+  throw new Refusal({
+    field: `${name}: schema`,
+    value: showValue(data.schema),
+    accepted: `Give a firm’s file, "${FIRM_SCHEMA}", or a scenario, "cladwright-scenario/1".`,
+  });
 }
 
 function isFirm(data: unknown): boolean {

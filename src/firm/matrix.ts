@@ -154,9 +154,20 @@ function reportOf(
       curve: found.curve.map((point) => ({ ...point, assemblies: lettersOf(point.assemblies) })),
     },
     assumptions: assumptionsOf(plan, cells),
-    notes: [...new Set(cells.flatMap(({ resolved }) => resolved.site.notes))],
+    notes: notesOf(cells),
     rules: { packs: packsOf(knowledge) },
   };
+}
+
+/** What is said of one place first, what is said of several behind it. */
+function notesOf(cells: readonly JudgedCell[]): string[] {
+  const places = new Map<string, Set<string>>();
+  for (const { planned, resolved } of cells) {
+    for (const note of resolved.site.notes) {
+      places.set(note, (places.get(note) ?? new Set()).add(planned.place));
+    }
+  }
+  return [...places].sort(([, a], [, b]) => Number(a.size > 1) - Number(b.size > 1)).map(([note]) => note);
 }
 
 function placed(cell: JudgedCell, id: string | null, letterOf: (id: string) => string) {

@@ -60,7 +60,7 @@ async function readBounded(path: string, name: string): Promise<Buffer> {
     throw new Refusal({
       field: name,
       value: showValue(path),
-      accepted: `Give a file that can be read (${code}).`,
+      accepted: `Give a file that can be read (${code === 'ENOENT' ? 'there is no such file' : code}).`,
     });
   }
 }

@@ -93,6 +93,20 @@ describe('changes', () => {
   });
 });
 
+describe('a folder of changes', () => {
+  it('may hold house rules and hidden folders beside its projects', async () => {
+    const beside = projects('beside', {
+      'a.json': { ...FULL, name: 'Alone' },
+      'house.rules.json': { schema: 'cladwright-rules/1' },
+      '.kept-back/b.json': '{',
+    });
+    const { code, stdout, stderr } = await changes(beside, '--to-edition', '2021', '--json');
+    const report = changesSchema.parse(JSON.parse(stdout));
+    expect({ code, names: report.projects.map(({ name }) => name) }).toEqual({ code: 0, names: ['Alone'] });
+    expect(stderr).toContain(`Passed over, no scenarios: ${join('beside', 'house.rules.json')}.`);
+  });
+});
+
 describe('changes refuses', () => {
   const COMPARE = ['--from-edition', '2018', '--to-edition', '2024'];
 
@@ -101,7 +115,7 @@ describe('changes refuses', () => {
     ['nothing to compare', [TWO], /changes: \(nothing\).*--from-edition 2018/],
     ['an unknown edition', [TWO, '--from-edition', '2015'], /--from-edition: "2015"/],
     ['a missing folder', ['none', ...COMPARE], /PATH: "none".*no such file/],
-    ['a missing rules file', [TWO, '--to-house', 'none.json'], /none\.json/],
+    ['a missing rules file', [TWO, '--to-house', 'none.json'], /none\.json.*no such file/],
     ['an unknown form', [TWO, ...COMPARE, '--as', 'xml'], /--as: "xml"/],
   ])('%s', async (_, args, message) => {
     const ended = await changes(...args);
@@ -114,6 +128,13 @@ describe('changes refuses', () => {
     const ended = await changes('empty', ...COMPARE);
     expect(ended.stderr).toMatch(/PATH: "empty".*has none/);
     expect({ code: ended.code, stdout: ended.stdout }).toEqual({ code: 2, stdout: '' });
+  });
+
+  it('a folder of other things, and a named file of house rules', async () => {
+    const others = projects('others', { 'house.rules.json': { schema: 'cladwright-rules/1' } });
+    for (const path of [others, join(others, 'house.rules.json')]) {
+      expect(await changes(path, ...COMPARE)).toMatchObject({ code: 2, stdout: '' });
+    }
   });
 
   it('every file that is no scenario, each by its name, and writes nothing', async () => {

@@ -70,7 +70,8 @@ describe('matrix refuses', () => {
     ['a missing file', ['none.json'], /FILE: "none\.json".*no such file/],
     ['an unknown zone', ['-', '--zones', '4C,9X'], /--zones: "9X".*Give any of 0A, 0B/],
     ['an empty zone', ['-', '--zones', '4C,'], /--zones: "4C,".*none empty/],
-    ['the same zone twice', ['-', '--zones', '4C,4c'], /places: "4C".*stands twice/],
+    ['the same zone twice', ['-', '--zones', '4C,4c'], /--zones: "4C".*stands twice/],
+    ['a zone that there is not, without a guess', ['-', '--zones', '9Z'], /--zones: "9Z"[^?]*$/],
     ['an unknown framing', ['-', '--framings', 'straw-5.5-16'], /--framings: "straw-5\.5-16".*wood-5\.5-16/],
     ['steel that is not tabulated', ['-', '--framings', 'steel-5-16'], /cell .*steel 5 at 16.*depth/],
     [

@@ -207,6 +207,33 @@ describe('a change of edition', () => {
   });
 });
 
+describe('the title of changes', () => {
+  const pack = (version: string) => ({ name: 'own', version, sha256: version, house: true });
+  const side = (edition: string | null, ...packs: ReturnType<typeof pack>[]) => ({
+    edition,
+    label: 'x',
+    packs,
+  });
+  const [V1, V2] = [pack('1.0.0'), pack('2.0.0')];
+  it.each([
+    [side('2018'), side('2024'), '2018 edition to 2024 edition'],
+    [side('2018', V1), side('2024', V1), '2018 edition to 2024 edition, house rules own 1.0.0'],
+    [side(null), side(null, V1), 'no house rules to house rules own 1.0.0'],
+    [side('2021', V1), side('2021', V2), '2021 edition, house rules own 1.0.0 to house rules own 2.0.0'],
+    [side(null, V1), side('2024', V1), 'each project’s own edition to 2024 edition, house rules own 1.0.0'],
+  ])('says once what both sides have: %#', (from, to, title) => {
+    const changes: Changes = {
+      schema: 'cladwright-changes/1',
+      tool_version: '0',
+      from,
+      to,
+      decisions_changed: 0,
+      projects: [],
+    };
+    expect(changesDocument(changes).title).toBe(title);
+  });
+});
+
 describe('reasonText', () => {
   it('tells what was, what is, and what the rule says now', () => {
     expect(reasonText({ kind: 'limit', text: 'Wind', before: '20 psf', after: '24 psf' })).toBe(

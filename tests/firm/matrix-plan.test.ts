@@ -120,6 +120,13 @@ describe('planMatrix refuses', () => {
     expect(() => plan({ budgets_usd_per_ft2: budgets })).toThrow(/404 cells.*at most 400/);
   });
 
+  it('a document of another kind in one line, not key by key', () => {
+    const house = { schema: 'cladwright-rules/1', pack: 'house', rules: [] };
+    expect(() => planMatrix(house, 'house.json')).toThrow(
+      /^house\.json: schema: "cladwright-rules\/1"[^\n]*$/,
+    );
+  });
+
   it.each([null, 'text', [], { schema: 'cladwright-record/1' }])('%j', (data) => {
     expect(() => planMatrix(data, 'firm.json')).toThrow(/firm\.json/);
   });

@@ -2,12 +2,12 @@ import { createHash } from 'node:crypto';
 import { availableParallelism } from 'node:os';
 import type { Knowledge } from '../../advice/judge-walls.ts';
 import { Refusal, showValue } from '../../base/refusal.ts';
-import { visibleText } from '../../conversation/visible-text.ts';
 import { basisOf } from '../../record/basis.ts';
 import { canonicalJson } from '../../record/canonical-json.ts';
 import { EXIT, type ExitCode } from '../exit-codes.ts';
 import { takingInterrupts } from '../interrupts.ts';
 import { loadKnowledge } from '../knowledge.ts';
+import { passedOverText } from '../passed-over.ts';
 import { readEdition } from '../read-axes.ts';
 import { readTop, readWholeNumber } from '../read-number.ts';
 import { SOURCE_DIGEST, TOOL_VERSION } from '../version.ts';
@@ -142,13 +142,4 @@ function inputBytes(sources: readonly BatchSource[]): number | null {
     (sum, { size_bytes }) => (sum === null || size_bytes === null ? null : sum + size_bytes),
     0,
   );
-}
-
-const MOST_NAMED = 3;
-
-function passedOverText(paths: readonly string[]): string {
-  if (paths.length === 0) return '';
-  const named = paths.slice(0, MOST_NAMED).map((path) => visibleText(path));
-  const more = paths.length > named.length ? [`${paths.length - named.length} more`] : [];
-  return `Passed over, no scenarios: ${[...named, ...more].join(', ')}.\n`;
 }
