@@ -1,3 +1,5 @@
+import { Help } from 'commander';
+
 /** How the program may end. Everything else that reads or prints an exit code takes it from here. */
 export const EXIT = {
   done: 0,
@@ -22,17 +24,9 @@ const MEANINGS: readonly (readonly [ExitCode, string])[] = [
 const COLUMNS = 80;
 const INDENT = 7;
 
-/** Words over as many lines as they need, all but the first indented: the help wraps its own parts only. */
+/** All lines but the first indented: the help wraps its own parts only. */
 function hanging(text: string): string {
-  const lines: string[] = [];
-  let line = '';
-  for (const word of text.split(' ')) {
-    if (line !== '' && INDENT + line.length + 1 + word.length > COLUMNS) {
-      lines.push(line);
-      line = word;
-    } else line = line === '' ? word : `${line} ${word}`;
-  }
-  return [...lines, line].join(`\n${' '.repeat(INDENT)}`);
+  return new Help().boxWrap(text, COLUMNS - INDENT).replaceAll('\n', `\n${' '.repeat(INDENT)}`);
 }
 
 /** The table of exit codes as the help shows it. */
