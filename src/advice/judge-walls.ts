@@ -135,7 +135,7 @@ export class Judged {
     return this.#made[place];
   }
 
-  /** Walls that no rule forbids, best first. */
+  /** Walls that no rule forbids, best first: those of a lower standing before all others, however these score. */
   get admitted(): readonly JudgedWall[] {
     this.#admitted ??= this.#bestFirst(this.#admittedPlaces()).map((i) => this.wallAt(i));
     return this.#admitted;
@@ -161,22 +161,19 @@ export class Judged {
 
   /** The best admitted wall of the lowest standing, as an answer puts it first; null when none is admitted. */
   get best(): JudgedWall | null {
-    return this.#bestOf(
-      this.#admittedPlaces(),
-      (a, b) => this.standingAt(a) - this.standingAt(b) || this.byScoreAt(a, b),
-    );
+    return this.#bestOf(this.#admittedPlaces());
   }
 
   /** The best admitted wall of those wanted, as `admitted` would list it first; null when there is none. */
   bestAdmitted(isWanted: (candidate: Candidate) => boolean): JudgedWall | null {
     const wanted = this.#admittedPlaces().filter((i) => isWanted(wallAt(this.set, i)));
-    return this.#bestOf(wanted, (a, b) => this.byScoreAt(a, b));
+    return this.#bestOf(wanted);
   }
 
-  #bestOf(places: readonly number[], order: (a: number, b: number) => number): JudgedWall | null {
+  #bestOf(places: readonly number[]): JudgedWall | null {
     let [best] = places;
     if (best === undefined) return null;
-    for (const i of places) if (order(i, best) < 0) best = i;
+    for (const i of places) if (this.#byMerit(i, best) < 0) best = i;
     return this.wallAt(best);
   }
 
@@ -235,9 +232,13 @@ export class Judged {
     );
   }
 
+  /** By standing, then {@link byScoreAt}. */
+  #byMerit(a: number, b: number): number {
+    return this.standingAt(a) - this.standingAt(b) || this.byScoreAt(a, b);
+  }
+
   #bestFirst(places: number[]): number[] {
-    const { totals } = this;
-    return places.sort((a, b) => (totals[b] ?? 0) - (totals[a] ?? 0) || this.byScoreAt(a, b));
+    return places.sort((a, b) => this.#byMerit(a, b));
   }
 
   /** Places of the walls that no rule forbids. */

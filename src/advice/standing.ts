@@ -13,6 +13,13 @@ export const COLD_SHEATHING = 'vapour.cold-sheathing';
  */
 export type Standing = 0 | 1 | 2;
 
+/** When a wall of a standing competes at all. */
+export const RANKED_ONLY_WHERE: Readonly<Record<Standing, string>> = {
+  0: 'It competes with every wall that passes.',
+  1: 'Whatever its score, it is ranked only where no wall passes whose sheathing is warmer in winter.',
+  2: 'Whatever its score, the synthetic finish is ranked only where nothing else passes.',
+};
+
 /** The standing of every wall of a set, in its order. */
 export function standings(set: WallSet, verdicts: VerdictTable): Uint8Array {
   const isCold = verdicts.firing(COLD_SHEATHING);

@@ -20,7 +20,7 @@ import { weightWords } from './robustness.ts';
 import { round } from './rounded.ts';
 import { CRITERIA, weightsOf } from './scoring.ts';
 import { type Found, smallestChanges, type Trial, type Try } from './smallest-change.ts';
-import type { Standing } from './standing.ts';
+import { RANKED_ONLY_WHERE } from './standing.ts';
 import { wallTitle } from './titles.ts';
 import { weightMoves } from './weight-moves.ts';
 import type { WhyNot } from './why-not-schema.ts';
@@ -171,16 +171,10 @@ function whyNotFirst(
       in_everything: beats(first, wall),
       parts,
     },
-    would_win: wall.standing > first.standing ? [ONLY_WHERE[wall.standing]] : wouldWin(wall, first, judged),
+    would_win:
+      wall.standing > first.standing ? [RANKED_ONLY_WHERE[wall.standing]] : wouldWin(wall, first, judged),
   };
 }
-
-/** When a wall of a standing competes at all. */
-const ONLY_WHERE: Readonly<Record<Standing, string>> = {
-  0: 'It competes with every wall that passes.',
-  1: 'Whatever its score, it is ranked only where no wall passes whose sheathing is warmer in winter.',
-  2: 'Whatever its score, the synthetic finish is ranked only where nothing else passes.',
-};
 
 /**
  * How far a single weight must move before the wall is first. Against another kind of wall its near-duplicates count as

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it, vi } from 'vitest';
+import { competing } from '../../src/advice/choose-alternatives.ts';
 import { byScore } from '../../src/advice/judge-walls.ts';
 import { dominates, efficientWalls } from '../../src/advice/pareto.ts';
 import { CRITERIA, plainSum, type Scores, totalScore } from '../../src/advice/scoring.ts';
@@ -85,11 +86,11 @@ describe('the walls that compete', () => {
       { cost: 10, moisture_safety: 0, energy: 0, ease: 0, carbon: 0 },
     ]) {
       const { admitted } = await judge(briefOf({ priorities }), SMALL);
-      const competing = efficientWalls(admitted);
-      expect(competing[0]).toBe(admitted[0]);
-      expect(competing.length).toBeGreaterThan(3);
-      expect(competing.length).toBeLessThan(admitted.length / 2);
-      expect(competing).toEqual([...competing].sort(byScore));
+      const efficient = efficientWalls(competing(admitted));
+      expect(efficient[0]).toBe(admitted[0]);
+      expect(efficient.length).toBeGreaterThan(3);
+      expect(efficient.length).toBeLessThan(admitted.length / 2);
+      expect(efficient).toEqual([...efficient].sort(byScore));
     }
   });
 });

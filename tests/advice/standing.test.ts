@@ -1,11 +1,12 @@
 import { describe, expect, it, vi } from 'vitest';
 import { firstChoice } from '../../src/advice/choose-alternatives.ts';
-import { byCloseness } from '../../src/advice/judge-walls.ts';
+import { byCloseness, byScore, type JudgedWall } from '../../src/advice/judge-walls.ts';
 import { robustness } from '../../src/advice/robustness.ts';
 import { COLD_SHEATHING } from '../../src/advice/standing.ts';
 import { whyNot } from '../../src/advice/why-not.ts';
 import { addedThickness } from '../../src/assessment/wall-layers.ts';
-import { answer, briefOf, job, judge, KNOWLEDGE } from './pipeline.ts';
+import { wallToday } from '../../src/record/check/wall-today.ts';
+import { answer, briefOf, job, judge, KNOWLEDGE, SMALL } from './pipeline.ts';
 
 vi.setConfig({ testTimeout: 60_000 });
 
@@ -21,8 +22,9 @@ const COLD = {
 describe('a wall whose sheathing is far too cold', () => {
   it('is not put first by its score where a warmer one passes, and the first choice says so', async () => {
     const judged = await judge(briefOf(COLD));
-    const [best] = judged.admitted;
+    const [best] = [...judged.admitted].sort(byScore);
     const first = firstChoice(judged);
+    expect(judged.admitted[0]).toBe(first);
     expect(best?.standing).toBe(1);
     expect(best?.parts.dewPoint.dew_point_margin_f).toBeLessThan(-5);
     expect(first?.standing).toBe(0);
@@ -45,12 +47,22 @@ describe('a wall whose sheathing is far too cold', () => {
   });
 
   it('is told why it does not win, although it scores higher', async () => {
-    const [best] = (await judge(briefOf(COLD))).admitted;
+    const [best] = [...(await judge(briefOf(COLD))).admitted].sort(byScore);
     const told = await whyNot(job(COLD), best?.candidate.id ?? '', KNOWLEDGE, 'test');
     expect(told.verdict).toBe('admitted');
     expect(told.would_win).toEqual([
       expect.stringContaining('only where no wall passes whose sheathing is warmer'),
     ]);
+  });
+
+  it('does not unseat a decision that was made for a warmer one, and is told why itself when decided on', async () => {
+    const { admitted } = await judge(briefOf(COLD));
+    const [best] = [...admitted].sort(byScore);
+    const today = (wall: JudgedWall | undefined) => wallToday(wall?.candidate.id ?? '', job(COLD), SMALL);
+    expect((await today(admitted[0])).state).toBe('still-first');
+    const colder = await today(best);
+    expect(colder.state).toBe('outranked');
+    expect(colder.why.join()).toContain('only where no wall passes whose sheathing is warmer');
   });
 
   it('may become the first choice when the room outside shrinks', async () => {

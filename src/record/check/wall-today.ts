@@ -1,6 +1,8 @@
+import { criterionWords } from '../../advice/criterion-words.ts';
 import { houseDefaults } from '../../advice/house-effect.ts';
 import { type JudgedWall, judgeWalls, type Knowledge } from '../../advice/judge-walls.ts';
 import { withOwnPrices } from '../../advice/own-prices.ts';
+import { RANKED_ONLY_WHERE } from '../../advice/standing.ts';
 import { resolveBrief } from '../../brief/resolve-brief.ts';
 import type { Scenario } from '../../brief/scenario.ts';
 import { resolveSite } from '../../site/resolve-site.ts';
@@ -39,11 +41,10 @@ export async function wallToday(id: string, scenario: Scenario, known: Knowledge
       rules: against.map(({ rule }) => rule.id),
     };
   }
-  return outranked(wall, judged.admitted);
+  return outranked(wall, judged.best);
 }
 
-function outranked(wall: JudgedWall, admitted: readonly JudgedWall[]): WallToday {
-  const [first] = admitted;
+function outranked(wall: JudgedWall, first: JudgedWall | null): WallToday {
   if (!first || first === wall) {
     return {
       state: 'still-first',
@@ -55,13 +56,21 @@ function outranked(wall: JudgedWall, admitted: readonly JudgedWall[]): WallToday
     .map(([key, score]) => ({ key, gap: score - (wall.scores[key as keyof typeof wall.scores] ?? 0) }))
     .filter(({ gap }) => gap >= 0.005)
     .sort((a, b) => b.gap - a.gap)
-    .map(({ key, gap }) => `${key.replaceAll('_', ' ')} (+${fixed(gap, 2)})`);
+    .map(({ key, gap }) => `${criterionWords(key)} (+${fixed(gap, 2)})`);
   const ahead = gains.length > 0 ? `; it is ahead in ${gains.join(', ')}` : '';
-  return {
-    state: 'outranked',
-    why: [
-      `That wall still passes, but another scores better today: ${fixed(first.score, 3)} against ${fixed(wall.score, 3)}${ahead}.`,
-    ],
-    rules: [],
-  };
+  const why =
+    wall.standing > first.standing
+      ? `That wall still passes, but another comes before it today. ${RANKED_ONLY_WHERE[wall.standing]}`
+      : `That wall still passes, but another scores better today: ${toldApart(first.score, wall.score)}${ahead}.`;
+  return { state: 'outranked', why: [why], rules: [] };
+}
+
+const DECIMALS = [3, 4, 5, 6];
+
+/** Two scores with as many decimals as it takes to see which is the greater. */
+function toldApart(more: number, less: number): string {
+  const decimals = DECIMALS.find((digits) => fixed(more, digits) !== fixed(less, digits));
+  return decimals === undefined
+    ? `${fixed(more, 3)} each, so that what carries no weight decides`
+    : `${fixed(more, decimals)} against ${fixed(less, decimals)}`;
 }
