@@ -5,7 +5,7 @@ import { dollars, fixed, keyWords, numberText } from '../record/figure-text.ts';
 import type { RuleOutcome, Verdict } from '../rulebook/rule-schema.ts';
 import type { Reason } from './changes-schema.ts';
 import type { Ruled } from './first-choice.ts';
-import { surely } from './report-words.ts';
+import { optionsSurely, surely } from './report-words.ts';
 
 /** Smaller differences of a part of the score are not worth a line. */
 const SCORE_STEP = 0.01;
@@ -105,6 +105,8 @@ type Limit = {
   /** In words, so that any two compare. */
   readonly value: string;
   readonly provenance?: Provenance | null;
+  /** The value with how sure it is, where that differs from part to part of it. */
+  readonly told?: string;
 };
 
 /** Limits and demands; the wall only says for which they are asked. */
@@ -118,7 +120,7 @@ function limitsOf({ assess, context }: Judged, { candidate }: JudgedWall): Limit
       value: max_u_factor === null ? 'none' : fixed(max_u_factor, 3),
       provenance: requirement.provenance.max_u_factor,
     },
-    { text: 'R-value options', value: energy.r_options ?? 'none' },
+    { text: 'R-value options', value: energy.r_options ?? 'none', told: optionsSurely(energy) },
     {
       text: 'Exterior R-value asked for with a Class III retarder',
       value: vapour.min_ci_r_class_iii === null ? 'none' : `R-${numberText(vapour.min_ci_r_class_iii)}`,
@@ -132,9 +134,12 @@ function otherLimits(before: Judged, old: JudgedWall, after: Judged, now: Judged
   return limitsOf(after, now).flatMap((is) => {
     const was = then.find(({ text }) => text === is.text);
     if (!was || was.value === is.value) return [];
-    const told = { before: surely(was.value, was.provenance), after: surely(is.value, is.provenance) };
-    return [{ kind: 'limit' as const, text: is.text, ...told }];
+    return [{ kind: 'limit' as const, text: is.text, before: toldOf(was), after: toldOf(is) }];
   });
+}
+
+function toldOf({ told, value, provenance }: Limit): string {
+  return told ?? surely(value, provenance);
 }
 
 function otherPrice(before: Judged, old: JudgedWall, after: Judged, now: JudgedWall): Reason[] {

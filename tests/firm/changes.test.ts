@@ -145,6 +145,16 @@ describe('a change of edition', () => {
     expect(changes.from).toMatchObject({ edition: '2018', label: '2018 edition, no house rules' });
   });
 
+  // IECC: zone 5 options of the table, as sure as rules/energy/walls.table.json says of each.
+  it('says of each R-value option how sure it is', () => {
+    const options = changes.projects[0]?.why.find(({ text }) => text === 'R-value options');
+    expect(options).toMatchObject({
+      before: 'R-20 or R-13 + R-5 continuous (two sources agree)',
+      after:
+        'R-30, R-20 + R-5 continuous, R-13 + R-10 continuous or R-20 continuous (from memory, not verified)',
+    });
+  });
+
   it('judges by the edition of the rule set, whatever the project says', () => {
     const [plain, old] = changes.projects;
     expect(old?.before).toEqual(plain?.before);
