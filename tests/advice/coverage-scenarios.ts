@@ -117,9 +117,10 @@ export const COVERAGE_SCENARIOS: readonly Scenario[] = [
     },
     cavity_insulation_r: 0,
   }),
-  // A dry place where nothing of the kind is asked.
+  // A dry place where nothing of the kind is asked, and a wall without windows that stands already.
   job({
     name: 'High desert shop',
+    project: 'retrofit',
     place: { climate_zone: '3B' },
     windows: [],
     sheathing: 'gypsum',

@@ -1,7 +1,18 @@
 import { describe, expect, it, vi } from 'vitest';
 import type { Judged } from '../../src/advice/judge-walls.ts';
 import { fastenerWords } from '../../src/advice/schedule-words.ts';
-import { against, answer, board, briefOf, job, judge, KNOWLEDGE, SMALL, withCatalogue } from './pipeline.ts';
+import {
+  against,
+  answer,
+  board,
+  briefOf,
+  job,
+  judge,
+  KNOWLEDGE,
+  SMALL,
+  TINY,
+  withCatalogue,
+} from './pipeline.ts';
 
 // Whole answers, on a machine that may be busy.
 vi.setConfig({ testTimeout: 60_000 });
@@ -199,6 +210,18 @@ describe('cautions', () => {
     expect(advice.cautions.map(({ rule }) => rule)).toContain('safety.fibre-cement-dust');
     const rules = advice.cautions.map(({ rule }) => rule);
     expect(new Set(rules).size).toBe(rules.length);
+  });
+
+  it('of the weather speak of windows out only where there are any', async () => {
+    for (const windows of [[], [{ count: 2 }]]) {
+      const [wall] = (await judge(briefOf({ project: 'retrofit', windows }), TINY)).admitted;
+      expect(wall?.verdicts.verdictOf('safety.open-wall-weather')).toBe(
+        windows.length > 0 ? 'caution' : 'pass',
+      );
+      expect(wall?.verdicts.verdictOf('safety.bare-wall-weather')).toBe(
+        windows.length > 0 ? 'pass' : 'caution',
+      );
+    }
   });
 
   it('of structure, falls and fire come with every wall over foam', async () => {

@@ -23,6 +23,7 @@ const LIMITS: readonly string[] = [
   'stucco-practice.not-below-40-degrees',
   'stucco-practice.curing',
   'safety.open-wall-weather',
+  'safety.bare-wall-weather',
   'stucco-practice.coats',
   'stucco-practice.control-joints',
   'stucco-practice.keep-the-finish-open',
