@@ -17,7 +17,7 @@ import { assumedEarlier, contradictionsKept, withoutFields } from './unsettled.t
 export type AsideOutcome =
   | { readonly kind: 'settled'; readonly step: Step }
   | { readonly kind: 'start-over' }
-  | { readonly kind: 'elsewhere'; readonly state: ConversationState }
+  | { readonly kind: 'elsewhere'; readonly state: ConversationState; readonly line?: string }
   | { readonly kind: 'puzzled' };
 
 /** Settles the aside on top with the user's line. */
@@ -28,9 +28,10 @@ export function answerAside(state: ConversationState, aside: Aside, text: string
     case 'resume':
       return answerResume(rest, aside, line);
     case 'which-place': {
+      const [only] = aside.places;
       const chosen = aside.places.find((place, i) => isPick(line, i, placeLabel(place)));
       if (chosen) return settled(choosePlace(rest, chosen));
-      if (isPick(line, aside.places.length, LABELS.noneOfThese) || /^(?:none|no|neither|n)$/.test(line)) {
+      if (isPick(line, aside.places.length, LABELS.noneOfThese) || NOT_THERE.test(line)) {
         return settled({
           state: remark(
             rest,
@@ -39,11 +40,10 @@ export function answerAside(state: ConversationState, aside: Aside, text: string
           effects: [],
         });
       }
-      const [only] = aside.places;
-      if (only && aside.places.length === 1 && /^(?:yes|y|yeah|yep|right|correct)$/.test(line)) {
-        return settled(choosePlace(rest, only));
-      }
-      return isNumber(line) ? { kind: 'puzzled' } : { kind: 'elsewhere', state: rest };
+      if (only && aside.places.length === 1 && THERE.test(line)) return settled(choosePlace(rest, only));
+      return isNumber(line)
+        ? { kind: 'puzzled' }
+        : (answerBesides(state, rest, text) ?? elsewhere(rest, text));
     }
     case 'which-number': {
       const number = line.replace(/^choice /, '');
@@ -88,6 +88,27 @@ export function answerAside(state: ConversationState, aside: Aside, text: string
       if (isPick(line, 1, LABELS.noGoOn) || NO.test(line)) return settled({ state: rest, effects: [] });
       return { kind: 'puzzled' };
   }
+}
+
+const THERE =
+  /^(?:(?:yes|y|yeah|yep|yup|sure|ok|okay),? ?)?(?:(?:that'?s|that is|it'?s|it is) (?:it|right|correct|the one|there)|it is|right|correct|exactly)?$/;
+const NOT_THERE =
+  /^(?:(?:no|nope|n|none|neither)(?: of (?:these|those|them))?,? ?)?(?:(?:it'?s|it is|that'?s|that is) (?:not(?: (?:it|there|right|that(?: one)?|the (?:place|one)))?|wrong|another(?: one| place)?)|(?:it |that )?isn'?t(?: it| right)?|not (?:there|that one|right)|wrong(?: (?:place|county|one))?)?$/;
+/** "No, Bozeman" and "I mean Bozeman" name another place. */
+const ANOTHER_PLACE = /^(?:no|nope)[,.;:]?\s+(?:(?:it'?s|it is|i meant?|rather|in)\s+)*(?=\S)/i;
+
+function elsewhere(state: ConversationState, text: string): AsideOutcome {
+  return { kind: 'elsewhere', state, line: text.replace(ANOTHER_PLACE, '') };
+}
+
+/** An answer to another question is taken, and the place asked about again; null for anything else. */
+function answerBesides(state: ConversationState, rest: ConversationState, text: string): AsideOutcome | null {
+  const reading = understand(text, contextOf(rest));
+  const { findings, windows, unknowns, place } = reading;
+  const isOfPlace =
+    place !== null || unknowns.includes('place') || findings.some(({ field }) => field === 'place');
+  const isAnswer = findings.length > 0 || windows.length > 0 || unknowns.length > 0;
+  return isAnswer && !isOfPlace ? settled(applyReading(state, reading)) : null;
 }
 
 const TAKE_BACK = /^(?:take (?:it|that) back|yes|y|not right|that(?:'s| is) (?:it|not right|wrong)|undo|ok)$/;

@@ -190,8 +190,17 @@ export const LABELS = {
   leaveIt: 'Leave it as it is',
 } as const;
 
+function isTown(places: readonly PlaceMatch[]): boolean {
+  return places.every(({ match }) => match === 'town');
+}
+
+/** "St. Louis County, MN" */
+export function countyWords({ title, state }: PlaceMatch): string {
+  return `${title}, ${state}`;
+}
+
 export function placeLabel(place: PlaceMatch): string {
-  return `${place.county}, ${place.state} (zone ${place.zone})`;
+  return `${countyWords(place)} (zone ${place.zone})`;
 }
 
 function asidePrompt(aside: Aside, state: ConversationState): Prompt {
@@ -214,7 +223,9 @@ function asidePrompt(aside: Aside, state: ConversationState): Prompt {
         label: 'Place',
         title:
           aside.places.length === 1
-            ? `Is this the place meant by "${aside.text}"?`
+            ? isTown(aside.places)
+              ? `Is this the county that "${aside.text}" lies in?`
+              : `Is this the place meant by "${aside.text}"?`
             : `Which place is meant by "${aside.text}"?`,
         choices: [...aside.places.map(placeLabel), LABELS.noneOfThese],
         accepts: 'one of the choices by number, or another place',

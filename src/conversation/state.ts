@@ -14,6 +14,8 @@ import type { Reader } from './reader.ts';
 export type PlaceMatch = {
   readonly state: string;
   readonly county: string;
+  /** What the county is called, with its kind: a town may share its name with another county. */
+  readonly title: string;
   readonly zone: string;
   /** "exact" when the name itself was found; anything else is put to the user. */
   readonly match?: 'exact' | 'town' | 'close' | 'weak';

@@ -215,7 +215,7 @@ function hear(state: ConversationState, line: string): Step {
     const outcome = answerAside(state, aside, line);
     if (outcome.kind === 'settled') return proceedFrom(outcome.step);
     if (outcome.kind === 'start-over') return startOver(state);
-    if (outcome.kind === 'elsewhere') return hear(outcome.state, line);
+    if (outcome.kind === 'elsewhere') return hear(outcome.state, outcome.line ?? line);
     if (isPassedBy(state, aside, line)) return hear(passed(state), line);
     return { state: withAccepts(state, `Not understood: "${line}".`), effects: [] };
   }
@@ -259,6 +259,8 @@ function isForAside(aside: Aside, command: Command | null): boolean {
     return !['help', 'why', 'quit', 'projects', 'open-project', 'reader'].includes(command.kind);
   }
   if (aside.kind === 'take-back' && command.kind === 'take-back') return true;
+  // "Not right" and "that's it" are said of the place that is offered.
+  if (aside.kind === 'which-place') return command.kind === 'take-back' || command.kind === 'done';
   if (aside.kind === 'enough') return command.kind === 'done';
   return aside.kind === 'start-over' && command.kind === 'start-over';
 }

@@ -8,7 +8,7 @@ import { COMMAND_HELP } from './command.ts';
 import { describeAll, describeAnswer, FIELD_LABELS } from './describe.ts';
 import { nearestThings } from './nearest-things.ts';
 import { note, warning } from './notes.ts';
-import { contextOf, promptOf, whyAsked } from './prompt.ts';
+import { contextOf, countyWords, promptOf, whyAsked } from './prompt.ts';
 import { questionOf } from './questions.ts';
 import type { ConversationState, PlaceMatch } from './state.ts';
 import { remark } from './turns.ts';
@@ -149,7 +149,7 @@ export function placeNeededBlocks(): Block[] {
 }
 
 export function zoneBlock(place: PlaceMatch): Block {
-  return note(`${place.county}, ${place.state} lies in climate zone ${place.zone} (2021 county table).`);
+  return note(`${countyWords(place)} lies in climate zone ${place.zone} (2021 county table).`);
 }
 
 /** A remark that something was not understood, followed by what would be. */

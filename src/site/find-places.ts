@@ -1,5 +1,5 @@
 import { loadTowns, type Town } from './city-data.ts';
-import { type County, type CountyData, countiesOf, loadCounties } from './county-data.ts';
+import { type County, type CountyData, countiesOf, countyTitle, loadCounties } from './county-data.ts';
 import { countiesNamed, isTown, kindRank, nearNames, shortTitle } from './county-lookup.ts';
 import { plainWords, readCountyName } from './place-names.ts';
 
@@ -7,6 +7,8 @@ export type FoundPlace = {
   readonly state: string;
   /** As a scenario's `place.county` takes it. */
   readonly county: string;
+  /** The same as it is called: "St. Louis County", "Orleans Parish". */
+  readonly title: string;
   /** Zone of the 2021 county table. */
   readonly zone: string;
   /** How it was found: the name itself, a town in it, a name spelt nearly so, or merely the nearest in the state. */
@@ -139,7 +141,8 @@ function statesOf(data: CountyData, state: string | null): string[] {
 }
 
 function place(county: County, ofState: readonly County[], match: FoundPlace['match']): FoundPlace {
-  return { state: county.state, county: shortTitle(county, ofState), zone: county.zone_2021, match };
+  const { state, zone_2021: zone } = county;
+  return { state, county: shortTitle(county, ofState), title: countyTitle(county), zone, match };
 }
 
 function unique(places: readonly FoundPlace[]): FoundPlace[] {

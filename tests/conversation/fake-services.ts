@@ -10,18 +10,26 @@ import { sampleAdvice } from './sample-advice.ts';
 export type FakeServices = Services & { readonly asked: Scenario[]; readonly saved: Scenario[] };
 
 const PLACES: readonly (PlaceMatch & { readonly words: RegExp })[] = [
-  { words: /boulder/i, state: 'CO', county: 'Boulder', zone: '5B', match: 'exact' },
-  { words: /gallatin/i, state: 'MT', county: 'Gallatin', zone: '6B', match: 'exact' },
-  { words: /bozeman/i, state: 'MT', county: 'Gallatin', zone: '6B', match: 'town' },
-  { words: /lincoln/i, state: 'ME', county: 'Lincoln', zone: '6A', match: 'exact' },
-  { words: /lincoln/i, state: 'OR', county: 'Lincoln', zone: '4C', match: 'exact' },
+  { words: /boulder/i, state: 'CO', county: 'Boulder', title: 'Boulder County', zone: '5B', match: 'exact' },
+  {
+    words: /gallatin/i,
+    state: 'MT',
+    county: 'Gallatin',
+    title: 'Gallatin County',
+    zone: '6B',
+    match: 'exact',
+  },
+  { words: /bozeman/i, state: 'MT', county: 'Gallatin', title: 'Gallatin County', zone: '6B', match: 'town' },
+  { words: /lincoln/i, state: 'ME', county: 'Lincoln', title: 'Lincoln County', zone: '6A', match: 'exact' },
+  { words: /lincoln/i, state: 'OR', county: 'Lincoln', title: 'Lincoln County', zone: '4C', match: 'exact' },
 ];
 
 /** The few places there are here, by the words in a text. */
 export function placesNamed(text: string): PlaceMatch[] {
-  return PLACES.filter(({ words }) => words.test(text)).map(({ state, county, zone, match }) => ({
+  return PLACES.filter(({ words }) => words.test(text)).map(({ state, county, title, zone, match }) => ({
     state,
     county,
+    title,
     zone,
     match: match ?? 'weak',
   }));

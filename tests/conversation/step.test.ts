@@ -208,15 +208,43 @@ describe('a place', () => {
 
   it('that may be two is put to the user', () => {
     const talk = new Talk().say('lincoln');
-    expect(talk.prompt.choices).toEqual(['Lincoln, ME (zone 6A)', 'Lincoln, OR (zone 4C)', 'None of these']);
+    expect(talk.prompt.choices).toEqual([
+      'Lincoln County, ME (zone 6A)',
+      'Lincoln County, OR (zone 4C)',
+      'None of these',
+    ]);
     expect(talk.say('2').state.answers.place).toEqual({ state: 'OR', county: 'Lincoln' });
   });
 
   it('that is only a town in a county is put to the user', () => {
     const talk = new Talk().say('Bozeman');
     expect(talk.state.answers.place).toBeUndefined();
-    expect(talk.prompt.title).toContain('Is this the place');
+    expect(talk.prompt.title).toContain('Is this the county that "Bozeman" lies in?');
+    expect(talk.prompt.choices[0]).toBe('Gallatin County, MT (zone 6B)');
     expect(talk.say('yes').state.answers.place).toEqual({ state: 'MT', county: 'Gallatin' });
+    expect(talk.last(2)).toContain('Gallatin County, MT lies in climate zone 6B');
+  });
+
+  it('is asked about again after an answer to another question, which is taken', () => {
+    const talk = new Talk().say('Bozeman', '2x6 at 16');
+    expect(talk.state.answers).toMatchObject({ 'framing.depth_in': 5.5, 'framing.spacing_in': 16 });
+    expect(talk.prompt.title).toContain('"Bozeman"');
+    expect(talk.say("that's it").state.answers.place).toEqual({ state: 'MT', county: 'Gallatin' });
+  });
+
+  it.each(['no', "no, that's wrong", 'none of these', "that's not it", 'not right'])(
+    'is asked for anew when "%s" is said of the one offered',
+    (line) => {
+      const talk = new Talk().say('Bozeman', line);
+      expect(talk.state.answers.place).toBeUndefined();
+      expect(talk.prompt.title).toBe('Where does the wall stand?');
+    },
+  );
+
+  it('that is named behind a "no" is looked up without it', () => {
+    const talk = new Talk().say('Bozeman', 'no, Boulder');
+    expect(talk.state.answers.place).toEqual({ state: 'CO', county: 'Boulder' });
+    expect(talk.effects).toContainEqual({ kind: 'find-places', text: 'Boulder' });
   });
 
   it('that nobody knows is asked for again', () => {

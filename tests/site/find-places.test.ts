@@ -91,6 +91,19 @@ describe('free text for a place', () => {
   });
 });
 
+describe('what a county is called', () => {
+  it.each([
+    ['Duluth, MN', 'St. Louis County'],
+    ['New Orleans, LA', 'Orleans Parish'],
+    ['Fairbanks, AK', 'Fairbanks North Star Borough'],
+    ['Bethel, AK', 'Bethel Census Area'],
+    ['Carson City, NV', 'Carson City'],
+    ['Washington, DC', 'District of Columbia'],
+  ])('says of %s what kind it is: %s', async (text, title) => {
+    expect((await findPlaces(text))[0]?.title).toBe(title);
+  });
+});
+
 describe('every county of the table', () => {
   it('is found again from the very text that a suggestion shows, and from a lower-case one with its kind', async () => {
     const data = await loadCounties();
