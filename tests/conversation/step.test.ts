@@ -97,6 +97,12 @@ describe("don't know", () => {
     });
   });
 
+  it('about the rest of the windows keeps their number and asks no more about them', () => {
+    const talk = new Talk().say(...WHOLE_TALK.slice(0, 6), "four windows, don't know the rest");
+    expect(talk.state.answers.windows).toMatchObject([{ count: 4, width_in: 'unknown' }]);
+    expect(talk.prompt.label).toBe('Rough openings');
+  });
+
   it('makes a scenario that the schema takes', () => {
     const talk = new Talk().say('zone 5B');
     for (let i = 0; i < 20 && talk.state.stage === 'asking'; i += 1) talk.say('?');

@@ -137,9 +137,16 @@ export const UNDERSTOOD: readonly Utterance[] = [
     asked: 'windows',
     said: '4 double-hung 36x60 in. double pane with nail fins, work it out',
     windows: [
-      { count: 4, width_in: 36, height_in: 60, operation: 'hung', glazing: 'double', mounting: 'flanged' },
+      {
+        count: 4,
+        width_in: 36,
+        height_in: 60,
+        operation: 'hung',
+        glazing: 'double',
+        mounting: 'flanged',
+        weight_lb: 'unknown',
+      },
     ],
-    unknown: ['windows'],
   },
   {
     asked: 'windows',

@@ -3,7 +3,7 @@ import type { QuestionId } from '../questions.ts';
 import type { WindowAspect } from '../windows.ts';
 
 const DONT_KNOW =
-  /(?:\b(?:i|we) )?(?:\b(?:really |honestly )?(?:do not|don'?t)(?: really| yet)? know(?: yet)?\b|\b(?:no|not an?) (?:idea|clue)\b|\bnot sure\b|\bunsure\b|\bunknown\b|\bnot known\b|\bdunno\b|\bidk\b|\bcan(?:'?t|not) (?:say|tell)\b|\bskip\b(?: (?:it|this|that|one))*|\bpass\b|\bno answer\b|\bn\/a\b|\b(?:you|please) (?:choose|decide|assume)\b(?: for me)?|^assume(?: something)?$|\bleave (?:it|that|this) open\b|^\?+$|^work (?:it|that|them) out(?: for me)?$)/;
+  /(?:\b(?:i|we) )?(?:\b(?:really |honestly )?(?:do not|don'?t)(?: really| yet)? know(?: yet)?\b|\b(?:no|not an?) (?:idea|clue)\b|\bnot sure\b|\bunsure\b|\bunknown\b|\bnot known\b|\bdunno\b|\bidk\b|\bcan(?:'?t|not) (?:say|tell)\b|\b(?:that(?:'?s| is) )?all (?:that )?(?:i|we) know\b|\bskip\b(?: (?:it|this|that|one))*|\bpass\b|\bno answer\b|\bn\/a\b|\b(?:you|please) (?:choose|decide|assume)\b(?: for me)?|^assume(?: something)?$|\bleave (?:it|that|this) open\b|^\?+$|^work (?:it|that|them) out(?: for me)?$)/;
 
 /** Words that may stand beside "don't know" without naming anything. */
 const EMPTY_WORDS =

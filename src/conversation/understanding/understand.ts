@@ -2,7 +2,7 @@ import type { Finding } from '../answers.ts';
 import { FIELD_IDS, sameAnswer } from '../answers.ts';
 import { takesValue } from '../answers-schema.ts';
 import type { Choice } from '../questions.ts';
-import type { WindowAspect, WindowReading } from '../windows.ts';
+import { type WindowAspect, type WindowReading, withUnknownAspects } from '../windows.ts';
 import { takeBareBudget } from './dollars.ts';
 import { leftOpenHere, readDontKnow } from './dont-know.ts';
 import { Clause, normaliseLine, splitClauses, straighten } from './line-text.ts';
@@ -206,6 +206,9 @@ const NO_MORE_WINDOWS =
   /\b(?:no|nothing) (?:more(?! than)|other|others|else)(?: kinds?)?(?: of)?(?: windows?)?(?: or doors?)?\b|\bthat(?:'?s| is) all(?: the windows)?\b|\bonly (?:those|these|that)\b/;
 const NONE_LEFT = /^(?:no|none|nope|done|that(?:'?s| is) it)$/;
 
+/** Said behind a window it is its weight that is to be worked out. */
+const WORK_IT_OUT = /^work /;
+
 function readClauses(clauses: readonly string[], gathering: Gathering): ClauseReadings {
   const { context } = gathering;
   const out: ClauseReadings = {
@@ -217,6 +220,7 @@ function readClauses(clauses: readonly string[], gathering: Gathering): ClauseRe
   };
   const inWindows = context.question === 'windows';
   const aspects: WindowAspect[] = [];
+  let isRestUnknown = false;
   for (const words of clauses) {
     const open = leftOpenHere(words, context.question);
     if (open) {
@@ -227,7 +231,10 @@ function readClauses(clauses: readonly string[], gathering: Gathering): ClauseRe
     if (dontKnow) {
       aspects.push(...dontKnow.windowAspects);
       out.unknowns.push(...dontKnow.fields);
-      if (dontKnow.fields.length === 0 && dontKnow.windowAspects.length === 0) leaveOpen(context, out);
+      if (dontKnow.fields.length > 0 || dontKnow.windowAspects.length > 0) continue;
+      if (context.windowsPhase === 'kinds' && out.windows.length > 0 && WORK_IT_OUT.test(words))
+        aspects.push('weight_lb');
+      else isRestUnknown = true;
       continue;
     }
     if (hasRange(words)) {
@@ -236,6 +243,7 @@ function readClauses(clauses: readonly string[], gathering: Gathering): ClauseRe
     }
     readOneClause(new Clause(words), gathering, out);
   }
+  if (isRestUnknown) leaveOpen(context, out);
   if (aspects.length > 0) {
     const unknowns = Object.fromEntries(aspects.map((aspect) => [aspect, 'unknown' as const]));
     foldWindow(out.windows, { window: unknowns, isForAll: false });
@@ -243,9 +251,15 @@ function readClauses(clauses: readonly string[], gathering: Gathering): ClauseRe
   return out;
 }
 
-/** "Don't know" about the question as a whole. */
+/** "Don't know" about the question as a whole, or about what the line leaves of it. */
 function leaveOpen(context: Context, out: ClauseReadings): void {
-  if (context.windowsPhase === 'details') out.windowDetailsUnknown = true;
+  if (context.windowsPhase === 'kinds' && out.windows.length > 0) {
+    // "Four windows, the rest I don't know": nothing more is known of them, nor of any others.
+    out.windows.forEach((reading, i) => {
+      out.windows[i] = { ...reading, window: withUnknownAspects(reading.window) };
+    });
+    out.windowsComplete = true;
+  } else if (context.windowsPhase === 'details') out.windowDetailsUnknown = true;
   else if (context.windowsPhase === 'more') out.windowsComplete = true;
   else out.unknowns.push(...context.open);
 }
