@@ -6,6 +6,7 @@ import { answersSchema } from '../../src/conversation/answers-schema.ts';
 import { QUESTION_IDS, QUESTIONS, questionOf } from '../../src/conversation/questions.ts';
 import type { Reading } from '../../src/conversation/understanding/reading.ts';
 import { understand } from '../../src/conversation/understanding/understand.ts';
+import { withUnknownAspects } from '../../src/conversation/windows.ts';
 import {
   ASKED_AGAIN as FIRST_ASKED_AGAIN,
   UNDERSTOOD as FIRST_UNDERSTOOD,
@@ -73,6 +74,22 @@ describe('understanding a line', () => {
     const reading = read({ asked: 'framing', said: '2x6 at 16, purple monkeys' });
     expect(foundIn(reading)).toMatchObject({ 'framing.depth_in': 5.5, 'framing.spacing_in': 16 });
     expect(reading.unclear.map(({ words }) => words)).toEqual(['purple monkeys']);
+  });
+
+  it('says whose word it is that there are no termites', () => {
+    const { notes } = read({ asked: 'surroundings', said: 'no termites' });
+    expect(notes).toEqual([expect.stringContaining('The map of the residential code decides')]);
+    expect(read({ asked: 'surroundings', said: 'termites none to slight' }).notes).toEqual([]);
+  });
+
+  it.each([
+    "four windows, don't know the rest",
+    "the rest I don't know, four windows",
+    "4, that's all I know",
+  ])('takes the number of windows out of "%s", and nothing more is asked of them', (said) => {
+    const { windows, windowsComplete, unknowns, unclear } = read({ asked: 'windows', said });
+    expect(windows.map(({ window }) => window)).toEqual([withUnknownAspects({ count: 4 })]);
+    expect([windowsComplete, unknowns, unclear]).toEqual([true, [], []]);
   });
 
   it('puts a number that is both a choice and a figure to the user', () => {

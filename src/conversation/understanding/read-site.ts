@@ -66,6 +66,15 @@ const TO_A_HOUSE =
 const ON_LOT_LINE = /\b(?:right )?on the (?:lot|property) line\b|\bzero lot line\b/;
 const NO_WILDFIRE =
   /\b(?:no|not (?:in |near )?(?:an? |the )?|without|outside (?:of )?(?:an? |the )?)\s*(?:wild ?fires?|wui|fire[- ]hazard)(?: (?:area|zone|hazard|risk|country))?\b|\bwild ?fires?:? (?:no|none)\b/;
+/** Where the surroundings are asked, fire is the one that comes over land. */
+const NO_FIRE =
+  /\b(?:no|not (?:an? |any |much (?:of an? )?)?|without(?: any)?|low)\s*(?:(?:risk|danger|threat|fear) of (?:wild ?)?fires?|(?:wild ?|brush ?|forest ?|bush ?)?fires?(?: (?:risk|danger|hazard|threat|problem|issue|area|zone|country)s?)?)\b(?:(?: here| there| around here| either))*/;
+const NEITHER_NAMED =
+  /\b(?:no|neither|without) (?:wild ?)?fires?(?: (?:risk|danger|hazard|area)s?)? n?or termites?\b|\b(?:no|neither) termites? n?or (?:wild ?)?fires?(?: (?:risk|danger|hazard|area)s?)?\b/;
+const NEITHER =
+  /^(?:neither|(?:none|nothing|not any)(?: of)?(?: (?:that|those|these|them|it|the (?:two|above)))?|nothing like (?:that|it)|no to (?:both|all)|no(?:t|ne)? (?:of )?(?:either|both))(?: (?:of (?:that|those|these|them|the two)|one|applies|apply|(?:is|are) (?:a (?:matter|problem|concern)|an issue|problems)|here|there|around here|really))*$/;
+const TERMITE_MAP_NOTE =
+  'Termites are taken as none to slight. The map of the residential code decides that, not whether any were seen.';
 const WILDFIRE =
   /\b(?:in (?:an? |the )?)?(?:wild ?fires?|wui)(?: (?:area|zone|hazard|risk|country))?(?::? yes)?\b/;
 const TERMITES = [
@@ -94,21 +103,38 @@ export const readSurroundings: Reader = (clause, gathering) => {
     );
   }
 
-  const noFire = clause.take(NO_WILDFIRE);
+  const asked = gathering.isAsked('surroundings');
+  if (asked && clause.take(NEITHER_NAMED)) addNeither(gathering, clause.text);
+  const noFire = clause.take(NO_WILDFIRE) ?? (asked ? clause.take(NO_FIRE) : null);
   if (noFire) gathering.add('wildfire_area', false, { ...noFire, isNegated: false });
   const fire = clause.take(WILDFIRE);
   if (fire) gathering.add('wildfire_area', true, fire);
 
   readTermites(clause, gathering);
-  if (!gathering.isAsked('surroundings')) return;
+  if (!asked) return;
+  const neither = clause.take(NEITHER);
+  if (neither) addNeither(gathering, neither.words);
   const [only] = gathering.context.open;
-  if (gathering.context.open.length === 1 && only === 'wildfire_area') {
+  const isOnly = gathering.context.open.length === 1;
+  if (isOnly && only === 'wildfire_area') {
     const yes = clause.take(/^(?:yes|y|yeah|yep)$/);
     if (yes) gathering.add('wildfire_area', true, yes);
-    const no = clause.take(/^(?:no|n|nope)$/);
-    if (no) gathering.add('wildfire_area', false, no);
   }
+  const no = clause.take(/^(?:no|n|nope)$/);
+  if (!no) return;
+  if (isOnly) addNeither(gathering, no.words);
+  else gathering.puzzle(no.words, 'No wildfire, no termites, or neither of them?');
 };
+
+/** Neither wildfire nor termites, as far as they are still open. */
+function addNeither(gathering: Gathering, words: string): void {
+  const isOpen = (field: 'wildfire_area' | 'termite_area') =>
+    gathering.isOpen(field) && !gathering.findings.some((finding) => finding.field === field);
+  if (isOpen('wildfire_area')) gathering.findings.push({ field: 'wildfire_area', value: false, words });
+  if (!isOpen('termite_area')) return;
+  gathering.findings.push({ field: 'termite_area', value: 'none-to-slight', words });
+  gathering.notes.push(TERMITE_MAP_NOTE);
+}
 
 function addDistance(gathering: Gathering, taken: Taken): void {
   const text = taken.groups.find((group) => group !== undefined) ?? '';
@@ -128,7 +154,9 @@ const readTermites: Reader = (clause, gathering) => {
       new RegExp(`\\btermites?:?(?: (?:area|risk|are|is))*:? ${level}(?![- ]to[- ])\\b`),
     );
     for (const taken of [before, after]) {
-      if (taken) gathering.add('termite_area', value, { ...taken, isNegated: false });
+      if (!taken) continue;
+      gathering.add('termite_area', value, { ...taken, isNegated: false });
+      if (/\bno(?:ne)?(?![- ]to[- ]|\/| or )\b/.test(taken.words)) gathering.notes.push(TERMITE_MAP_NOTE);
     }
   }
   if (gathering.isAsked('surroundings')) {
