@@ -47,8 +47,12 @@ export function answerAside(state: ConversationState, aside: Aside, text: string
     }
     case 'which-number': {
       const number = line.replace(/^choice /, '');
-      const chosen = isNumber(number) ? aside.findings[Number(number) - 1] : namedSum(aside.findings, line);
+      const named = () =>
+        aside.asks === undefined ? namedSum(aside.findings, line) : yesOrNo(aside.findings, line);
+      const chosen = isNumber(number) ? aside.findings[Number(number) - 1] : named();
       if (chosen) return settled(takeChosen(rest, chosen));
+      // Of an estimate any other figure is the answer itself.
+      if (aside.asks !== undefined) return elsewhere(rest, text);
       return isNumber(number) ? { kind: 'puzzled' } : { kind: 'elsewhere', state: rest };
     }
     case 'contradiction':
@@ -91,14 +95,14 @@ export function answerAside(state: ConversationState, aside: Aside, text: string
 }
 
 const THERE =
-  /^(?:(?:yes|y|yeah|yep|yup|sure|ok|okay),? ?)?(?:(?:that'?s|that is|it'?s|it is) (?:it|right|correct|the one|there)|it is|right|correct|exactly)?$/;
+  /^(?:(?:yes|y|yeah|yep|yup|sure|ok|okay),? ?)?(?:(?:that'?s|that is|it'?s|it is) (?:it|right|correct|the one|there)|it is|(?:(?:that|it) )?(?:sounds|looks|seems) (?:about |quite )?(?:right|good|fine|ok(?:ay)?)|(?:that'?s |it'?s )?(?:about|quite|roughly) (?:right|it)|right|correct|exactly)?$/;
 const NOT_THERE =
   /^(?:(?:no|nope|n|none|neither)(?: of (?:these|those|them))?,? ?)?(?:(?:it'?s|it is|that'?s|that is) (?:not(?: (?:it|there|right|that(?: one)?|the (?:place|one)))?|wrong|another(?: one| place)?)|(?:it |that )?isn'?t(?: it| right)?|not (?:there|that one|right)|wrong(?: (?:place|county|one))?)?$/;
-/** "No, Bozeman" and "I mean Bozeman" name another place. */
-const ANOTHER_PLACE = /^(?:no|nope)[,.;:]?\s+(?:(?:it'?s|it is|i meant?|rather|in)\s+)*(?=\S)/i;
+/** "No, Bozeman": what follows is meant. */
+const BUT_NO = /^(?:no|nope)[,.;:]?\s+(?:(?:it'?s|it is|i meant?|rather|in)\s+)*(?=\S)/i;
 
 function elsewhere(state: ConversationState, text: string): AsideOutcome {
-  return { kind: 'elsewhere', state, line: text.replace(ANOTHER_PLACE, '') };
+  return { kind: 'elsewhere', state, line: text.replace(BUT_NO, '') };
 }
 
 /** An answer to another question is taken, and the place asked about again; null for anything else. */
@@ -168,6 +172,12 @@ export function choosePlace(state: ConversationState, place: PlaceMatch): Step {
 const SUM_IN_ALL =
   /^(?:(?:it'?s |that'?s )?(?:the )?(?:in (?:all|total)|total|altogether|all in)|(?:it'?s |that'?s )?(?:for )?the whole(?: (?:thing|wall|job|house|side))?|(?:for )?all of it)$/;
 const SUM_A_FOOT = /^(?:it'?s |that'?s )?(?:(?:a|per|by the) )?(?:sq(?:uare)?\.? ?)?(?:foot|ft)$/;
+
+/** Of an estimate, the first, and what is left open instead. */
+function yesOrNo([estimate, open]: readonly Finding[], line: string): Finding | undefined {
+  if (THERE.test(line) || TAKE_TRIAL.test(line)) return estimate;
+  return NO.test(line) || readDontKnow(line, false) ? open : undefined;
+}
 
 /** "In all" or "a foot", said of a sum that may be either. */
 function namedSum(findings: readonly Finding[], line: string): Finding | undefined {

@@ -234,12 +234,13 @@ function asidePrompt(aside: Aside, state: ConversationState): Prompt {
       return {
         ...base,
         key: `which-number:${aside.words}`,
-        label: 'Which one',
-        title: `"${aside.words}" may mean two things. Which one?`,
+        label: aside.asks === undefined ? 'Which one' : 'An estimate',
+        title: aside.asks ?? `"${aside.words}" may mean two things. Which one?`,
         choices: aside.findings.map(
           (finding) => `${FIELD_LABELS[finding.field]}: ${describeFinding(finding)}`,
         ),
-        accepts: 'one of the choices by number',
+        accepts:
+          aside.asks === undefined ? 'one of the choices by number' : '"yes", "no" or the figure itself',
       };
     case 'contradiction':
       return {

@@ -59,7 +59,13 @@ export type Turn =
 export type Aside =
   | { readonly kind: 'resume'; readonly draft: Draft }
   | { readonly kind: 'which-place'; readonly text: string; readonly places: readonly PlaceMatch[] }
-  | { readonly kind: 'which-number'; readonly words: string; readonly findings: readonly Finding[] }
+  | {
+      readonly kind: 'which-number';
+      readonly words: string;
+      readonly findings: readonly Finding[];
+      /** Where the first is an estimate: how it is put. */
+      readonly asks?: string;
+    }
   | { readonly kind: 'contradiction'; readonly findings: readonly Finding[] }
   | { readonly kind: 'start-over' }
   /** "Not right" was said after other lines: whether this one is meant. */

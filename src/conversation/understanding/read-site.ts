@@ -1,6 +1,7 @@
-import type { Taken } from './line-text.ts';
+import type { Clause, Taken } from './line-text.ts';
 import { hundredths, LENGTH, NUMBER, readLengthIn, readNumber, readSigned } from './numbers.ts';
 import type { Gathering, Reader } from './reading.ts';
+import { roofOfStoreys } from './vague-answers.ts';
 
 /** Miles per hour in the other units people give. */
 const MPH_PER_M_S = 2.23694;
@@ -31,8 +32,39 @@ const ROOF = new RegExp(
   `(${LENGTH})\\s*(?:-\\s*)?(?:(?:to|at) the (?:mean )?roof(?: height)?|(?:mean )?roof(?: height)?\\b|(?:high|tall)\\b)|\\b(?:mean )?roof(?: height)?(?: is| of| at)?\\s*(${LENGTH}|${NUMBER})`,
 );
 
+const STOREYS = new RegExp(
+  `(?<![\\w.$/-])(?:(single|multi|several|${NUMBER})((?:[- ]and[- ]a[- ]half)?)|half a)[- ]?(?:stor(?:e?ys?|ies|eyed|ied)|floors?|levels?)\\b`,
+);
+
+/** Storeys are no height: an estimate is put to the user. */
+function estimateRoof(clause: Clause, gathering: Gathering): void {
+  if (!gathering.isOpen('mean_roof_height_ft')) return;
+  const taken = clause.take(STOREYS);
+  if (!taken) return;
+  const [said = '', half = ''] = taken.groups;
+  const whole = said === 'single' ? 1 : readNumber(said);
+  const roof = whole === null ? null : roofOfStoreys(whole + (half === '' ? 0 : 0.5));
+  if (!roof) {
+    gathering.puzzle(
+      taken.words,
+      'Storeys are no height: measure from the ground to the eaves and to the ridge, and take the mean. How many feet is it?',
+    );
+    return;
+  }
+  const field = 'mean_roof_height_ft';
+  gathering.either = {
+    words: taken.words,
+    findings: [
+      { field, value: roof.height_ft, words: taken.words },
+      { field, value: 'unknown', words: taken.words },
+    ],
+    asks: `"${taken.words}": taken as about ${roof.height_ft} ft (${roof.basis})? Better is the mean of eaves and ridge, measured.`,
+  };
+}
+
 /** Wind speed, exposure and roof height. */
 export const readWind: Reader = (clause, gathering) => {
+  estimateRoof(clause, gathering);
   for (const { pattern, factor } of SPEEDS) {
     for (const taken of clause.takeAll(pattern)) {
       const text = taken.groups[0] ?? '';

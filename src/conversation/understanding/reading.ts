@@ -22,7 +22,12 @@ export type Context = {
 /** Something said that could not be taken, and what to do about it. */
 export type Unclear = { readonly words: string; readonly hint: string };
 
-export type Either = { readonly words: string; readonly findings: readonly Finding[] };
+export type Either = {
+  readonly words: string;
+  readonly findings: readonly Finding[];
+  /** How it is put to the user, where the first finding is only an estimate of what was said. */
+  readonly asks?: string;
+};
 
 export type BudgetTotal = { readonly usd: number; readonly words: string };
 
@@ -55,6 +60,8 @@ export class Gathering {
   readonly notes: string[] = [];
   budgetTotal: BudgetTotal | null = null;
   either: Either | null = null;
+  /** Something named without its figure: asked about unless the line says it elsewhere. */
+  vague: (Unclear & { readonly isGeneral: boolean }) | null = null;
   /** The year that the house is from. */
   builtIn: number | null = null;
 

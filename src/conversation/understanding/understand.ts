@@ -1,4 +1,4 @@
-import type { Finding } from '../answers.ts';
+import type { FieldId, Finding } from '../answers.ts';
 import { FIELD_IDS, sameAnswer } from '../answers.ts';
 import { takesValue } from '../answers-schema.ts';
 import type { Choice } from '../questions.ts';
@@ -25,6 +25,7 @@ import { readCavity, readRetarder, readSheathing } from './read-wall.ts';
 import { readWindows } from './read-windows.ts';
 import { type Context, Gathering, NOTHING_SAID, type Reader, type Reading } from './reading.ts';
 import { settleMetricSizes } from './standard-sizes.ts';
+import { readFill, readLining } from './vague-answers.ts';
 
 /** Readers in the order they may take words: the ones with the surest signs first. */
 const READERS: readonly Reader[] = [
@@ -37,6 +38,8 @@ const READERS: readonly Reader[] = [
   readSurroundings,
   readRetarder,
   readCavity,
+  readFill,
+  readLining,
   readSheathing,
   readProject,
   readOpenings,
@@ -73,6 +76,7 @@ export function understand(said: string, context: Context): Reading {
   settleMetricSizes(gathering);
   settleAge(gathering);
   settleOwnHands(gathering);
+  settleVague(gathering, lines.unknowns);
   const { findings, clashes } = withoutClashes(gathering.findings);
 
   const asksPlace = context.question === 'place';
@@ -323,7 +327,7 @@ function foldWindow(windows: WindowReading[], next: WindowReading): void {
 
 /** Words that carry no answer by themselves; the longest first, so that "it's" goes before "it". */
 const FILLERS =
-  /\b(?:fib(?:er|re)glass|vapou?r retarder|approximately|first of all|outside face|paint(?:ed)?|at present|insulation|priorities|stud bays?|above all|cellulose|currently|important|insulated|ourselves|room side|sheathing|thickness|category|cavities|existing|exposure|interior|lot line|suppose|believe|matters?|priority|probably|sheathed|standard|already|between|drywall|framing|maximum|perhaps|project|regular|roughly|outside|hoping|rather|really|little|afford|money|live|very|almost|approx|around|batts?|budget|cavity|stands|design|facing|finish|framed|height|inside|mainly|mostly|myself|nearly|normal|please|second|square|studs?|thanks|units?|walls?|about|basic|bays?|circa|could|doing|faced|first|frame|guess|hello|house|it'll|kinds|maybe|speed|spend|stand|thank|their|there|these|thick|think|those|usual|wants|we'll|we've|winds|would|area|away|been|crew|each|fine|from|good|have|high|home|i'll|i've|it's|just|kind|like|mean|most|need|next|okay|only|roof|site|size|some|tall|that|then|they|this|type|want|well|wide|will|wind|with|year|your|all|are|can|for|got|had|has|i'd|i'm|its|max|now|old|our|per|say|the|use|was|yes|you|an|as|at|be|by|ca|hi|in|is|it|me|my|of|ok|on|so|to|up|us|we|a|i)\b|[^\p{L}\p{N}]+/gu;
+  /\b(?:fib(?:er|re)glass|vapou?r retarder|approximately|first of all|outside face|paint(?:ed)?|at present|insulation|priorities|stud bays?|above all|cellulose|currently|important|behind|insulated|ourselves|room side|sheathing|thickness|category|cavities|existing|exposure|interior|lot line|suppose|believe|matters?|priority|probably|sheathed|standard|already|between|drywall|framing|maximum|perhaps|project|regular|roughly|outside|hoping|rather|really|little|afford|money|live|very|almost|approx|around|batts?|budget|cavity|stands|design|facing|finish|framed|height|inside|mainly|mostly|myself|nearly|normal|please|second|square|studs?|thanks|units?|walls?|about|basic|bays?|circa|could|doing|faced|first|frame|guess|hello|house|it'll|kinds|maybe|speed|spend|stand|thank|their|there|these|thick|think|those|usual|wants|we'll|we've|winds|would|area|away|been|crew|each|fine|from|good|have|high|home|i'll|i've|it's|just|kind|like|mean|most|need|next|okay|only|roof|site|size|some|tall|that|then|they|this|type|want|well|wide|will|wind|with|year|your|all|are|can|for|got|had|has|i'd|i'm|its|max|now|old|our|per|say|the|use|was|yes|you|an|as|at|be|by|ca|hi|in|is|it|me|my|of|ok|on|so|to|up|us|we|a|i)\b|[^\p{L}\p{N}]+/gu;
 
 /** A clause's leftover without the words that carry nothing. */
 function withoutFillers(text: string): string {
@@ -369,6 +373,13 @@ function settleAge(gathering: Gathering): void {
 function settleOwnHands({ findings, unclear }: Gathering): void {
   const at = unclear.findIndex(({ hint }) => hint === OWN_HANDS_HINT);
   if (at >= 0 && findings.some(({ field }) => field === 'crew_skill')) unclear.splice(at, 1);
+}
+
+/** What is named without its figure is asked about, unless the line gives the figure or leaves it open. */
+function settleVague({ vague, unclear, findings, context }: Gathering, unknowns: readonly FieldId[]): void {
+  const isSaid = (field: FieldId) =>
+    findings.some((finding) => finding.field === field) || unknowns.includes(field);
+  if (vague && !context.open.some(isSaid)) unclear.push({ words: vague.words, hint: vague.hint });
 }
 
 /** One line that gives a field two values gives it none. */
