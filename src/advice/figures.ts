@@ -1,6 +1,6 @@
 import type { Candidate } from '../assembly/candidates.ts';
 import type { AnswerContext } from '../assessment/answer-context.ts';
-import { fastenerCost } from '../assessment/cost-part.ts';
+import { type CostItem, costShares, fastenerCost } from '../assessment/cost-part.ts';
 import type { CalculatedParts } from '../assessment/fact-sheet.ts';
 import { fasteningPractice } from '../assessment/schedule/fastening-practice.ts';
 import { wholeWall } from '../assessment/thermal-part.ts';
@@ -212,11 +212,15 @@ function loadFigures({ fastening }: CalculatedParts, context: AnswerContext): Fi
 
 function costFigures(
   candidate: Candidate,
-  { cost, fasteners }: CalculatedParts,
+  { cost, fasteners, buck }: CalculatedParts,
   context: AnswerContext,
 ): Figure[] {
   const { prices } = context.catalogue;
   const driven = fastenerCost(fasteners, context);
+  const shares = costShares(candidate, driven, buck.supports, context);
+  const costOf = (wanted: CostItem) =>
+    shares.reduce((sum, { item, price, times }) => sum + (item === wanted ? price.likely * times : 0), 0);
+  const { insulation } = candidate.build;
   return [
     figure({
       id: 'installed-cost',
@@ -226,6 +230,22 @@ function costFigures(
       method: `sum of parts, prices of ${prices.year}; range ${cost.low.toFixed(0)} to ${cost.high.toFixed(0)}`,
       source: [prices.source],
       note: 'from memory, get quotes',
+    }),
+    figure({
+      id: 'cladding-cost',
+      what: 'Of it, the cladding in place',
+      value: costOf(candidate.cladding),
+      unit: '$/ft²',
+      method: 'price of a square foot',
+      source: [candidate.cladding.cost.source],
+    }),
+    figure({
+      id: 'insulation-cost',
+      what: 'Of it, the boards laid and taped',
+      value: costOf(insulation),
+      unit: '$/ft²',
+      method: 'first inch, each further inch, each further layer',
+      source: [insulation.cost.source],
     }),
     figure({
       id: 'fastener-material-cost',

@@ -13,7 +13,7 @@ import type { ConversationState, Extent, Step } from './state.ts';
 import { howToTellBlocks } from './talk.ts';
 import { changeBlocks } from './tell-advice.ts';
 import { allCautionBlocks } from './tell-briefly.ts';
-import { affordBlocks, contractorBlocks, soundBlocks } from './tell-owner-questions.ts';
+import { affordBlocks, cheaperBlocks, contractorBlocks, soundBlocks } from './tell-owner-questions.ts';
 import { findOutBlocks, PLAIN_TIE, robustnessBlocks } from './tell-ranking.ts';
 import { withAdviceTold } from './told.ts';
 import { readTrial } from './trial.ts';
@@ -27,6 +27,7 @@ const ASKING = [
   'find-out',
   'sound',
   'affordable',
+  'too-dear',
   'contractor',
   'how-to-tell',
   'impression',
@@ -90,6 +91,8 @@ export function talkBack(state: ConversationState, command: Asking): Step {
       return withAnswer(state, (advice) => say(...soundBlocks(advice)));
     case 'affordable':
       return withAnswer(state, (advice) => say(...affordBlocks(advice, budgetOf(state))));
+    case 'too-dear':
+      return withAnswer(state, (advice) => say(...cheaperBlocks(advice, budgetOf(state))));
     case 'contractor':
       return withAnswer(state, (advice) => say(...contractorBlocks(advice)));
     case 'compare':

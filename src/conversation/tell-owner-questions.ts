@@ -106,6 +106,77 @@ export function affordBlocks(advice: Advice, budget_usd_per_ft2: number | null):
   ];
 }
 
+/** "It is too expensive": what passes for less and what that gives up, what costs most, and how to try another budget. */
+export function cheaperBlocks(advice: Advice, budget_usd_per_ft2: number | null): Block[] {
+  const [wall, ...others] = advice.ranked;
+  if (!wall) return nothingPasses(advice);
+  const area_ft2 = wall.thermal.assumptions.wall_area_ft2;
+  const { low, likely, high } = wall.installed_cost_usd_per_ft2;
+  const budget =
+    budget_usd_per_ft2 === null ? '' : ` ${budgetCheck(wall.installed_cost_usd_per_ft2, budget_usd_per_ft2)}`;
+  const cheaper = others
+    .filter((other) => other.installed_cost_usd_per_ft2.likely < likely)
+    .sort((a, b) => a.installed_cost_usd_per_ft2.likely - b.installed_cost_usd_per_ft2.likely);
+  const [cheapest] = cheaper;
+  const wanted = Math.ceil(cheapest?.installed_cost_usd_per_ft2.likely ?? likely * WANTED_SHARE);
+  return [
+    { kind: 'title', text: 'If it costs too much' },
+    {
+      kind: 'paragraph',
+      text: `The first choice likely costs $${perFoot(likely)} a square foot ($${perFoot(low)} to $${perFoot(high)}), about ${total(likely, area_ft2)} for ${area(area_ft2)}.${budget}`,
+    },
+    ...(cheaper.length > 0
+      ? titledList(
+          'What passes for less',
+          cheaper.map((other) => lessWords(other, wall, area_ft2)),
+        )
+      : [note('None of the other walls that I ranked likely costs less.')]),
+    ...titledList('What costs most in it', dearestParts(wall)),
+    ...titledList(
+      'When another wall comes first',
+      (advice.robustness ?? [])
+        .filter(({ kind, what }) => kind === 'budget' || (kind === 'weight' && what === 'cost'))
+        .map(({ sentence }) => sentence),
+    ),
+    note(
+      `"what if the budget were $${wanted} a foot" only tries that; "change budget to ${wanted}" works it out anew, and "change priorities to cost" puts the price first. No budget makes a wall pass that breaks a rule.`,
+    ),
+    warning(
+      'Caution: prices are rough, from memory unless you gave your own. Ask for two quotes of each wall before you give one up.',
+    ),
+  ];
+}
+
+/** A little below what the first choice costs: a budget to try where nothing ranked is cheaper. */
+const WANTED_SHARE = 0.85;
+
+function lessWords(other: RankedAssembly, wall: RankedAssembly, area_ft2: number): string {
+  const { likely } = other.installed_cost_usd_per_ft2;
+  const saved = total(wall.installed_cost_usd_per_ft2.likely - likely, area_ft2);
+  const gives = other.gives_up.length > 0 ? ` It gives up: ${other.gives_up.map(ended).join(' ')}` : '';
+  return `${other.rank}. ${other.title}: likely $${perFoot(likely)} a square foot, about ${saved} less.${gives}`;
+}
+
+const PART_WORDS: readonly { readonly label: string; readonly ids: readonly string[] }[] = [
+  { label: 'the cladding', ids: ['cladding-cost'] },
+  { label: 'the boards, laid and taped', ids: ['insulation-cost'] },
+  {
+    label: 'the fasteners through the boards, driven',
+    ids: ['fastener-material-cost', 'fastener-labour-cost'],
+  },
+];
+
+/** The known parts of the likely cost, the dearest first; none for a record from before they were told. */
+function dearestParts({ figures, installed_cost_usd_per_ft2: { likely } }: RankedAssembly): string[] {
+  return PART_WORDS.flatMap(({ label, ids }) => {
+    const values = ids.map((id) => figures.find((figure) => figure.id === id)?.value ?? null);
+    if (values.includes(null)) return [];
+    return [{ label, usd: values.reduce<number>((sum, value) => sum + (value ?? 0), 0) }];
+  })
+    .sort((a, b) => b.usd - a.usd)
+    .map(({ label, usd }) => `${label}: $${perFoot(usd)} of the $${perFoot(likely)} a square foot`);
+}
+
 const HUNDRED = 100;
 
 function total(usd_per_ft2: number, area_ft2: number): string {

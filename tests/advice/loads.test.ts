@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { answer, job } from './pipeline.ts';
+import { answer, job, KNOWLEDGE } from './pipeline.ts';
 
 const told = await answer(job({ finish: 'cement-stucco' }));
 
@@ -31,6 +31,22 @@ describe('loads in the answer', () => {
         expect(wall.thermal.delta_u_fasteners).toBeCloseTo((count / 100) * 0.00758, 4);
       const figure = wall.figures.find(({ id }) => id === 'fastener-labour-cost')?.value ?? Number.NaN;
       expect(figure).toBeCloseTo((labour.hours_priced_with_fasteners.likely * 60) / 1800, 3);
+    }
+  });
+
+  it('tell of the price the cladding and the boards, which with the rest do not come to more than all of it', () => {
+    for (const wall of told.ranked) {
+      const usd = (id: string) => wall.figures.find((figure) => figure.id === id)?.value ?? Number.NaN;
+      const cladding = KNOWLEDGE.catalogue.claddings.find(({ id }) => wall.id.startsWith(`${id}/`));
+      expect(usd('cladding-cost')).toBeCloseTo(cladding?.cost.usd_per_ft2.likely ?? Number.NaN, 2);
+      const parts = [
+        'cladding-cost',
+        'insulation-cost',
+        'fastener-material-cost',
+        'fastener-labour-cost',
+      ].map(usd);
+      expect(Math.min(...parts)).toBeGreaterThan(0);
+      expect(parts.reduce((sum, part) => sum + part, 0)).toBeLessThanOrEqual(usd('installed-cost') + 0.01);
     }
   });
 

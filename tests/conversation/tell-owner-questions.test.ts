@@ -1,7 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import type { Advice } from '../../src/advice/advice-schema.ts';
 import { blocksToText } from '../../src/conversation/blocks.ts';
-import { affordBlocks, contractorBlocks, soundBlocks } from '../../src/conversation/tell-owner-questions.ts';
+import {
+  affordBlocks,
+  cheaperBlocks,
+  contractorBlocks,
+  soundBlocks,
+} from '../../src/conversation/tell-owner-questions.ts';
 import { sampleAdvice, sampleWall } from './sample-advice.ts';
 import { Talk, WHOLE_TALK } from './talk.ts';
 
@@ -56,6 +61,71 @@ describe('"is it affordable?"', () => {
       'taking the old cladding off',
     );
     expect(afford(30)).not.toContain('old cladding');
+  });
+});
+
+describe('"that is too expensive"', () => {
+  const [first, second, third] = advice.ranked;
+  if (!first || !second || !third) throw new Error('the sample has three walls');
+  const priced = (wall: typeof first, likely: number, change: Partial<typeof first> = {}) => ({
+    ...wall,
+    installed_cost_usd_per_ft2: { low: likely - 4, likely, high: likely + 6 },
+    ...change,
+  });
+  const cost = (id: string, value: number) => ({
+    id,
+    what: id,
+    unit: '$/ft²',
+    method: '',
+    source: [],
+    value,
+  });
+  const cheaper = (budget: number | null, ranked: Advice['ranked'], change: Partial<Advice> = {}) =>
+    blocksToText(cheaperBlocks(sampleAdvice(scenario, { ranked, ...change }), budget), 400);
+
+  // 1,800 ft² of wall: $9 a square foot less is $16,200, $4 is $7,200.
+  it('names what passes for less, the cheapest first, with what is saved and given up', () => {
+    const told = cheaper(26, [
+      priced(first, 29),
+      priced(second, 25),
+      priced(third, 20, { gives_up: ['Less forgiving to knocks'] }),
+    ]);
+    expect(told).toContain('The likely cost is over the budget of $26 per ft²');
+    expect(told.indexOf(`${third.title}: likely $20`)).toBeLessThan(
+      told.indexOf(`${second.title}: likely $25`),
+    );
+    expect(told).toContain(
+      'likely $20 a square foot, about $16,200 less. It gives up: Less forgiving to knocks.',
+    );
+    expect(told).toContain('about $7,200 less');
+    expect(told).toContain('"change budget to 20"');
+  });
+
+  it('says so where no other ranked wall costs less', () => {
+    const told = cheaper(null, [priced(first, 20), priced(second, 25)]);
+    expect(told).toContain('None of the other walls that I ranked likely costs less.');
+    expect(told).toContain('"what if the budget were $17 a foot"');
+  });
+
+  it('tells the dearest part first, and nothing where the parts are not known', () => {
+    const figures = [
+      cost('insulation-cost', 6),
+      cost('cladding-cost', 16),
+      cost('fastener-material-cost', 0.5),
+      cost('fastener-labour-cost', 0.7),
+    ];
+    const told = cheaper(null, [priced(first, 29, { figures })]);
+    const parts = ['the cladding: $16 of the $29', 'the boards, laid and taped: $6.0', 'driven: $1.2'];
+    expect(parts.map((part) => told.indexOf(part))).toEqual(
+      parts.map((part) => told.indexOf(part)).sort((a, b) => a - b),
+    );
+    for (const part of parts) expect(told).toContain(part);
+    expect(cheaper(null, [priced(first, 29, { figures: [] })])).not.toContain('What costs most');
+  });
+
+  it('is answered of the answer in hand, and of none before there is one', () => {
+    expect(new Talk().say(...WHOLE_TALK, 'the price is too high').last()).toContain('If it costs too much');
+    expect(new Talk().say('zone 5B', 'the price is too high').last(1)).toContain('There is no answer yet');
   });
 });
 
