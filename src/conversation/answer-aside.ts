@@ -41,9 +41,7 @@ export function answerAside(state: ConversationState, aside: Aside, text: string
         });
       }
       if (only && aside.places.length === 1 && THERE.test(line)) return settled(choosePlace(rest, only));
-      return isNumber(line)
-        ? { kind: 'puzzled' }
-        : (answerBesides(state, rest, text) ?? elsewhere(rest, text));
+      return isNumber(line) ? { kind: 'puzzled' } : (answerBesides(state, text) ?? elsewhere(rest, text));
     }
     case 'which-number': {
       const number = line.replace(/^choice /, '');
@@ -106,11 +104,11 @@ function elsewhere(state: ConversationState, text: string): AsideOutcome {
 }
 
 /** An answer to another question is taken, and the place asked about again; null for anything else. */
-function answerBesides(state: ConversationState, rest: ConversationState, text: string): AsideOutcome | null {
-  const reading = understand(text, contextOf(rest));
+function answerBesides(state: ConversationState, text: string): AsideOutcome | null {
+  // As if the place were not asked: only what names one for sure is taken for one.
+  const reading = understand(text, { ...contextOf(state), question: null, open: [], choices: [] });
   const { findings, windows, unknowns, place } = reading;
-  const isOfPlace =
-    place !== null || unknowns.includes('place') || findings.some(({ field }) => field === 'place');
+  const isOfPlace = place !== null || findings.some(({ field }) => field === 'place');
   const isAnswer = findings.length > 0 || windows.length > 0 || unknowns.length > 0;
   return isAnswer && !isOfPlace ? settled(applyReading(state, reading)) : null;
 }

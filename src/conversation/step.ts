@@ -215,7 +215,9 @@ function hear(state: ConversationState, line: string): Step {
     const outcome = answerAside(state, aside, line);
     if (outcome.kind === 'settled') return proceedFrom(outcome.step);
     if (outcome.kind === 'start-over') return startOver(state);
-    if (outcome.kind === 'elsewhere') return hear(outcome.state, outcome.line ?? line);
+    if (outcome.kind === 'elsewhere') {
+      return offeredMeanwhile(aside, hear(outcome.state, outcome.line ?? line));
+    }
     if (isPassedBy(state, aside, line)) return hear(passed(state), line);
     return { state: withAccepts(state, `Not understood: "${line}".`), effects: [] };
   }
@@ -227,6 +229,12 @@ function hear(state: ConversationState, line: string): Step {
   // Asked of the question that the line answers, not of the next one.
   const answered = obey(state, inside.command).state;
   return proceedFrom(applyReading(answered, understand(inside.rest, contextOf(answered))));
+}
+
+/** A county that was offered stays so until what was said instead has been found. */
+function offeredMeanwhile(aside: Aside, { state, effects }: Step): Step {
+  const isLookedUp = aside.kind === 'which-place' && state.stage === 'looking-up';
+  return { state: isLookedUp ? { ...state, asides: [aside, ...state.asides] } : state, effects };
 }
 
 /**
@@ -304,10 +312,13 @@ function placesFound(state: ConversationState, { text, places }: EventOf<'places
     const accepts = acceptsBlock(next);
     return { state: accepts ? remark(next, accepts) : next, effects: [] };
   }
-  if (places.length === 1 && first.match === 'exact') return choosePlace(asking, first);
+  const asides = asking.asides.filter(({ kind }) => kind !== 'which-place');
+  if (places.length === 1 && first.match === 'exact') {
+    return choosePlace({ ...asking, asides }, first);
+  }
   const shown: readonly PlaceMatch[] = places.slice(0, 6);
   return {
-    state: { ...asking, asides: [...asking.asides, { kind: 'which-place', text, places: shown }] },
+    state: { ...asking, asides: [...asides, { kind: 'which-place', text, places: shown }] },
     effects: [],
   };
 }

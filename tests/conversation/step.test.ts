@@ -238,6 +238,15 @@ describe('a place', () => {
     expect(talk.say("that's it").state.answers.place).toEqual({ state: 'MT', county: 'Gallatin' });
   });
 
+  it('stays offered beside what is not understood, until another is found', () => {
+    const talk = new Talk().say('Bozeman', '2x6, purple monkeys');
+    expect(talk.state.answers).toMatchObject({ 'framing.depth_in': 5.5 });
+    expect(talk.say('Atlantis').last(2)).toContain('"Atlantis"');
+    expect(talk.prompt.title).toContain('"Bozeman"');
+    expect(talk.say('Boulder').state.answers.place).toEqual({ state: 'CO', county: 'Boulder' });
+    expect(talk.state.asides).toEqual([]);
+  });
+
   it.each(['no', "no, that's wrong", 'none of these', "that's not it", 'not right'])(
     'is asked for anew when "%s" is said of the one offered',
     (line) => {

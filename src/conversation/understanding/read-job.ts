@@ -9,7 +9,7 @@ import type { Reader } from './reading.ts';
 const OF_HOUSE =
   '(?:(?:one|two|three|single|double|multi|[1-3])(?:[- ]and[- ]a[- ]half)?[- ](?:stor(?:e?y|eyed|ied)|family|floor|level|bedroom)|small|little|tiny|big|large|wood(?:en)?|timber|steel|frame|framed|detached)[- ]';
 const HOUSE =
-  '(?:house|home|building|bungalow|cottage|cabin|garage|shed|studio|ranch|cape|farmhouse|duplex|barn|wall)';
+  '(?:house|home|building|bungalow|cottage|cabin|garage|shed|studio|ranch|rambler|split[- ]level|colonial|cape|farmhouse|duplex|triplex|barn|wall)';
 const NEW_HOUSE = new RegExp(`\\bnew[- ](?:${OF_HOUSE})+${HOUSE}\\b`);
 /** Says nothing that is asked, but must not be read as a number. */
 const STOREYS =
