@@ -84,12 +84,21 @@ describe('understanding a line', () => {
 
   it.each([
     "four windows, don't know the rest",
+    '4 windows dont know the rest',
     "the rest I don't know, four windows",
     "4, that's all I know",
   ])('takes the number of windows out of "%s", and nothing more is asked of them', (said) => {
     const { windows, windowsComplete, unknowns, unclear } = read({ asked: 'windows', said });
     expect(windows.map(({ window }) => window)).toEqual([withUnknownAspects({ count: 4 })]);
     expect([windowsComplete, unknowns, unclear]).toEqual([true, [], []]);
+  });
+
+  it('takes the rest for the rest of the windows where they alone were spoken of', () => {
+    const said = "four windows, don't know the rest";
+    const { windows, unknowns } = read({ asked: 'finish', said });
+    expect(windows.map(({ window }) => window)).toEqual([withUnknownAspects({ count: 4 })]);
+    expect(unknowns).toEqual([]);
+    expect(read({ asked: 'finish', said: "four windows, don't know" }).unknowns).toEqual(['finish']);
   });
 
   it('puts a number that is both a choice and a figure to the user', () => {

@@ -387,6 +387,7 @@ const ONE_AT_A_TIME: readonly Utterance[] = [
   { asked: 'wind', said: 'roof height 20 ft', found: { mean_roof_height_ft: 20 } },
   { asked: 'wind', said: '110', open: ['basic_wind_speed_mph'], found: { basic_wind_speed_mph: 110 } },
   { asked: 'surroundings', said: 'zero lot line', found: { fire_separation_ft: 0 } },
+  { asked: 'sheathing', said: '1x8 shiplap', found: { sheathing: 'boards' } },
   { asked: 'project', said: '1962 rambler, reside job', found: { project: 'retrofit' } },
   { asked: 'surroundings', said: 'no fire risk', found: { wildfire_area: false } },
   { asked: 'surroundings', said: 'no danger of wildfire here', found: { wildfire_area: false } },

@@ -33,6 +33,7 @@ export function splitClauses(line: string): string[] {
       .replace(/\.{2,}/g, ', ')
       // A range is one thing said, though it has an "and" in it.
       .replace(/\b(between \S+) and (\S+)/g, '$1 to $2')
+      .replace(/\s+(?=(?:(?:i|we) )?(?:don'?t|do not) know (?:about )?(?:the )?(?:rest|others?)\b)/g, ', ')
       // A storey and a half is one height.
       .replace(/\b(?:an? |one )?(stor(?:e?y)) and a half\b/g, 'one-and-a-half $1')
       .replace(/\b(\w+) and a half (?=stor|floors?|levels?)/g, '$1-and-a-half ')

@@ -21,7 +21,8 @@ const SHEATHINGS = [
     value: 'boards',
     anywhere:
       /\b(?:solid|diagonal|plank|1x(?:6|8|10)|ship ?lap) (?:boards?|sheathing|planks?)\b|\bboard sheathing\b/,
-    asked: /\b(?:solid )?(?:boards?|planks?|ship ?lap)\b/,
+    asked:
+      /(?:\b1 ?(?:x|by) ?\d+s? )?\b(?:solid )?(?:boards?|planks?|ship ?lap|tongue[- ]and[- ]groove|t ?& ?g)\b/,
   },
   {
     value: 'none',

@@ -247,7 +247,7 @@ function readClauses(clauses: readonly string[], gathering: Gathering): ClauseRe
     }
     readOneClause(new Clause(words), gathering, out);
   }
-  if (isRestUnknown) leaveOpen(context, out);
+  if (isRestUnknown) leaveOpen(gathering, out, clauses);
   if (aspects.length > 0) {
     const unknowns = Object.fromEntries(aspects.map((aspect) => [aspect, 'unknown' as const]));
     foldWindow(out.windows, { window: unknowns, isForAll: false });
@@ -256,8 +256,12 @@ function readClauses(clauses: readonly string[], gathering: Gathering): ClauseRe
 }
 
 /** "Don't know" about the question as a whole, or about what the line leaves of it. */
-function leaveOpen(context: Context, out: ClauseReadings): void {
-  if (context.windowsPhase === 'kinds' && out.windows.length > 0) {
+function leaveOpen({ context, findings }: Gathering, out: ClauseReadings, clauses: readonly string[]): void {
+  // Beside windows alone "the rest" is theirs, whatever is asked.
+  const isOfWindows =
+    context.windowsPhase === 'kinds' ||
+    (context.question !== 'windows' && findings.length === 0 && clauses.some((one) => /\brest\b/.test(one)));
+  if (isOfWindows && out.windows.length > 0) {
     // "Four windows, the rest I don't know": nothing more is known of them, nor of any others.
     out.windows.forEach((reading, i) => {
       out.windows[i] = { ...reading, window: withUnknownAspects(reading.window) };
