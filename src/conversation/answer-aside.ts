@@ -93,7 +93,7 @@ export function answerAside(state: ConversationState, aside: Aside, text: string
 }
 
 const THERE =
-  /^(?:(?:yes|y|yeah|yep|yup|sure|ok|okay),? ?)?(?:(?:that'?s|that is|it'?s|it is) (?:it|right|correct|the one|there)|it is|(?:(?:that|it) )?(?:sounds|looks|seems) (?:about |quite )?(?:right|good|fine|ok(?:ay)?)|(?:that'?s |it'?s )?(?:about|quite|roughly) (?:right|it)|right|correct|exactly)?$/;
+  /^(?:(?:yes|y|yeah|yep|yup|sure|ok|okay),? ?)?(?:(?:that'?s|that is|it'?s|it is) (?:it|right|correct|the one|there)|it is|(?:(?:that|it) )?(?:sounds|looks|seems) (?:about |quite )?(?:right|good|fine|ok(?:ay)?)|(?:that'?s |it'?s )?(?:about|quite|roughly) (?:right|it)|right|correct|exactly)?(?:,? i (?:think|believe|guess|suppose)(?: so)?)?$/;
 const NOT_THERE =
   /^(?:(?:no|nope|n|none|neither)(?: of (?:these|those|them))?,? ?)?(?:(?:it'?s|it is|that'?s|that is) (?:not(?: (?:it|there|right|that(?: one)?|the (?:place|one)))?|wrong|another(?: one| place)?)|(?:it |that )?isn'?t(?: it| right)?|not (?:there|that one|right)|wrong(?: (?:place|county|one))?)?$/;
 /** "No, Bozeman": what follows is meant. */

@@ -118,12 +118,17 @@ export function cheaperBlocks(advice: Advice, budget_usd_per_ft2: number | null)
     .filter((other) => other.installed_cost_usd_per_ft2.likely < likely)
     .sort((a, b) => a.installed_cost_usd_per_ft2.likely - b.installed_cost_usd_per_ft2.likely);
   const [cheapest] = cheaper;
+  const moves = (advice.robustness ?? []).filter(
+    ({ kind, what, winner }) =>
+      winner !== null && (kind === 'budget' || (kind === 'weight' && what === 'cost')),
+  );
+  const isAssumed = advice.assumptions.some(({ field }) => field === 'wall_area_ft2');
   const wanted = Math.ceil(cheapest?.installed_cost_usd_per_ft2.likely ?? likely * WANTED_SHARE);
   return [
     { kind: 'title', text: 'If it costs too much' },
     {
       kind: 'paragraph',
-      text: `The first choice likely costs $${perFoot(likely)} a square foot ($${perFoot(low)} to $${perFoot(high)}), about ${total(likely, area_ft2)} for ${area(area_ft2)}.${budget}`,
+      text: `The first choice likely costs $${perFoot(likely)} a square foot ($${perFoot(low)} to $${perFoot(high)}), about ${total(likely, area_ft2)} for ${area(area_ft2)}${isAssumed ? ', an area that I assumed' : ''}.${budget}`,
     },
     ...(cheaper.length > 0
       ? titledList(
@@ -134,12 +139,10 @@ export function cheaperBlocks(advice: Advice, budget_usd_per_ft2: number | null)
     ...titledList('What costs most in it', dearestParts(wall)),
     ...titledList(
       'When another wall comes first',
-      (advice.robustness ?? [])
-        .filter(({ kind, what }) => kind === 'budget' || (kind === 'weight' && what === 'cost'))
-        .map(({ sentence }) => sentence),
+      moves.map(({ sentence }) => sentence),
     ),
     note(
-      `"what if the budget were $${wanted} a foot" only tries that; "change budget to ${wanted}" works it out anew, and "change priorities to cost" puts the price first. No budget makes a wall pass that breaks a rule.`,
+      `"what if the budget were $${wanted} a foot" only tries that; "change budget to ${wanted}" works it out anew${moves.some(({ kind }) => kind === 'weight') ? ', and "change priorities to cost" puts the price first' : ''}. No budget makes a wall pass that breaks a rule.`,
     ),
     warning(
       'Caution: prices are rough, from memory unless you gave your own. Ask for two quotes of each wall before you give one up.',

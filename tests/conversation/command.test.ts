@@ -27,6 +27,7 @@ const SAID: readonly (readonly [string, Command])[] = [
   ['how do I bring the price down?', { kind: 'too-dear' }],
   ['this is way too much money', { kind: 'too-dear' }],
   ['why is it so expensive?', { kind: 'too-dear' }],
+  ['too pricey', { kind: 'too-dear' }],
   ["it's over budget", { kind: 'too-dear' }],
   ['what should I ask a contractor?', { kind: 'contractor' }],
   ['what do I ask the builder before hiring', { kind: 'contractor' }],

@@ -238,6 +238,12 @@ describe('a place', () => {
     expect(talk.say("that's it").state.answers.place).toEqual({ state: 'MT', county: 'Gallatin' });
   });
 
+  it('is taken from a hesitant yes', () => {
+    const talk = new Talk().say('somewhere near Bozeman I guess', 'yes I think so');
+    expect(talk.state.answers.place).toEqual({ state: 'MT', county: 'Gallatin' });
+    expect(talk.effects).toContainEqual({ kind: 'find-places', text: 'Bozeman' });
+  });
+
   it('stays offered beside what is not understood, until another is found', () => {
     const talk = new Talk().say('Bozeman', '2x6, purple monkeys');
     expect(talk.state.answers).toMatchObject({ 'framing.depth_in': 5.5 });

@@ -37,7 +37,7 @@ const NAME_AND_STATE = new RegExp(
 
 /** "My house is from 1954 and stands in Duluth": a name after "in", where the place is asked. */
 const IN_NAME =
-  /\b(?:in|near|outside(?: of)?|around)\s+((?:St\. |Ft\. |Mt\. )?\p{Lu}[\p{L}'-]*(?:\s\p{Lu}[\p{L}'-]*){0,3})(?![\p{L}])/u;
+  /\b(?:in|near|outside(?: of)?|around)\s+((?:St\. |Ft\. |Mt\. )?\p{Lu}[\p{L}'-]*(?:\s(?!I\b)\p{Lu}[\p{L}'-]*){0,3})(?![\p{L}])/u;
 
 /** "retrofit in Gallatin county MT": the name begins after the last of these. */
 const LEAD_IN = /^.*\b(?:in|near|at|of)\s+(?=\S)/i;
