@@ -117,13 +117,13 @@ export function cheaperBlocks(advice: Advice, budget_usd_per_ft2: number | null)
   const cheaper = others
     .filter((other) => other.installed_cost_usd_per_ft2.likely < likely)
     .sort((a, b) => a.installed_cost_usd_per_ft2.likely - b.installed_cost_usd_per_ft2.likely);
-  const [cheapest] = cheaper;
   const moves = (advice.robustness ?? []).filter(
     ({ kind, what, winner }) =>
       winner !== null && (kind === 'budget' || (kind === 'weight' && what === 'cost')),
   );
   const isAssumed = advice.assumptions.some(({ field }) => field === 'wall_area_ft2');
-  const wanted = Math.ceil(cheapest?.installed_cost_usd_per_ft2.likely ?? likely * WANTED_SHARE);
+  // The first budget in whole dollars that the rules hold against it.
+  const wanted = Math.max(1, Math.ceil(low) - 1);
   return [
     { kind: 'title', text: 'If it costs too much' },
     {
@@ -142,16 +142,13 @@ export function cheaperBlocks(advice: Advice, budget_usd_per_ft2: number | null)
       moves.map(({ sentence }) => sentence),
     ),
     note(
-      `"what if the budget were $${wanted} a foot" only tries that; "change budget to ${wanted}" works it out anew${moves.some(({ kind }) => kind === 'weight') ? ', and "change priorities to cost" puts the price first' : ''}. No budget makes a wall pass that breaks a rule.`,
+      `A wall is ruled out where even its low end is over the budget. "what if the budget were $${wanted} a foot" tries one without the first choice; "change budget to ${wanted}" works it out anew${moves.some(({ kind }) => kind === 'weight') ? ', and "change priorities to cost" puts the price first' : ''}. No budget makes a wall pass that breaks a rule.`,
     ),
     warning(
       'Caution: prices are rough, from memory unless you gave your own. Ask for two quotes of each wall before you give one up.',
     ),
   ];
 }
-
-/** A little below what the first choice costs: a budget to try where nothing ranked is cheaper. */
-const WANTED_SHARE = 0.85;
 
 function lessWords(other: RankedAssembly, wall: RankedAssembly, area_ft2: number): string {
   const { likely } = other.installed_cost_usd_per_ft2;

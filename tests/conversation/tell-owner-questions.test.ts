@@ -98,13 +98,14 @@ describe('"that is too expensive"', () => {
       'likely $20 a square foot, about $16,200 less. It gives up: Less forgiving to knocks.',
     );
     expect(told).toContain('about $7,200 less');
-    expect(told).toContain('"change budget to 20"');
+    // Its low end is $25.
+    expect(told).toContain('"change budget to 24"');
   });
 
   it('says so where no other ranked wall costs less', () => {
     const told = cheaper(null, [priced(first, 20), priced(second, 25)]);
     expect(told).toContain('None of the other walls that I ranked likely costs less.');
-    expect(told).toContain('"what if the budget were $17 a foot"');
+    expect(told).toContain('"what if the budget were $15 a foot"');
   });
 
   it('tells the dearest part first, and nothing where the parts are not known', () => {
