@@ -1,6 +1,6 @@
 import type { Candidate } from '../assembly/candidates.ts';
 import type { AnswerContext } from '../assessment/answer-context.ts';
-import { type CostItem, costShares, fastenerCost } from '../assessment/cost-part.ts';
+import { fastenerCost, shareOfFace } from '../assessment/cost-part.ts';
 import type { CalculatedParts } from '../assessment/fact-sheet.ts';
 import { fasteningPractice } from '../assessment/schedule/fastening-practice.ts';
 import { wholeWall } from '../assessment/thermal-part.ts';
@@ -212,14 +212,11 @@ function loadFigures({ fastening }: CalculatedParts, context: AnswerContext): Fi
 
 function costFigures(
   candidate: Candidate,
-  { cost, fasteners, buck }: CalculatedParts,
+  { cost, fasteners }: CalculatedParts,
   context: AnswerContext,
 ): Figure[] {
   const { prices } = context.catalogue;
   const driven = fastenerCost(fasteners, context);
-  const shares = costShares(candidate, driven, buck.supports, context);
-  const costOf = (wanted: CostItem) =>
-    shares.reduce((sum, { item, price, times }) => sum + (item === wanted ? price.likely * times : 0), 0);
   const { insulation } = candidate.build;
   return [
     figure({
@@ -234,7 +231,7 @@ function costFigures(
     figure({
       id: 'cladding-cost',
       what: 'Of it, the cladding in place',
-      value: costOf(candidate.cladding),
+      value: shareOfFace(candidate, candidate.cladding).likely,
       unit: '$/ft²',
       method: 'price of a square foot',
       source: [candidate.cladding.cost.source],
@@ -242,7 +239,7 @@ function costFigures(
     figure({
       id: 'insulation-cost',
       what: 'Of it, the boards laid and taped',
-      value: costOf(insulation),
+      value: shareOfFace(candidate, insulation).likely,
       unit: '$/ft²',
       method: 'first inch, each further inch, each further layer',
       source: [insulation.cost.source],
