@@ -3,7 +3,7 @@ import { fastenerWords, STEP_VERDICT_WORDS, spacingWords } from '../advice/sched
 import { ended } from '../base/first-letter.ts';
 import { inches } from '../base/inches.ts';
 import { budgetCheck, quotesFor } from '../record/bids.ts';
-import { sentenceList } from '../record/figure-text.ts';
+import { dollars, sentenceList } from '../record/figure-text.ts';
 import { whoMustSign } from '../record/status/who-must-sign.ts';
 import type { Block } from './blocks.ts';
 import { note, titledList, warning } from './notes.ts';
@@ -75,7 +75,7 @@ export function affordBlocks(advice: Advice, budget_usd_per_ft2: number | null):
     { kind: 'title', text: 'Is it affordable?' },
     {
       kind: 'paragraph',
-      text: `The first choice comes to about ${total(likely, area_ft2)} for ${area(area_ft2)} of wall; from ${total(low, area_ft2)} to ${total(high, area_ft2)}. That is $${perFoot(likely)} a square foot ($${perFoot(low)} to $${perFoot(high)}) times the area, rounded to hundreds.`,
+      text: `The first choice comes to about ${total(likely, area_ft2)} for ${area(area_ft2)} of wall; from ${total(low, area_ft2)} to ${total(high, area_ft2)}. That is ${dollars(likely)} a square foot (${dollars(low)} to ${dollars(high)}) times the area, rounded to hundreds.`,
     },
     ...(isAssumed
       ? [
@@ -128,7 +128,7 @@ export function cheaperBlocks(advice: Advice, budget_usd_per_ft2: number | null)
     { kind: 'title', text: 'If it costs too much' },
     {
       kind: 'paragraph',
-      text: `The first choice likely costs $${perFoot(likely)} a square foot ($${perFoot(low)} to $${perFoot(high)}), about ${total(likely, area_ft2)} for ${area(area_ft2)}${isAssumed ? ', an area that I assumed' : ''}.${budget}`,
+      text: `The first choice likely costs ${dollars(likely)} a square foot (${dollars(low)} to ${dollars(high)}), about ${total(likely, area_ft2)} for ${area(area_ft2)}${isAssumed ? ', an area that I assumed' : ''}.${budget}`,
     },
     ...(cheaper.length > 0
       ? titledList(
@@ -154,7 +154,7 @@ function lessWords(other: RankedAssembly, wall: RankedAssembly, area_ft2: number
   const { likely } = other.installed_cost_usd_per_ft2;
   const saved = total(wall.installed_cost_usd_per_ft2.likely - likely, area_ft2);
   const gives = other.gives_up.length > 0 ? ` It gives up: ${other.gives_up.map(ended).join(' ')}` : '';
-  return `${other.rank}. ${other.title}: likely $${perFoot(likely)} a square foot, about ${saved} less.${gives}`;
+  return `${other.rank}. ${other.title}: likely ${dollars(likely)} a square foot, about ${saved} less.${gives}`;
 }
 
 const PART_WORDS: readonly { readonly label: string; readonly ids: readonly string[] }[] = [
@@ -174,7 +174,7 @@ function dearestParts({ figures, installed_cost_usd_per_ft2: { likely } }: Ranke
     return [{ label, usd: values.reduce<number>((sum, value) => sum + (value ?? 0), 0) }];
   })
     .sort((a, b) => b.usd - a.usd)
-    .map(({ label, usd }) => `${label}: $${perFoot(usd)} of the $${perFoot(likely)} a square foot`);
+    .map(({ label, usd }) => `${label}: ${dollars(usd)} of the ${dollars(likely)} a square foot`);
 }
 
 const HUNDRED = 100;
@@ -185,10 +185,6 @@ function total(usd_per_ft2: number, area_ft2: number): string {
 
 function area(area_ft2: number): string {
   return `${Math.round(area_ft2).toLocaleString('en-US')} sq ft`;
-}
-
-function perFoot(usd: number): string {
-  return usd >= 10 ? usd.toFixed(0) : usd.toFixed(1);
 }
 
 /** The price is for what lies outside the sheathing, installed, and an added retarder inside (`installedCost`). */
