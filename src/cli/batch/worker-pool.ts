@@ -6,10 +6,11 @@ import type { BatchAnswer, BatchItem, BatchMeans } from './batch-item.ts';
 const IDLE_MS = 600_000;
 
 /**
- * An answer makes much that is soon thrown away: with room for it, it is gone before it is moved about. The other limit
- * is some six times what a thread keeps; without one the collector lets several times as much pile up.
+ * An answer makes much that is soon thrown away: with room for it, it is gone before it is moved about. Twice the room
+ * makes no batch quicker. The other limit is some six times what a thread keeps; without one the collector lets several
+ * times as much pile up.
  */
-const MEMORY = { maxYoungGenerationSizeMb: 192, maxOldGenerationSizeMb: 768 };
+const MEMORY = { maxYoungGenerationSizeMb: 96, maxOldGenerationSizeMb: 768 };
 
 export type WorkerPool = {
   /** Never rejects but when the pool is closed: a thread that breaks down is a fault of its one item. */
