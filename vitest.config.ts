@@ -1,7 +1,7 @@
 import { availableParallelism } from 'node:os';
 import { configDefaults, defineConfig } from 'vitest/config';
 
-/** Files that put something of their own in the place of a module, which others must not meet. */
+/** Files that put something of their own in the place of a module, which others must not meet, or that take times. */
 const ALONE = 'tests/**/*.alone.test.ts';
 
 export default defineConfig({
@@ -21,7 +21,11 @@ export default defineConfig({
           isolate: false,
         },
       },
-      { extends: true, test: { name: 'alone', include: [ALONE] } },
+      {
+        extends: true,
+        // After all others, one by one.
+        test: { name: 'alone', include: [ALONE], maxWorkers: 1, sequence: { groupOrder: 1 } },
+      },
     ],
   },
 });
