@@ -1,3 +1,5 @@
+import { listed } from '../base/listed.ts';
+
 /** What a field of a scenario is called, the unit of its figures, and its values in words. */
 type FieldWords = {
   readonly words: string;
@@ -152,7 +154,7 @@ export function fieldsWordsWithUnit(paths: readonly string[]): string {
   if (windows.length < paths.length || kinds.length < 2 || kinds.length * words.length !== paths.length) {
     return paths.map(fieldWordsWithUnit).join('; ');
   }
-  return `windows, kinds ${kinds.slice(0, -1).join(', ')} and ${kinds.at(-1)}: ${words.join('; ')}`;
+  return `windows, kinds ${listed(kinds)}: ${words.join('; ')}`;
 }
 
 /** A value of a field in words, with its unit: "OSB", "16 in. on center"; null is an open one. */

@@ -1,13 +1,11 @@
-import type { Dirent } from 'node:fs';
-import { readdir, realpath, stat } from 'node:fs/promises';
-import { join } from 'node:path';
-import { isHiddenBelow } from '../base/hidden-below.ts';
+import { realpath, stat } from 'node:fs/promises';
 import { namesOtherSchema } from '../base/other-schema.ts';
 import { parseInput } from '../base/parse-input.ts';
 import { type Issue, Refusal, showValue } from '../base/refusal.ts';
 import { scenarioSchema } from '../brief/scenario.ts';
 import type { Project } from '../firm/changes.ts';
 import { canonicalJson } from '../record/canonical-json.ts';
+import { filesBelow } from '../record/files-below.ts';
 import { parseJsonText } from './json-text.ts';
 import { readText } from './read-text.ts';
 
@@ -72,11 +70,7 @@ async function filesAt(path: string): Promise<ProjectFile[]> {
     () => false,
   );
   if (!isFolder) return [{ file: path, isFound: false }];
-  const files = (await entriesOf(path))
-    .filter((entry) => !entry.isDirectory() && entry.name.endsWith('.json'))
-    .map((entry) => join(entry.parentPath, entry.name))
-    .filter((file) => !isHiddenBelow(path, file))
-    .sort();
+  const files = await jsonFiles(path);
   if (files.length > 0) return files.map((file) => ({ file, isFound: true }));
   throw noScenario(path);
 }
@@ -89,9 +83,9 @@ function noScenario(path: string): Refusal {
   });
 }
 
-async function entriesOf(path: string): Promise<Dirent[]> {
+async function jsonFiles(path: string): Promise<string[]> {
   try {
-    return await readdir(path, { recursive: true, withFileTypes: true });
+    return await filesBelow(path, (entry) => !entry.isDirectory() && entry.name.endsWith('.json'));
   } catch (error) {
     const code = error instanceof Error && 'code' in error ? String(error.code) : 'unknown error';
     throw new Refusal({

@@ -2,8 +2,9 @@ import type { Advice, Caution, RankedAssembly } from '../advice/advice-schema.ts
 import { fastenerWords, STEP_VERDICT_WORDS, spacingWords } from '../advice/schedule-words.ts';
 import { ended } from '../base/first-letter.ts';
 import { inches } from '../base/inches.ts';
+import { listed } from '../base/listed.ts';
 import { budgetCheck, quotesFor } from '../record/bids.ts';
-import { dollars, sentenceList } from '../record/figure-text.ts';
+import { dollars } from '../record/figure-text.ts';
 import { whoMustSign } from '../record/status/who-must-sign.ts';
 import type { Block } from './blocks.ts';
 import { note, titledList, warning } from './notes.ts';
@@ -226,7 +227,7 @@ function questionsFor(wall: RankedAssembly, advice: Advice): string[] {
   const thickness = `${inches(insulation.thickness_in)} in. of ${insulation.material}`;
   return [
     `Have you built ${cladding} over ${thickness} before? Show me two such walls, one of them some winters old.`,
-    `Who does what: ${sentenceList(crew.trades)}? It takes ${ended(crew.needed)} Is one of you answerable for the whole wall?`,
+    `Who does what: ${listed(crew.trades)}? It takes ${ended(crew.needed)} Is one of you answerable for the whole wall?`,
     ...fasteningQuestions(wall),
     ...designerQuestion(advice),
     ...(openings.length > 0

@@ -1,6 +1,7 @@
 import type { Advice, RankedAssembly } from '../advice/advice-schema.ts';
 import { inches } from '../base/inches.ts';
-import { fixed, sentenceList } from './figure-text.ts';
+import { listed } from '../base/listed.ts';
+import { fixed } from './figure-text.ts';
 
 /** Whether a price range fits a budget, both in dollars per square foot; null: no budget was given. */
 export function budgetCheck(
@@ -21,7 +22,7 @@ export function budgetCheck(
 export function quotesFor(wall: RankedAssembly, { ranked }: Advice): string[] {
   const [, second] = ranked;
   return [
-    `the cladding laid (${wall.cladding}; trades: ${sentenceList(wall.crew.trades)}) from two bidders or more`,
+    `the cladding laid (${wall.cladding}; trades: ${listed(wall.crew.trades)}) from two bidders or more`,
     `the boards delivered (${wall.insulation.material}, ${inches(wall.insulation.thickness_in)} in.)`,
     wall.fastening.support === 'adhered' ? null : 'the long fasteners, which are the dearest small part',
     wall.openings.length > 0 ? `bucks and flashing for each window (${wall.buck.label})` : null,

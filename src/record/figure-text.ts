@@ -53,12 +53,6 @@ export function keyWords(key: string): string {
   return key.replace(/[_-]+/g, ' ').trim();
 }
 
-/** "a, b and c" */
-export function sentenceList(items: readonly string[]): string {
-  if (items.length <= 1) return items[0] ?? '';
-  return `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
-}
-
 /** A sentence with its full stop. */
 export function sentence(text: string): string {
   return /[.!?:]$/.test(text) ? text : `${text}.`;

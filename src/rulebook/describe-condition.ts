@@ -1,3 +1,4 @@
+import { listed } from '../base/listed.ts';
 import type { FactEntry, FactIndex } from './fact-dictionary.ts';
 import { formatFact } from './format-fact.ts';
 import type { Condition, Leaf } from './rule-schema.ts';
@@ -38,7 +39,11 @@ export function describeLeaf(leaf: Leaf, index: FactIndex): string {
 }
 
 function describeValue({ value }: Leaf, entry: FactEntry, index: FactIndex): string {
-  if (Array.isArray(value)) return orList(value.map((item) => formatFact(entry, item)));
+  if (Array.isArray(value))
+    return listed(
+      value.map((item) => formatFact(entry, item)),
+      'or',
+    );
   if (typeof value === 'object') {
     const other = index.get(value.fact).meaning;
     return entry.type === 'number' ? other : `the same as ${other}`;
@@ -54,8 +59,4 @@ function exact(entry: FactEntry, value: number): string {
     if (Number.parseFloat(digits) === Math.abs(value)) return text;
   }
   return formatFact(entry, value, 6);
-}
-
-function orList(items: readonly string[]): string {
-  return items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} or ${items.at(-1)}`;
 }

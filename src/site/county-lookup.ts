@@ -1,4 +1,5 @@
 import { distance } from 'fastest-levenshtein';
+import { listed } from '../base/listed.ts';
 import { Refusal, showValue } from '../base/refusal.ts';
 import { loadTowns, type Town, townKey } from './city-data.ts';
 import { type County, type CountyData, countiesOf, countyTitle, loadCounties } from './county-data.ts';
@@ -169,9 +170,6 @@ function shownCounty(text: string): string {
 const LONGEST_LIST = 6;
 
 function list(states: readonly string[]): string {
-  if (states.length <= LONGEST_LIST) {
-    const last = states.at(-1) ?? '';
-    return states.length > 1 ? `${states.slice(0, -1).join(', ')} and ${last}` : last;
-  }
+  if (states.length <= LONGEST_LIST) return listed(states);
   return `${states.slice(0, LONGEST_LIST).join(', ')} and ${states.length - LONGEST_LIST} more states`;
 }

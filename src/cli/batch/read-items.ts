@@ -1,11 +1,10 @@
 import { createHash } from 'node:crypto';
 import { createReadStream, fstatSync, type Stats } from 'node:fs';
-import { readdir, stat } from 'node:fs/promises';
-import { join } from 'node:path';
+import { stat } from 'node:fs/promises';
 import type { Readable } from 'node:stream';
-import { isHiddenBelow } from '../../base/hidden-below.ts';
 import { namesOtherSchema } from '../../base/other-schema.ts';
 import { type Issue, Refusal, showValue } from '../../base/refusal.ts';
+import { filesBelow } from '../../record/files-below.ts';
 import { MOST_BYTES, readBytes, reasonUnread, STANDARD_INPUT, sourceName, tooLong } from '../read-text.ts';
 import { LINE_NAME } from './answer-line.ts';
 import type { BatchItem } from './batch-item.ts';
@@ -93,14 +92,11 @@ async function lookAt(path: string) {
 }
 
 async function sourcesIn(folder: string, isOutput: OutputTest): Promise<BatchSource[]> {
-  const entries = await readdir(folder, { recursive: true, withFileTypes: true }).catch((error: unknown) => {
-    throw unreadable(folder, error);
-  });
-  const paths = entries
-    .filter((entry) => FOUND.test(entry.name) && !entry.isDirectory())
-    .map(({ parentPath, name }) => join(parentPath, name))
-    .filter((path) => !isHiddenBelow(folder, path))
-    .sort();
+  const paths = await filesBelow(folder, (entry) => FOUND.test(entry.name) && !entry.isDirectory()).catch(
+    (error: unknown) => {
+      throw unreadable(folder, error);
+    },
+  );
   const sources: BatchSource[] = [];
   for (const path of paths) {
     // A link that leads nowhere is told in its place.

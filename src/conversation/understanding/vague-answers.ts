@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { inches } from '../../base/inches.ts';
+import { listed } from '../../base/listed.ts';
 import { parseInput } from '../../base/parse-input.ts';
 import { provenanceSchema, provenanceText } from '../../base/provenance.ts';
 import dataJson from '../data/vague-answers.json' with { type: 'json' };
@@ -117,7 +118,11 @@ const NEAR_IN = 0.75;
 function battHint({ sold, provenance }: VagueAnswers['batts'], depth_in: number | null): string {
   const fitting = sold.filter(({ bay_in }) => depth_in !== null && Math.abs(bay_in - depth_in) <= NEAR_IN);
   const rows = (fitting.length > 0 ? fitting : sold).map(
-    ({ bay_in, r }) => `for a bay of ${inches(bay_in)} in. as ${listed(r.map((one) => `R-${one}`))}`,
+    ({ bay_in, r }) =>
+      `for a bay of ${inches(bay_in)} in. as ${listed(
+        r.map((one) => `R-${one}`),
+        'or',
+      )}`,
   );
   return `Batts are sold ${rows.join(', ')} (${provenanceText(provenance)}); the facing or the label says which. Which R-value is it?`;
 }
@@ -132,9 +137,4 @@ function fillHint(
       ? 'times the depth that it fills'
       : `over ${inches(depth_in)} in., filled to the full, about R-${Math.round(usual * depth_in)}`;
   return `An inch of ${name} comes to about R-${usual}, from ${from} to ${to} (${provenanceText(provenance)}); ${whole}. Which R-value do you take?`;
-}
-
-function listed(items: readonly string[]): string {
-  const last = items.at(-1) ?? '';
-  return items.length > 1 ? `${items.slice(0, -1).join(', ')} or ${last}` : last;
 }

@@ -35,30 +35,30 @@ export function summaryOf(files: readonly CheckedFile[], passed_over: number): C
 }
 
 /** What somebody has to act on stands first. */
-const GROUPS = [
-  'A different decision today',
-  'Altered after it was saved: trust none of its figures',
-  'Can’t be read',
-  'The same decision, changed figures',
-  'Still the same decision',
-] as const;
+const GROUPS = {
+  other: 'A different decision today',
+  altered: 'Altered after it was saved: trust none of its figures',
+  unreadable: 'Can’t be read',
+  figures: 'The same decision, changed figures',
+  same: 'Still the same decision',
+} as const;
 
 /** Many checked records as lines, by what came of them; lines are not wrapped. */
 export function checkListLines(files: readonly CheckedFile[], passed_over: number): string[] {
-  const sections = GROUPS.flatMap((heading) => {
-    const here = files.filter((one) => groupOf(one) === heading);
+  const sections = Object.entries(GROUPS).flatMap(([group, heading]) => {
+    const here = files.filter((one) => groupOf(one) === group);
     return here.length === 0 ? [] : [`${heading} (${here.length})`, ...here.flatMap(entryLines), ''];
   });
   return [...sections, summaryLine(summaryOf(files, passed_over))];
 }
 
-function groupOf(one: CheckedFile): (typeof GROUPS)[number] {
-  if ('refused' in one) return GROUPS[2];
+function groupOf(one: CheckedFile): keyof typeof GROUPS {
+  if ('refused' in one) return 'unreadable';
   const { outcome, is_altered, is_unexplained } = one.checked;
   // Nothing that an altered record says of its decision can be trusted.
-  if (is_altered || is_unexplained) return GROUPS[1];
-  if (outcome === 'different-decision') return GROUPS[0];
-  return outcome === 'figures-changed' ? GROUPS[3] : GROUPS[4];
+  if (is_altered || is_unexplained) return 'altered';
+  if (outcome === 'different-decision') return 'other';
+  return outcome === 'figures-changed' ? 'figures' : 'same';
 }
 
 function entryLines(one: CheckedFile): string[] {

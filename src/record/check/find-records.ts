@@ -1,8 +1,7 @@
 import { existsSync } from 'node:fs';
-import { readdir, stat } from 'node:fs/promises';
-import { join } from 'node:path';
-import { isHiddenBelow } from '../../base/hidden-below.ts';
+import { stat } from 'node:fs/promises';
 import { Refusal, showValue } from '../../base/refusal.ts';
+import { filesBelow } from '../files-below.ts';
 import { errorCode } from '../publish-files.ts';
 import { asRecord, type ReadRecord, readJsonFile, schemaName } from '../read-record.ts';
 
@@ -103,12 +102,7 @@ function replacedBy({ record: { supersedes, continues } }: ReadRecord): string[]
 
 async function jsonFiles(dir: string): Promise<string[]> {
   try {
-    const entries = await readdir(dir, { recursive: true, withFileTypes: true });
-    return entries
-      .filter((entry) => entry.isFile() && entry.name.endsWith('.json'))
-      .map((entry) => join(entry.parentPath, entry.name))
-      .filter((file) => !isHiddenBelow(dir, file))
-      .sort();
+    return await filesBelow(dir, (entry) => entry.isFile() && entry.name.endsWith('.json'));
   } catch (error) {
     if (errorCode(error) === null) throw error;
     throw new Refusal({

@@ -1,6 +1,7 @@
 import type { Advice, RankedAssembly } from '../../advice/advice-schema.ts';
 import { inches } from '../../base/inches.ts';
-import { dollars, fixed, keyWords, sentence, sentenceList } from '../figure-text.ts';
+import { listed } from '../../base/listed.ts';
+import { dollars, fixed, keyWords, sentence } from '../figure-text.ts';
 import { type ListItem, listOf, present, type RecordBlock, tableOf } from '../record-document.ts';
 import { insulationText } from './decision.ts';
 
@@ -114,8 +115,8 @@ function whyNotFirst(wall: RankedAssembly, first: RankedAssembly): string {
     .map(words);
   const parts = [
     `it scores ${fixed(wall.score, 2)}, the first choice ${fixed(first.score, 2)}`,
-    behind.length > 0 ? `it is behind in ${sentenceList(behind)}` : null,
-    ahead.length > 0 ? `it is ahead in ${sentenceList(ahead)}` : null,
+    behind.length > 0 ? `it is behind in ${listed(behind)}` : null,
+    ahead.length > 0 ? `it is ahead in ${listed(ahead)}` : null,
   ].filter((part) => part !== null);
   return sentence(parts.join('; '));
 }

@@ -1,8 +1,9 @@
 import type { Advice } from '../../advice/advice-schema.ts';
 import { criterionWords } from '../../advice/criterion-words.ts';
 import { capital } from '../../base/first-letter.ts';
+import { listed } from '../../base/listed.ts';
 import { fieldWords } from '../../brief/field-words.ts';
-import { numberText, sentenceList } from '../figure-text.ts';
+import { numberText } from '../figure-text.ts';
 import { listOf, present, type RecordBlock, tableOf } from '../record-document.ts';
 
 type Move = NonNullable<Advice['robustness']>[number];
@@ -39,7 +40,7 @@ export function firmness({ robustness = [], ranked }: Advice): RecordBlock[] {
       ? null
       : {
           kind: 'paragraph',
-          text: `Moved alone within these ranges, these change nothing: ${sentenceList(firm.map(nameOf))}.`,
+          text: `Moved alone within these ranges, these change nothing: ${listed(firm.map(nameOf))}.`,
         },
   ]);
 }
