@@ -122,6 +122,7 @@ export function scoresAt({ columns }: ScoreTable, place: number): Scores {
 function termColumn(term: ScoreTerm, walls: WallSet, assess: Assessor, context: AnswerContext): TermColumn {
   const slots = [...term.wall, ...term.parts.flatMap((part) => SLOTS_OF_PART[part])];
   const partition = partitionOf(walls, slots);
+  if (term.ofAll) return { partition, values: term.ofAll(walls, assess.works, context) };
   const values = new Float64Array(partition.count);
   for (let i = 0; i < values.length; i++) {
     const place = partition.first[i] ?? 0;
