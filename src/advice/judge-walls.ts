@@ -21,7 +21,7 @@ import type { Rulebook } from '../rulebook/rulebook.ts';
 import type { Verdicts, VerdictTable } from '../rulebook/verdicts.ts';
 import type { Site } from '../site/site.ts';
 import { houseWishes, wishBonuses } from './house-wishes.ts';
-import { plainTotals, type ScoreTable, scoresAt, scoreTable } from './score-table.ts';
+import { plainTotalAt, type ScoreTable, scoresAt, scoreTable } from './score-table.ts';
 import type { Scores } from './scoring.ts';
 import { type Standing, standings } from './standing.ts';
 
@@ -91,7 +91,7 @@ export class JudgedWall {
 
   /** Mean of the scores, unweighted. */
   get plainScore(): number {
-    return this.#answer.plainTotals[this.#index] ?? Number.NaN;
+    return plainTotalAt(this.#answer.scores, this.#index);
   }
 }
 
@@ -105,7 +105,6 @@ export class Judged {
   readonly wishes: Float64Array | null;
   #scores: ScoreTable | undefined;
   #totals: Float64Array | undefined;
-  #plainTotals: Float64Array | undefined;
   #standings: Uint8Array | undefined;
   #overshoots: Float64Array | undefined;
   readonly #made: (JudgedWall | undefined)[];
@@ -151,12 +150,6 @@ export class Judged {
   get scores(): ScoreTable {
     this.#scores ??= scoreTable(this.set, this.assess, this.context);
     return this.#scores;
-  }
-
-  /** Each wall's scores without weights, in the order of `walls`: asked for only where totals are equal. */
-  get plainTotals(): Float64Array {
-    this.#plainTotals ??= plainTotals(this.scores, this.set.candidates.length);
-    return this.#plainTotals;
   }
 
   /** The best admitted wall of the lowest standing, as an answer puts it first; null when none is admitted. */
@@ -227,7 +220,7 @@ export class Judged {
     const { totals } = this;
     return (
       (totals[b] ?? 0) - (totals[a] ?? 0) ||
-      (this.plainTotals[b] ?? 0) - (this.plainTotals[a] ?? 0) ||
+      plainTotalAt(this.scores, b) - plainTotalAt(this.scores, a) ||
       (wallAt(this.set, a).id < wallAt(this.set, b).id ? -1 : 1)
     );
   }

@@ -97,12 +97,12 @@ export function scoreTable(walls: WallSet, assess: Assessor, context: AnswerCont
   return { columns, totals: totals.work };
 }
 
-/** Each wall's scores added up without weights, over the number of criteria. */
-export function plainTotals({ columns }: ScoreTable, count: number): Float64Array {
-  return totalsOf(columns, ALIKE, count);
+/** The scores of the wall at a place added up without weights, over the number of criteria: asked for where totals are equal. */
+export function plainTotalAt({ columns }: ScoreTable, place: number): number {
+  let sum = 0;
+  for (const criterion of CRITERIA) sum += columns[criterion][place] ?? Number.NaN;
+  return sum / CRITERIA.length;
 }
-
-const ALIKE = Object.fromEntries(CRITERIA.map((criterion) => [criterion, 1])) as Scores;
 
 /** The scores of the wall at a place: written out, as thousands of walls are asked for theirs. */
 export function scoresAt({ columns }: ScoreTable, place: number): Scores {
