@@ -5,6 +5,7 @@ import { withAnswer, withoutAnswers } from './answers-schema.ts';
 import type { Block } from './blocks.ts';
 import { dividedTotal, withTotalDivided } from './budget-total.ts';
 import { describeWindow, dollarsInAll } from './describe.ts';
+import { earlyBlocks, withEarly } from './heard-early.ts';
 import { note } from './notes.ts';
 import { contextOf, kindInDetail } from './prompt.ts';
 import { questionOf } from './questions.ts';
@@ -80,6 +81,7 @@ export function applyReading(state: ConversationState, heard: Reading): Step {
     asides: [...state.asides, ...asidesOf(applied, reading)],
     budgetTotal_usd: applied.budgetTotal_usd,
     unsettled: withoutFields(state.unsettled, [...applied.noted, ...applied.contradictions]),
+    early: withEarly(state, reading.early, applied.answers),
     stage: reading.place === null ? state.stage : 'looking-up',
   };
   const effects: Effect[] = reading.place === null ? [] : [{ kind: 'find-places', text: reading.place }];
@@ -206,6 +208,7 @@ function blocksFor(applied: Applied, reading: Reading, state: ConversationState)
   return [
     notedBlock(applied.noted),
     ...applied.notes.map(note),
+    ...earlyBlocks(state, reading.early),
     takeBackHint(applied.noted),
     saysNoMore ? note('Noted. No other windows.') : null,
     leftOpenBlock(applied.leftOpen),

@@ -3,6 +3,7 @@ import { resumed } from './answer-aside.ts';
 import type { Answers } from './answers.ts';
 import { toScenario, withAnswer } from './answers-schema.ts';
 import type { Draft } from './draft.ts';
+import { withHeardEarly } from './heard-early.ts';
 import { note, warning } from './notes.ts';
 import { type Question, questionForField, questionOf } from './questions.ts';
 import type { ConversationEvent, ConversationState, Effect, Step } from './state.ts';
@@ -39,7 +40,7 @@ function goOn({ state, effects }: Step): Step {
       effects: [...effects, { kind: 'look-ahead', answers: state.answers, scenario }],
     };
   }
-  if (next) return { state: { ...state, stage: 'asking' }, effects };
+  if (next) return { state: withHeardEarly({ ...state, stage: 'asking' }), effects };
   if (state.advice && state.answers === state.advisedAnswers) {
     return { state: { ...state, stage: 'told' }, effects };
   }
@@ -201,6 +202,7 @@ export function draftOf(state: ConversationState): Omit<Draft, 'saved_at'> {
     history: [...state.history],
     reader: state.reader,
     ...(state.budgetTotal_usd === null ? {} : { budget_total_usd: state.budgetTotal_usd }),
+    ...(state.early.length === 0 ? {} : { early: [...state.early] }),
     ...keptContradictions(state),
   };
 }

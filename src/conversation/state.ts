@@ -9,6 +9,7 @@ import type { Draft } from './draft.ts';
 import type { ProjectEntry } from './projects.ts';
 import type { QuestionId } from './questions.ts';
 import type { Reader } from './reader.ts';
+import type { HeardEarly } from './understanding/reading.ts';
 
 /** A county that a place name may mean. */
 export type PlaceMatch = {
@@ -122,6 +123,8 @@ export type ConversationState = {
   readonly asides: readonly Aside[];
   /** Second answers that contradict a first one and were put off: the first ones stand meanwhile. */
   readonly unsettled: readonly Finding[];
+  /** What was said of a question before it was asked and does not answer it: taken up when it is asked. */
+  readonly early: readonly HeardEarly[];
   /** The budget was told as so much for the whole wall: divided anew when the area becomes another. */
   readonly budgetTotal_usd: number | null;
   /** "Done" was said: everything still open but the place is assumed. */
@@ -157,7 +160,7 @@ export type ConversationState = {
 /** What of a state is put back when a line is taken back. */
 export type Before = Pick<
   ConversationState,
-  'answers' | 'windowsComplete' | 'history' | 'unsettled' | 'budgetTotal_usd'
+  'answers' | 'windowsComplete' | 'history' | 'unsettled' | 'early' | 'budgetTotal_usd'
 > & {
   /** The line that changed them. */
   readonly line: string;
@@ -247,6 +250,7 @@ export function initialState(options: ConversationOptions = {}): ConversationSta
     before: null,
     asides: [],
     unsettled: [],
+    early: [],
     budgetTotal_usd: null,
     assumeRest: false,
     inputEnded: false,

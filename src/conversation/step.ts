@@ -4,6 +4,7 @@ import { applyReading } from './apply-reading.ts';
 import { askedInside } from './asked-inside.ts';
 import { type Command, readCommand } from './command.ts';
 import { FIELD_LABELS } from './describe.ts';
+import { withHeardEarly } from './heard-early.ts';
 import { doesMatter } from './matter.ts';
 import { note, warning } from './notes.ts';
 import { goBack, obey, startOver } from './obey.ts';
@@ -125,7 +126,8 @@ function enoughAsked(state: ConversationState): ConversationState {
 
 function lookedAhead(state: ConversationState, outlook: Outlook | null): ConversationState {
   const asking: ConversationState = { ...state, stage: 'asking' };
-  return outlook ? enoughAsked({ ...asking, outlook, guide: outlook.matters }) : asking;
+  const looked = outlook ? enoughAsked({ ...asking, outlook, guide: outlook.matters }) : asking;
+  return looked.asides.length > 0 ? looked : withHeardEarly(looked);
 }
 
 function tried(state: ConversationState, { trial, now, then }: EventOf<'tried'>): Step {
@@ -195,8 +197,8 @@ function remembering(before: ConversationState, { state, effects }: Step): Step 
   if (!isChanged || isTakenBack || (isOther && state.stage !== 'looking-up')) return { state, effects };
   const said = before.turns.at(-1);
   if (said?.kind !== 'answer') return { state, effects };
-  const { answers, windowsComplete, history, unsettled, budgetTotal_usd } = before;
-  const put = { answers, windowsComplete, history, unsettled, budgetTotal_usd };
+  const { answers, windowsComplete, history, unsettled, early, budgetTotal_usd } = before;
+  const put = { answers, windowsComplete, history, unsettled, early, budgetTotal_usd };
   const taken = { ...put, line: said.text, turn: said.id };
   return { state: { ...state, before: taken }, effects };
 }
@@ -245,8 +247,8 @@ function isPassedBy(state: ConversationState, aside: Aside, line: string): boole
   if (aside.kind === 'resume') return false;
   if (state.asksOnce) return true;
   if (aside.kind !== 'contradiction' || /^\d+$/.test(line)) return false;
-  const { findings, windows, unknowns } = understand(line, contextOf(passed(state)));
-  return findings.length > 0 || windows.length > 0 || unknowns.length > 0;
+  const { findings, windows, unknowns, early } = understand(line, contextOf(passed(state)));
+  return [findings, windows, unknowns, early].some((said) => said.length > 0);
 }
 
 /** The state without the aside on top; a contradiction is put off, anything else stays as it was. */
@@ -329,6 +331,7 @@ function keptAfter(before: ConversationState, { state, effects }: Step): Step {
     state.answers !== before.answers ||
     state.windowsComplete !== before.windowsComplete ||
     state.reader !== before.reader ||
+    state.early !== before.early ||
     JSON.stringify(keptContradictions(state)) !== JSON.stringify(keptContradictions(before)) ||
     state.history !== before.history;
   const isDropped = effects.some((effect) => effect.kind === 'drop-draft');
