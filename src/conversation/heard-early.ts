@@ -56,7 +56,7 @@ export function withHeardEarly(state: ConversationState): ConversationState {
   const rest: ConversationState = { ...state, early: state.early.filter((one) => !due.includes(one)) };
   const readings = due.map(({ words }) => understand(words, contextOf(rest)));
   const asides = readings.flatMap(({ either }): Aside[] =>
-    either === null ? [] : [{ kind: 'which-number', ...either }],
+    either === null ? [] : [{ kind: 'which-number', line: rest.linesHeard, ...either }],
   );
   const unclear = readings.flatMap((reading) => reading.unclear);
   return remark({ ...rest, asides: [...asides, ...rest.asides] }, ...unclearBlocks(unclear, rest));

@@ -62,6 +62,8 @@ export type Aside =
   | { readonly kind: 'which-place'; readonly text: string; readonly places: readonly PlaceMatch[] }
   | {
       readonly kind: 'which-number';
+      /** Number of the line that said it. */
+      readonly line: number;
       readonly words: string;
       readonly findings: readonly Finding[];
       /** Where the first is an estimate: how it is put. */
@@ -141,6 +143,10 @@ export type ConversationState = {
   readonly extent: Extent;
   readonly looksAhead: boolean;
   readonly asksOnce: boolean;
+  /** Lines heard so far, empty ones too. */
+  readonly linesHeard: number;
+  /** Lines written beforehand of which something was not understood, in their order. */
+  readonly missed: readonly Missed[];
   readonly outlook: Outlook | null;
   /** Of an outlook: what guides the order of questions. Taken over between two questions, never under the user's hands. */
   readonly guide: readonly string[] | null;
@@ -155,6 +161,13 @@ export type ConversationState = {
   readonly exitCode: number | null;
   /** Why nothing can be answered: the front end reports it and leaves with 2. */
   readonly refused: readonly Issue[];
+};
+
+/** What was not understood of a line, and the question that was left open for it, if one was. */
+export type Missed = {
+  readonly line: number;
+  readonly words: readonly string[];
+  readonly leftOpen: QuestionId | null;
 };
 
 /** What of a state is put back when a line is taken back. */
@@ -261,6 +274,8 @@ export function initialState(options: ConversationOptions = {}): ConversationSta
     extent: options.extent ?? 'brief',
     looksAhead: options.looksAhead ?? false,
     asksOnce: options.asksOnce ?? false,
+    linesHeard: 0,
+    missed: [],
     outlook: null,
     guide: null,
     returnTo: 'asking',

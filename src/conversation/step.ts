@@ -6,6 +6,7 @@ import { type Command, readCommand } from './command.ts';
 import { FIELD_LABELS } from './describe.ts';
 import { withHeardEarly } from './heard-early.ts';
 import { doesMatter } from './matter.ts';
+import { withPassedBy, withQuestionPassed } from './missed-lines.ts';
 import { note, warning } from './notes.ts';
 import { goBack, obey, startOver } from './obey.ts';
 import { opened } from './opening.ts';
@@ -31,7 +32,7 @@ import type { Aside, ConversationEvent, ConversationState, Outlook, PlaceMatch, 
 import { acceptsBlock, answersBlocks, issueBlocks, noSuchWallBlocks, withAccepts } from './talk.ts';
 import { whyNotBlocks } from './tell-why-not.ts';
 import { trialBlocks } from './trial.ts';
-import { remark, withTurn } from './turns.ts';
+import { remark, withMissedWords, withTurn } from './turns.ts';
 import { normaliseLine } from './understanding/line-text.ts';
 import { understand } from './understanding/understand.ts';
 import { keptContradictions, putOff } from './unsettled.ts';
@@ -167,7 +168,8 @@ function projectOpened(state: ConversationState, { name, draft, near }: EventOf<
 
 const LONGEST_LINE = 2000;
 
-function said(state: ConversationState, text: string): Step {
+function said(heardBefore: ConversationState, text: string): Step {
+  const state: ConversationState = { ...heardBefore, linesHeard: heardBefore.linesHeard + 1 };
   const prompt = promptOf(state);
   if (!prompt) return { state, effects: [] };
   const line = text.slice(0, LONGEST_LINE).trim();
@@ -218,7 +220,7 @@ function hear(state: ConversationState, line: string): Step {
     if (outcome.kind === 'settled') return proceedFrom(outcome.step);
     if (outcome.kind === 'start-over') return startOver(state);
     if (outcome.kind === 'elsewhere') {
-      return offeredMeanwhile(aside, hear(outcome.state, outcome.line ?? line));
+      return offeredMeanwhile(aside, hear(withPassedBy(outcome.state, aside), outcome.line ?? line));
     }
     if (isPassedBy(state, aside, line)) return hear(passed(state), line);
     return { state: withAccepts(state, `Not understood: "${line}".`), effects: [] };
@@ -227,10 +229,14 @@ function hear(state: ConversationState, line: string): Step {
   if (ended) return ended;
   if (command && isObeyed(command, state)) return obey(state, command);
   const inside = askedInside(line);
-  if (!inside) return proceedFrom(applyReading(state, understand(line, contextOf(state))));
+  if (!inside) return proceedFrom(answered(state, line));
   // Asked of the question that the line answers, not of the next one.
-  const answered = obey(state, inside.command).state;
-  return proceedFrom(applyReading(answered, understand(inside.rest, contextOf(answered))));
+  return proceedFrom(answered(obey(state, inside.command).state, inside.rest));
+}
+
+/** Takes a line for an answer to what is asked. */
+function answered(state: ConversationState, line: string): Step {
+  return withQuestionPassed(state, applyReading(state, understand(line, contextOf(state))));
 }
 
 /** A county that was offered stays so until what was said instead has been found. */
@@ -312,7 +318,7 @@ function placesFound(state: ConversationState, { text, places }: EventOf<'places
   if (!first) {
     const next = remark(asking, warning(`Not understood: no county or town I know is called "${text}".`));
     const accepts = acceptsBlock(next);
-    return { state: accepts ? remark(next, accepts) : next, effects: [] };
+    return { state: withMissedWords(accepts ? remark(next, accepts) : next, [text]), effects: [] };
   }
   const asides = asking.asides.filter(({ kind }) => kind !== 'which-place');
   if (places.length === 1 && first.match === 'exact') {

@@ -116,6 +116,11 @@ export function understand(said: string, context: Context): Reading {
   return isSilent(reading) ? { ...reading, unclear: [{ words: straighten(text), hint: '' }] } : reading;
 }
 
+/** What a line that answers nothing leaves of the question asked. */
+export function leavingOpen(context: Context): Reading {
+  return understand("don't know", context);
+}
+
 function isSilent(reading: Reading): boolean {
   const { findings, unknowns, windows, unclear, early, place, windowsComplete, windowDetailsUnknown } =
     reading;
