@@ -15,7 +15,7 @@ async function talk(input: PlainConversation['input'], change: Partial<PlainConv
   let written = '';
   const code = await runPlainConversation({
     input,
-    output: (text) => {
+    output: async (text) => {
       written += text;
     },
     services,
@@ -164,7 +164,7 @@ describe('the conversation in plain lines', () => {
     let written = '';
     const refused = runPlainConversation({
       input: lines('new', 'flying carpet'),
-      output: (text) => {
+      output: async (text) => {
         written += text;
       },
       services: fakeServices(),
@@ -234,6 +234,22 @@ describe('the conversation in plain lines', () => {
     const { written } = await talk(lines('zone 5B'), { echo: false });
     expect(written).toContain('Colorado\n» ');
     expect(written).not.toContain('» zone 5B');
+  });
+
+  it('ends with what the output says when it takes no more, and has kept the answers', async () => {
+    const draft = memoryStore();
+    let room = 4;
+    const full = Object.assign(new Error('no space left'), { code: 'ENOSPC', syscall: 'write' });
+    const ended = talk(lines('Boulder, CO', 'new', '2x6 at 16'), {
+      draft,
+      echo: false,
+      output: async () => {
+        room -= 1;
+        if (room < 0) throw full;
+      },
+    });
+    await expect(ended).rejects.toBe(full);
+    expect(draft.current()?.answers).toMatchObject({ place: { county: 'Boulder' } });
   });
 
   it('offers a kept talk and keeps each answer of this one', async () => {
