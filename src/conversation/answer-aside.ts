@@ -2,7 +2,7 @@ import { type Finding, sameAnswer } from './answers.ts';
 import { withAnswer, withoutAnswers } from './answers-schema.ts';
 import { applyFindings, applyReading } from './apply-reading.ts';
 import { note } from './notes.ts';
-import { contextOf, LABELS, placeLabel } from './prompt.ts';
+import { contextOf, countyWords, LABELS, placeLabel } from './prompt.ts';
 import type { Aside, ConversationState, PlaceMatch, Step, Trial } from './state.ts';
 import { putBack } from './take-back.ts';
 import { answersBlocks, assumeRest, notedBlock, zoneBlock } from './talk.ts';
@@ -162,7 +162,12 @@ export function resumed(
 /** Takes a county that was found or picked as the place. */
 export function choosePlace(state: ConversationState, place: PlaceMatch): Step {
   const step = applyFindings(state, [
-    { field: 'place', value: { state: place.state, county: place.county }, words: placeLabel(place) },
+    {
+      field: 'place',
+      value: { state: place.state, county: place.county },
+      words: placeLabel(place),
+      title: countyWords(place),
+    },
   ]);
   const isTaken = step.state.answers.place !== state.answers.place;
   return isTaken ? { ...step, state: remark(step.state, zoneBlock(place)) } : step;
