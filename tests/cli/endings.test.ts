@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process';
-import { cpSync, mkdtempSync, rmSync, statSync } from 'node:fs';
+import { cpSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
@@ -78,17 +78,21 @@ describe('a result that finds no room', () => {
       stderr += String(chunk);
     });
     child.stdin.on('error', () => {});
-    child.stdin.end('zone 5B\nnew\n');
+    child.stdin.end('zone 5B\nquit\n');
     const code = await new Promise((resolve) => child.on('close', resolve));
     return { code, stderr };
   }
 
-  it('ends with 2 in the plain conversation, also where only the end of the answer found no room', async () => {
+  it('ends with 2 in the plain conversation, also where only its last word found no room', async () => {
     const path = join(folder, 'talk.txt');
     expect((await inBash('exec "$0" "$1" --plain > "$2"', path)).code).toBe(0);
-    const whole_kb = Math.floor((statSync(path).size - 1) / 1024);
-    const short = await inBash(`ulimit -f ${whole_kb}; exec "$0" "$1" --plain > "$2"`, path);
-    expect(statSync(path).size).toBe(whole_kb * 1024);
+    // The limit goes by whole kilobytes: what is in the file before makes it fall into the last word, "Done.".
+    const cut = statSync(path).size - 3;
+    const before = 1024 - (cut % 1024);
+    writeFileSync(path, ' '.repeat(before));
+    const kb = (before + cut) / 1024;
+    const short = await inBash(`ulimit -f ${kb}; exec "$0" "$1" --plain >> "$2"`, path);
+    expect(readFileSync(path, 'utf8')).toMatch(/Don$/);
     expect(short.stderr).toMatch(/^cladwright: standard output: .*no file of this size.*\n$/);
     expect(short.code).toBe(2);
     // A file of this kind refuses every byte.
