@@ -23,7 +23,9 @@ export function notedBlock(findings: readonly Finding[]): Block | null {
   return {
     kind: 'chips',
     lead: 'Noted',
-    items: inOrder.map(({ field, value }) => `${FIELD_LABELS[field]}: ${describeAnswer(field, value)}`),
+    items: inOrder.map(
+      ({ field, value, title }) => `${FIELD_LABELS[field]}: ${title ?? describeAnswer(field, value)}`,
+    ),
   };
 }
 

@@ -37,6 +37,12 @@ export function splitClauses(line: string): string[] {
       // A storey and a half is one height.
       .replace(/\b(?:an? |one )?(stor(?:e?y)) and a half\b/g, 'one-and-a-half $1')
       .replace(/\b(\w+) and a half (?=stor|floors?|levels?)/g, '$1-and-a-half ')
+      .replace(/\blath and plaster\b/g, 'lath-and-plaster')
+      // The two lengths of a wall.
+      .replace(
+        /(?<=\d ?(?:ft|feet|foot|') (?:long|wide)),? (?:and )?(?=\d+ ?(?:ft|feet|foot|') (?:high|tall))/g,
+        ' by ',
+      )
       // "With" belongs to what somebody is experienced with.
       .replace(/\bexperienced with\b/g, 'experienced in')
       .replace(SENTENCE_END, ', ')

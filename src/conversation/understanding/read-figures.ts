@@ -44,7 +44,7 @@ function openFigures(gathering: Gathering): { field: FieldId; figure: Figure }[]
 
 /** A figure of something else that is never asked: "3 acres" is no distance. */
 const OTHER_UNIT =
-  '\\s*(?:sides?|walls?|stor(?:e?ys?|ies)|floors?|levels?|gables?|faces?|rooms?|of|acres?|miles?|yards?|yds?|blocks?|hectares?|kilomet(?:er|re)s?|km|houses?)\\b';
+  '\\s*(?:sides?|walls?|stor(?:e?ys?|ies)|floors?|levels?|gables?|faces?|rooms?|of|acres?|miles?|yards?|yds?|blocks?|hectares?|kilomet(?:er|re)s?|km|houses?|mils?|gau?ge|years?|bedrooms?)\\b';
 const BARE = new RegExp(`(?<![\\w.$/'"])(-?(?:${NUMBER}))(?![\\w%/'"]|\\.\\d|${OTHER_UNIT})`);
 const LENGTH_HERE = new RegExp(`(?<![\\w.$/])(-?${LENGTH})`);
 

@@ -38,7 +38,13 @@ const NOMINAL =
 /** Lumber of 38 mm by its dressed depth, as it is named where lumber goes by millimetres. */
 const NOMINAL_MM = /\b38\s*x\s*(89|140|184|235|286)\b(?:\s*mm\b)?/;
 const DESIGNATOR = /\b(\d{3,4})s(\d{3})(?:-(\d+))?\b/;
-const MILS = new RegExp(`(?<![\\w.])(${NUMBER})[ -]?mils?\\b(?: (?:thick|studs?|steel|metal))*`);
+/** Sheets go by the mil as well, thinner ones. */
+const NO_SHEET = '(?! ?(?:poly|plastic|sheet|film|vapou?r|foil|vinyl))';
+const MIL_WORDS = `[ -]?mils?\\b(?: (?:thick|studs?|steel|metal))*${NO_SHEET}`;
+const MILS = new RegExp(`(?<![\\w.])(${NUMBER})${MIL_WORDS}`);
+const MILS_ANYWHERE = new RegExp(`(?<![\\w.])(\\d{2,3})${MIL_WORDS}`);
+/** What else goes by its gauge. */
+const OF_WIRE = /\b(?:lath|mesh|wire|staples?|nails?|screws?|flashing|furring|roof(?:ing)?)\b/;
 const GAUGE = /\b(1[0-9]|2[0-9])[ -]?(?:gau?ge|ga)\b\.?(?: (?:studs?|steel|metal))*/;
 /** Structural studs by gauge (from memory): 20 is 33 mil, 18 is 43, 16 is 54. */
 const MIL_OF_GAUGE: ReadonlyMap<string, number> = new Map([
@@ -49,7 +55,7 @@ const MIL_OF_GAUGE: ReadonlyMap<string, number> = new Map([
 const STEEL =
   /\b(?:(?:light[- ]gau?ge|cold[- ]formed|galvani[sz]ed)[- ])?(?:steel|metal)(?:[- ]?(?:studs?|stud ?work|fram(?:e|ed|ing)))?\b/;
 const WOOD =
-  /\b(?:wood(?:en)?|timber|lumber|stick|spf|spruce(?:[- ]pine[- ]fir)?|douglas[- ]fir)(?:[- ]?(?:studs?|fram(?:e|ed|ing)))?\b/;
+  /\b(?:wood(?:en)?|timber|lumber|stick|spf|spruce(?:[- ]pine[- ]fir)?|douglas[- ]fir)(?:[- ]?(?:studs?|fram(?:e|ed|ing)))?\b(?![- ](?:panel|siding|shingle|clapboard|shake|lath|trim|window|door))/;
 const STUDS = /\bstuds?\b|\bfram(?:e|ed|ing)\b/;
 const ON_CENTER = new RegExp(
   `(?:\\b(?:at|on|every|spaced)\\s*|@\\s*)?(?<![\\w.])(${LENGTH}|${NUMBER})\\s*(?:o\\.?\\s?c\\b\\.?|on[- ]?cent(?:er|re)s?|cent(?:er|re)s\\b|apart\\b|spacing\\b)`,
@@ -64,6 +70,13 @@ const DEEP = new RegExp(
 /** "Steel studs 6 in.": no studs stand that close together. */
 const DEEP_AFTER =
   /(?<=\bstuds?,? )([2-9](?:[ -]\d+\/\d+|\.\d+)? ?(?:inches|inch|in\b\.?|"))(?! ?(?:o\.?\s?c\b|on[- ]?cent|cent|apart|spac))/;
+
+/** Whether a clause speaks of studs for sure, also where the windows are asked and "2x6" alone may be one. */
+export function isStudTalk(text: string): boolean {
+  return /\bstuds?\b|\bfram(?:ed|ing)\b|\bo\.?\s?c\b|\bon[- ]?cent(?:er|re)s?\b|\bmils?\b|\bgau?ge\b|\b2 ?x ?(?:4|6|8|10|12) (?:at|@) \d/.test(
+    text,
+  );
+}
 
 /** Studs: nominal lumber ("2x6" is 5.5 in. of wood), steel designators, depth, spacing. */
 export const readFraming: Reader = (clause, gathering) => {
@@ -119,11 +132,13 @@ function readSteelThickness(
   gathering: Parameters<Reader>[1],
   isAboutStuds: boolean,
 ): void {
-  for (const taken of isAboutStuds ? clause.takeAll(MILS) : []) {
+  const isWood = gathering.context.answers['framing.material'] === 'wood';
+  const isOfStud = isAboutStuds || !(isWood || OF_WIRE.test(clause.text));
+  for (const taken of isOfStud ? clause.takeAll(isAboutStuds ? MILS : MILS_ANYWHERE) : []) {
     const mil = readNumber(taken.groups[0] ?? '');
     if (mil !== null) gathering.add('framing.steel_thickness_mil', mil, taken);
   }
-  for (const taken of isAboutStuds ? clause.takeAll(GAUGE) : []) {
+  for (const taken of isOfStud ? clause.takeAll(GAUGE) : []) {
     const mil = MIL_OF_GAUGE.get(taken.groups[0] ?? '');
     if (mil === undefined) gathering.puzzle(taken.words, 'Give the thickness in mils: 33, 43 or 54.');
     else gathering.add('framing.steel_thickness_mil', mil, taken);

@@ -18,6 +18,8 @@ const NEW =
   /\bnew[- ]?(?:build|house|home|wall|construction|work|addition|building)\b|\bbrand[- ]new\b|\bfrom (?:scratch|the ground up)\b|\b(?:an? )?additions?\b(?! to)/;
 const OLD =
   /\bretro-?fit(?:ting|ted)?\b|\bre-?(?:side|siding|clad|cladding|cover)\b|\brenovat\w+|\bremodel\w*|\b(?:existing|old) (?:house|home|wall|building)\b/;
+const STANDS =
+  /^(?:it|(?:the|our|my) (?:house|home|building|wall))(?:'s| is)? (?:stands|standing|built)(?: (?:already|there))+$/;
 const STANDING =
   /\b(?:existing|old|(?:it )?stands(?: already)?|already (?:there|built|standing)|(?:there|built|standing) already)\b/;
 
@@ -59,6 +61,8 @@ export const readProject: Reader = (clause, gathering) => {
   // Alone between commas it means the wall; with windows being asked about it may mean them.
   const alone = gathering.isAsked('windows') ? null : clause.take(/^new$/);
   if (alone) gathering.add('project', 'new', alone);
+  const stands = clause.take(STANDS);
+  if (stands) gathering.add('project', 'retrofit', stands);
   if (!gathering.isAsked('project')) return;
   const standing = clause.take(STANDING);
   if (standing) gathering.add('project', 'retrofit', standing);
@@ -84,7 +88,7 @@ const FREE =
 const YES =
   /^(?:yes|y|yeah|yep|sure|ok|okay|of course|(?:they |it )?(?:can|may)(?: (?:change|grow|be (?:made )?(?:changed|bigger|larger|enlarged)))?|bigger is (?:fine|ok|okay))$/;
 const NO =
-  /^(?:no|n|nope|no way|never|(?:i'?d |we'?d |i would |we would )?(?:rather|prefer) not(?: to)?|(?:please )?(?:don'?t|do not) (?:touch|change|enlarge) (?:them|it|anything)|they (?:(?:have to|must|should|will) )?(?:can'?t|cannot|may not|stay|remain)(?: (?:as they are|(?:at )?the same(?: size)?))?|(?:(?:i'?d|we'?d|i would|we would) (?:like|want|prefer) to )?(?:please )?(?:stay|keep|leave)(?: them)?(?: (?:as (?:they are|is)|alone|the same(?: size)?))?|fixed)$/;
+  /^(?:no|n|nope|no way|never|(?:i'?d |we'?d |i would |we would )?(?:rather|prefer) not(?: to)?|(?:please )?(?:don'?t|do not) (?:touch|change|enlarge) (?:them|it|anything)|(?:they|(?:the |my |our )?(?:windows|openings)) (?:(?:have to|must|should|will) )?(?:can'?t|cannot|may not|stay|remain)(?: (?:as they are|(?:at )?the same(?: size)?))?|(?:(?:i'?d|we'?d|i would|we would) (?:like|want|prefer) to )?(?:please )?(?:stay|keep|leave)(?: them)?(?: (?:as (?:they are|is)|alone|the same(?: size)?))?|fixed)$/;
 
 /** Whether rough openings may be made larger. */
 export const readOpenings: Reader = (clause, gathering) => {
@@ -228,7 +232,12 @@ const CREWS = [
 
 /** The crew. */
 export const readCrew: Reader = (clause, gathering) => {
-  if (gathering.isAsked('crew') && isAboutHiring(clause, gathering)) return;
+  if (gathering.isAsked('crew')) {
+    if (isAboutHiring(clause, gathering)) return;
+  } else if (SAYS_WHO_HIRES.test(clause.text)) {
+    const hired = clause.take(HIRED);
+    if (hired) gathering.early.push({ field: 'crew_skill', words: hired.words });
+  }
   const without = clause.take(
     /\b(?:no|without|not)(?: an?| any)? (?:plaster(?:ing)? crew|plasterers?|stucco (?:crew|experience))\b/,
   );
@@ -261,6 +270,7 @@ export const readCrew: Reader = (clause, gathering) => {
 
 const FIRST_TIME =
   /^(?:(?:it|this)(?:'?s| is| will be|'?ll be)? )?(?:(?:my|our|the|a) )?(?:very )?first[- ]?time(?: (?:for )?(?:me|us))?$/;
+const SAYS_WHO_HIRES = /^(?:i|we)\b/;
 const HIRED =
   /^(?:(?:i|we)(?:'?m|'?re|'?ll| am| are| will| want to)? )?(?:hire|hiring|pay|paying)(?: (?:a|an|the|some))?(?: \w+)?$|^(?:a|an|the|my|our|some)? ?(?:local |good |small |professional )?(?:handym[ae]n|contractors?|builders?|company|professionals?|pros?|somebody|someone)$/;
 
@@ -291,12 +301,29 @@ const OWN_HANDS =
 const AREA_FT = new RegExp(
   `(?<![$\\w.-])(-?${NUMBER})\\s*(?:sq(?:uare)?\\.?\\s*(?:ft|foot|feet)|sf\\b|sqft\\b|ft2\\b)\\.?(?:\\s+of\\s+walls?)?`,
 );
+const IN2_PER_FT2 = 144;
 const AREA_M = new RegExp(
   `(?<![$\\w.-])(${NUMBER})\\s*(?:sq(?:uare)?\\.?\\s*(?:m\\b|met(?:er|re)s?)|m2\\b)(?:\\s+of\\s+walls?)?`,
 );
 
+/** An area by its name, or a wall by its two lengths. */
+const AREA_IS = new RegExp(`\\b(?:wall )?area(?:'s| is| of|:)?(?: about| around)? (${DIGITS})$`);
+const LONG_AND_HIGH = new RegExp(
+  `(?<![\\w.$-])(${LENGTH}) (?:long|wide) (?:by|x) (${LENGTH}) (?:high|tall)\\b`,
+);
+
 /** Wall area. */
 export const readArea: Reader = (clause, gathering) => {
+  const named = clause.take(AREA_IS);
+  if (named) gathering.add('wall_area_ft2', Number(named.groups[0]), named);
+  // A wall is long, a window wide.
+  const isOfWindow =
+    isWindowTalk(clause.text) || (gathering.isAsked('windows') && /\bwide\b/.test(clause.text));
+  const wall = isOfWindow ? null : clause.take(LONG_AND_HIGH);
+  const [length_in, height_in] = (wall?.groups ?? []).map((text) => readLengthIn(text ?? ''));
+  if (wall && length_in && height_in) {
+    gathering.add('wall_area_ft2', Math.round((length_in * height_in) / IN2_PER_FT2), wall);
+  }
   for (const taken of clause.takeAll(AREA_FT)) {
     const text = taken.groups[0] ?? '';
     const value = readSigned(text);
@@ -314,9 +341,17 @@ const LIMIT = new RegExp(
 const NO_LIMIT =
   /\b(?:no|without)(?: an?| any)? (?:thickness )?limit(?: on (?:the )?thickness)?\b|\bunlimited\b|\bas thick as (?:needed|it takes)\b/;
 
+const NO_LIMIT_OF_ANYTHING = /^(?:(?:no|without)(?: an?| any)? limit|unlimited)$/;
+
 /** How far the wall may grow outward. */
 export const readThickness: Reader = (clause, gathering) => {
   for (const taken of clause.takeAll(NO_LIMIT)) {
+    const mayBeBudget =
+      !gathering.isAsked('size') && gathering.context.answers.budget_usd_per_ft2 === undefined;
+    if (mayBeBudget && NO_LIMIT_OF_ANYTHING.test(taken.words)) {
+      gathering.puzzle(taken.words, 'Say "no limit on thickness" or "no budget".');
+      continue;
+    }
     gathering.add('max_added_thickness_in', NO_THICKNESS_LIMIT_IN, { ...taken, isNegated: false });
   }
   for (const taken of clause.takeAll(LIMIT)) {

@@ -14,6 +14,8 @@ export type PlaceReading = {
 
 const ZONE =
   /(?<!\b(?:wind|wall|seismic|fire|lot)\s)\b(?:(?:climate |iecc |doe )*zone|cz)\s*(\d{1,2})\s*-?\s*([abc])?\b(?:\s*\(?(moist|humid|damp|dry|marine)\)?)?/i;
+/** A zone's code and nothing else. */
+const ZONE_CODE = /^\s*([0-6])\s?([abc])\s*[.!]*$/i;
 const BARE_ZONE = /^\s*([0-6])\s?([abc])\s*$|^\s*([78])\s*$/i;
 const MOISTURE_LETTER: Readonly<Record<string, string>> = {
   moist: 'A',
@@ -53,7 +55,7 @@ function capitalised(names: string): string {
  * @param asked  whether the place is the question: then a zone may stand alone
  */
 export function readPlace(line: string, asked: boolean): PlaceReading {
-  const zone = ZONE.exec(line) ?? (asked ? BARE_ZONE.exec(line) : null);
+  const zone = ZONE.exec(line) ?? (asked ? BARE_ZONE.exec(line) : ZONE_CODE.exec(line));
   if (zone) return readZone(line, zone);
   const county = COUNTY_AND_STATE.exec(line);
   if (county?.[1] && endsInState(county[1])) {

@@ -6,7 +6,9 @@ import { isWindowTalk } from './read-framing.ts';
 import type { Gathering } from './reading.ts';
 
 const UNIT = String.raw`(?:\s*(inches|inch|in\b\.?|"|feet|foot|ft\b\.?|'|mm|cm|m(?![a-z0-9])))?`;
-const SIZE = new RegExp(`(?<![\\w.])(${NUMBER})${UNIT}\\s*(?:x|by)\\s*(${NUMBER})${UNIT}`);
+const SIZE = new RegExp(
+  `(?<![\\w.])(${NUMBER})${UNIT}\\s*(?:wide\\s*)?(?:x|by)\\s*(${NUMBER})${UNIT}(?:\\s*(?:high|tall))?`,
+);
 /** "rough opening 37 x 61 in.", "RO of 37x61" */
 const ROUGH_OPENING = new RegExp(
   `\\b(?:in an? |with an? )?(?:rough openings?|ro)(?: (?:of|is|are|measures?|measuring))?:?\\s*(${NUMBER})${UNIT}\\s*(?:x|by)\\s*(${NUMBER})${UNIT}`,
@@ -54,7 +56,10 @@ const OPERATIONS = [
   { value: 'fixed', pattern: /\bfixed(?:[- ]lights?)?\b|\bpicture\b/ },
 ] as const;
 const FOR_ALL = /\b(?:all|both|every(?: one)?|each of them)\b(?: of them)?/;
-const COUNT = new RegExp(`(?<![\\w.$'"/-])(-?${NUMBER})(?![\\w.'"/%-])`);
+/** A figure of something else is no number of windows. */
+const OTHER_UNIT =
+  '\\s*(?:inch(?:es)?|in\\.|feet|foot|ft|mm|cm|met(?:er|re)s?|m|mils?|gau?ge|ga|stor(?:e?ys?|ies)|floors?|levels?|mph|years?)(?![\\w])';
+const COUNT = new RegExp(`(?<![\\w.$'"/-])(-?${NUMBER})(?![\\w.'"/%-]|${OTHER_UNIT})`);
 const WINDOW_WORD = /\b(?:windows?|units?|lights?)\b/;
 
 /** A size and nothing else, in feet or inches; lumber goes without a unit. */
@@ -137,13 +142,20 @@ export function readWindows(clause: Clause, gathering: Gathering, follows: boole
   const missing = gathering.context.windowsMissing;
   const wantsWeight =
     missing.includes('weight_lb') && !missing.includes('count') && window.weight_lb === undefined;
-  const figure = takeFigure(clause, window, asked, hasWord);
+  const isCountKnown = gathering.context.windowsPhase === 'details' && !missing.includes('count');
+  const figure = takeFigure(clause, window, asked, hasWord, !isCountKnown);
   if (figure !== null) window[wantsWeight && !hasWord ? 'weight_lb' : 'count'] = figure;
   return Object.keys(window).length > 0 ? { window, isForAll } : null;
 }
 
 /** A bare number: how many, unless only the weight is still missing. */
-function takeFigure(clause: Clause, window: ScenarioWindow, asked: boolean, hasWord: boolean): number | null {
+function takeFigure(
+  clause: Clause,
+  window: ScenarioWindow,
+  asked: boolean,
+  hasWord: boolean,
+  isOneMeant: boolean,
+): number | null {
   const saysWhat = hasWord || window.width_in !== undefined || window.operation !== undefined;
   if (!saysWhat && !asked) return null;
   const taken = clause.take(COUNT);
@@ -151,6 +163,8 @@ function takeFigure(clause: Clause, window: ScenarioWindow, asked: boolean, hasW
     const text = taken.groups[0] ?? '';
     return readSigned(text);
   }
+  // "A casement", said of a kind whose number is known, is no second number.
+  if (!isOneMeant) return null;
   return saysWhat && clause.take(/^(?:an?|the)\b/) && !/s\b/.test(clause.text) ? 1 : null;
 }
 

@@ -29,6 +29,12 @@ export type Either = {
   readonly asks?: string;
 };
 
+/** Said of a question that is not being asked, and not enough to answer it: taken up when it is. */
+export type HeardEarly = { readonly field: FieldId; readonly words: string };
+
+/** More of them than anybody says of what is asked later. */
+export const MOST_EARLY = 20;
+
 export type BudgetTotal = { readonly usd: number; readonly words: string };
 
 /** What one line was understood to say. */
@@ -50,6 +56,7 @@ export type Reading = {
   readonly budgetTotal: BudgetTotal | null;
   /** What must be said of how a thing was taken. */
   readonly notes: readonly string[];
+  readonly early: readonly HeardEarly[];
 };
 
 /** Gathers what the readers find in one clause. */
@@ -58,6 +65,7 @@ export class Gathering {
   readonly findings: Finding[] = [];
   readonly unclear: Unclear[] = [];
   readonly notes: string[] = [];
+  readonly early: HeardEarly[] = [];
   budgetTotal: BudgetTotal | null = null;
   either: Either | null = null;
   /** Something named without its figure: asked about unless the line says it elsewhere. */
@@ -104,6 +112,7 @@ export const NOTHING_SAID: Reading = {
   unclear: [],
   budgetTotal: null,
   notes: [],
+  early: [],
 };
 
 /** Reads one subject out of a clause. */

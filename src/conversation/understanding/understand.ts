@@ -1,13 +1,14 @@
+import { listed } from '../../base/listed.ts';
 import type { FieldId, Finding } from '../answers.ts';
 import { FIELD_IDS, sameAnswer } from '../answers.ts';
 import { takesValue } from '../answers-schema.ts';
 import type { Choice } from '../questions.ts';
 import { type WindowAspect, type WindowReading, withUnknownAspects } from '../windows.ts';
 import { takeBareBudget } from './dollars.ts';
-import { leftOpenHere, readDontKnow } from './dont-know.ts';
+import { leftOpenBy, readDontKnow } from './dont-know.ts';
 import { Clause, normaliseLine, splitClauses, straighten } from './line-text.ts';
 import { fieldsForNumber, hasRange, readFigures } from './read-figures.ts';
-import { readFraming } from './read-framing.ts';
+import { isStudTalk, isWindowTalk, readFraming } from './read-framing.ts';
 import {
   OWN_HANDS_HINT,
   readArea,
@@ -39,13 +40,17 @@ const READERS: readonly Reader[] = [
   readRetarder,
   readCavity,
   readFill,
-  readLining,
+  // Before the lining: "gypsum sheathing" is no gypsum board inside.
   readSheathing,
+  readLining,
   readProject,
   readOpenings,
   readCrew,
   readFinish,
 ];
+
+/** Those whose words leave no doubt where windows are asked and any figure may tell how many. */
+const NO_WINDOWS_FOR_SURE: readonly Reader[] = [readThickness, readSurroundings, readProject, readOpenings];
 
 /**
  * Reads one line of the user's against what is being asked. Nothing is guessed: a word that no reader takes, a range,
@@ -66,7 +71,9 @@ export function understand(said: string, context: Context): Reading {
   if (place.halfZone) {
     gathering.puzzle(
       place.halfZone.words,
-      `The letter is missing: ${place.halfZone.offered.join(', ') || 'no such zone'}. A is moist, B dry, C marine.`,
+      place.halfZone.offered.length > 0
+        ? `A is moist, B dry, C marine. Which one is it: ${listed(place.halfZone.offered, 'or')}?`
+        : 'There is no such zone.',
     );
   }
   const line = normaliseLine(place.rest);
@@ -103,15 +110,22 @@ export function understand(said: string, context: Context): Reading {
     ],
     budgetTotal: gathering.budgetTotal,
     notes: gathering.notes,
+    early: gathering.early.filter(({ field }) => !isSaid(field, findings, lines.unknowns)),
   };
   // "Maybe" is made of words that carry nothing: not understood either.
   return isSilent(reading) ? { ...reading, unclear: [{ words: straighten(text), hint: '' }] } : reading;
 }
 
+/** What a line that answers nothing leaves of the question asked. */
+export function leavingOpen(context: Context): Reading {
+  return understand("don't know", context);
+}
+
 function isSilent(reading: Reading): boolean {
-  const { findings, unknowns, windows, unclear, place, windowsComplete, windowDetailsUnknown } = reading;
+  const { findings, unknowns, windows, unclear, early, place, windowsComplete, windowDetailsUnknown } =
+    reading;
   if (reading.budgetTotal || reading.either) return false;
-  const isListed = [findings, unknowns, windows, unclear].some((list) => list.length > 0);
+  const isListed = [findings, unknowns, windows, unclear, early].some((list) => list.length > 0);
   return !isListed && place === null && !windowsComplete && !windowDetailsUnknown;
 }
 
@@ -226,7 +240,7 @@ function readClauses(clauses: readonly string[], gathering: Gathering): ClauseRe
   const aspects: WindowAspect[] = [];
   let isRestUnknown = false;
   for (const words of clauses) {
-    const open = leftOpenHere(words, context.question);
+    const open = leftOpenBy(words, context.question);
     if (open) {
       out.unknowns.push(open);
       continue;
@@ -293,12 +307,16 @@ function readOneClause(clause: Clause, gathering: Gathering, out: ClauseReadings
     clause.take(NO_DOORS);
   }
 
-  // Money, areas and wind pressures are not windows, whatever the question is.
+  // Money, areas and wind speeds are not windows, whatever the question is.
   for (const reader of READERS.slice(0, 4)) reader(clause, gathering);
+  if (context.question === 'windows' && !isWindowTalk(clause.text)) {
+    for (const reader of NO_WINDOWS_FOR_SURE) reader(clause, gathering);
+    if (isStudTalk(clause.text)) readFraming(clause, gathering);
+  }
   const window = readWindows(clause, gathering, out.windows.length > 0);
   for (const reader of READERS.slice(4)) reader(clause, gathering);
   clause.takeAll(ROUNDING);
-  if (context.question !== 'windows') readFigures(clause, gathering);
+  if (context.question !== 'windows') readFiguresOf(clause, gathering);
 
   const leftover = withoutFillers(clause.leftover());
   if (UNSURE.test(leftover)) {
@@ -313,6 +331,23 @@ function readOneClause(clause: Clause, gathering: Gathering, out: ClauseReadings
   // A "not" left alone has been answered with the word it stood before.
   const isSpent = /^(?:no|not|without|never)$/.test(leftover) && gathering.unclear.length > before.unclear;
   if (/[\p{L}\p{N}]/u.test(leftover) && !isSpent) out.leftovers.push(leftover);
+}
+
+/** A figure beside words that nobody understands may be theirs. */
+function readFiguresOf(clause: Clause, gathering: Gathering): void {
+  const { budgetTotal, either } = gathering;
+  const before = gathering.findings.length;
+  readFigures(clause, gathering);
+  const isTaken =
+    gathering.findings.length > before ||
+    gathering.budgetTotal !== budgetTotal ||
+    gathering.either !== either;
+  if (!isTaken || withoutFillers(clause.leftover()) === '' || UNSURE.test(clause.leftover())) return;
+  gathering.findings.length = before;
+  gathering.budgetTotal = budgetTotal;
+  gathering.either = either;
+  gathering.puzzle(clause.text, 'Say what that number is, with its unit.');
+  clause.takeAll(/[^\u0001]+/);
 }
 
 /** Loose aspects belong to the kind named last in the line; a second size, number or sort begins another kind. */
@@ -331,7 +366,7 @@ function foldWindow(windows: WindowReading[], next: WindowReading): void {
 
 /** Words that carry no answer by themselves; the longest first, so that "it's" goes before "it". */
 const FILLERS =
-  /\b(?:fib(?:er|re)glass|vapou?r retarder|approximately|first of all|outside face|paint(?:ed)?|at present|insulation|priorities|somewhere|stud bays?|above all|cellulose|currently|important|behind|insulated|ourselves|room side|sheathing|thickness|category|cavities|existing|exposure|interior|lot line|suppose|believe|matters?|priority|probably|sheathed|standard|already|between|drywall|framing|maximum|perhaps|project|regular|roughly|outside|hoping|rather|really|little|afford|money|live|very|almost|approx|around|batts?|budget|cavity|stands|design|facing|finish|framed|height|inside|mainly|mostly|myself|nearly|normal|please|second|square|studs?|thanks|units?|walls?|about|basic|bays?|circa|could|doing|faced|first|frame|guess|hello|house|it'll|kinds|maybe|speed|spend|stand|thank|their|there|these|thick|think|those|usual|wants|we'll|we've|winds|would|area|away|been|crew|each|fine|from|good|have|high|home|i'll|i've|it's|just|kind|like|mean|most|need|next|okay|only|roof|site|size|some|tall|that|then|they|this|type|want|well|wide|will|wind|with|year|your|all|are|can|for|got|had|has|i'd|i'm|its|job|max|now|hmm?|umm?|uhm?|old|our|per|say|the|use|was|yes|you|an|as|at|be|by|ca|hi|in|is|it|me|my|of|ok|on|so|to|up|us|we|a|i)\b|[^\p{L}\p{N}]+/gu;
+  /\b(?:fib(?:er|re)glass|vapou?r retarder|approximately|first of all|outside face|paint(?:ed)?|at present|insulation|priorities|somewhere|stud bays?|above all|cellulose|currently|important|behind|insulated|ourselves|room side|sheathing|thickness|category|cavities|existing|exposure|interior|lot line|suppose|believe|matters?|priority|probably|sheathed|standard|already|between|drywall|framing|maximum|perhaps|project|regular|roughly|outside|hoping|rather|really|little|afford|money|live|very|almost|approx|around|batts?|budget|cavity|stands|design|facing|finish|framed|height|inside|mainly|mostly|myself|nearly|normal|please|second|square|studs?|thanks|units?|walls?|about|basic|bays?|circa|could|doing|faced|first|frame|guess|hello|here|house|it'll|kinds|maybe|speed|spend|stand|thank|their|there|these|thick|think|those|usual|wants|we'll|we've|winds|would|area|away|been|crew|each|fine|from|good|have|high|home|i'll|i've|it's|just|kind|like|mean|most|need|next|okay|only|roof|site|size|some|tall|that|then|they|this|type|want|well|wide|will|wind|with|year|your|all|are|can|for|got|had|has|i'd|i'm|its|job|max|now|hmm?|umm?|uhm?|old|our|per|say|the|use|was|yes|you|an|as|at|be|by|ca|hi|in|is|it|me|my|of|ok|on|so|to|up|us|we|a|i)\b|[^\p{L}\p{N}]+/gu;
 
 /** A clause's leftover without the words that carry nothing. */
 function withoutFillers(text: string): string {
@@ -381,9 +416,12 @@ function settleOwnHands({ findings, unclear }: Gathering): void {
 
 /** What is named without its figure is asked about, unless the line gives the figure or leaves it open. */
 function settleVague({ vague, unclear, findings, context }: Gathering, unknowns: readonly FieldId[]): void {
-  const isSaid = (field: FieldId) =>
-    findings.some((finding) => finding.field === field) || unknowns.includes(field);
-  if (vague && !context.open.some(isSaid)) unclear.push({ words: vague.words, hint: vague.hint });
+  if (vague && !context.open.some((field) => isSaid(field, findings, unknowns)))
+    unclear.push({ words: vague.words, hint: vague.hint });
+}
+
+function isSaid(field: FieldId, findings: readonly Finding[], unknowns: readonly FieldId[]): boolean {
+  return findings.some((finding) => finding.field === field) || unknowns.includes(field);
 }
 
 /** One line that gives a field two values gives it none. */
