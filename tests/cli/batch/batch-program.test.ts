@@ -276,13 +276,29 @@ describe('a batch that is broken off', () => {
     expect(sizeOf(out)).toBeLessThan(whole.stdout.length);
     // As if the last line had been torn.
     writeFileSync(out, '{"schema":"cladwri', { flag: 'a' });
+    expect(existsSync(`${out}.lock`)).toBe(true);
     expect(await batch(args, INPUT)).toMatchObject({ code: 1, stdout: '' });
+    expect(existsSync(`${out}.lock`)).toBe(false);
     expect(readFileSync(out, 'utf8')).toBe(whole.stdout);
     const again = await batch(args, INPUT);
     expect(again).toMatchObject({ code: 1, stdout: '' });
     expect(again.stderr).toContain('7 of the lines stood there already');
     expect(readFileSync(out, 'utf8')).toBe(whole.stdout);
   }, 90_000);
+
+  it('is not mixed with another one into the same file, not even in its first moment', async () => {
+    const out = fresh('out.ndjson');
+    const child = await start(['-', '--jobs', '1', '--top', '2', '--out', out]);
+    await until(() => existsSync(out));
+    const other = await batch(['-', '--out', out], 'something else\n');
+    expect(other).toMatchObject({ code: 2, stdout: '' });
+    expect(other.stderr).toContain(`--out: ${JSON.stringify(out)} is not accepted. Another run writes into`);
+    expect(other.stderr).toContain(`process ${child.pid}`);
+    child.stdin?.end(INPUT);
+    expect(await ended(child)).toBe(1);
+    expect(readFileSync(out, 'utf8')).toBe(whole.stdout);
+    expect(existsSync(`${out}.lock`)).toBe(false);
+  }, 60_000);
 
   it('by Ctrl-C ends with 130 after a whole line, and goes on from there', async () => {
     const out = fresh('out.ndjson');
