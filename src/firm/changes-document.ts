@@ -1,5 +1,7 @@
+import stringWidth from 'string-width';
 import { lower } from '../base/first-letter.ts';
 import { listed } from '../base/listed.ts';
+import { cleanText } from '../record/clean-text.ts';
 import { dollars, fixed, sentence } from '../record/figure-text.ts';
 import {
   type ListItem,
@@ -136,15 +138,16 @@ function projectsText(numbers: readonly number[]): string {
   return `${numbers.length === 1 ? 'project' : 'projects'} ${listed(numbers.map(String))}`;
 }
 
-/** Leaves room for the figures in 80 columns; the whole name stands below. */
+/** Leaves room for the figures in 80 columns, as wide as it will be shown; the whole name stands below. */
 function shortName(name: string): string {
-  const letters = [...name];
-  return letters.length <= LONGEST_NAME
-    ? name
-    : `${letters
-        .slice(0, LONGEST_NAME - 1)
-        .join('')
-        .trimEnd()}…`;
+  const shown = cleanText(name);
+  if (stringWidth(shown) <= LONGEST_NAME) return shown;
+  let short = '';
+  for (const letter of shown) {
+    if (stringWidth(short + letter) >= LONGEST_NAME) break;
+    short += letter;
+  }
+  return `${short.trimEnd()}…`;
 }
 
 /** "0.057 → 0.045", one value where both are the same. */

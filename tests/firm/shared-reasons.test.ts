@@ -110,6 +110,13 @@ describe('the report of changes', () => {
     expect(documentText(document, 80)).toMatch(/ 2 {2}Second[\s\S]*^2\. Second \(Second\.json\)$/m);
   });
 
+  it('keeps its table to 80 columns whatever the names', () => {
+    for (const name of ['\u001b[31m'.repeat(20), '漢字'.repeat(40), 'N'.repeat(120)]) {
+      const odd = changesDocument({ ...changes, projects: [project(name, [])] });
+      expect(documentText(odd, 80)).toMatch(/^ {4}1 {2}\S.{0,60}… +another wall {2}none/m);
+    }
+  });
+
   it('says nothing of shared reasons where there are none, and says when both sides are the same', () => {
     const same = changesDocument({ ...changes, to: set, projects: changes.projects.slice(2) });
     expect(same.sections.map(({ id }) => id)).toEqual(['summary', 'decisions']);

@@ -137,6 +137,18 @@ describe('a batch', () => {
     expect(stderr).toContain(`Passed over, no scenarios: ${join(dir, 'rules.json')}.`);
   }, 60_000);
 
+  it('names a file that can’t be read once, and answers the others', async () => {
+    const dir = fresh('unread');
+    mkdirSync(dir);
+    writeFileSync(join(dir, 'a.json'), LINES[0] ?? '');
+    writeFileSync(join(dir, 'b.json'), Uint8Array.of(0xff, 0xfe));
+    const { code, stderr } = await batch([dir, '--short']);
+    expect(code).toBe(1);
+    expect(stderr).toContain(`${join(dir, 'b.json')}: this text is not accepted. Give UTF-8`);
+    expect(stderr.split('b.json')).toHaveLength(2);
+    expect(stderr).toContain('2 lines: 1 answered, 1 failed');
+  }, 60_000);
+
   it('passes over hidden folders, and the answers of an earlier batch', async () => {
     const dir = fresh('kept');
     mkdirSync(join(dir, '.kept-back'), { recursive: true });
