@@ -44,7 +44,7 @@ export function foldedInto(wall: JudgedWall, judged: Admitted): Folded {
     least_heat_loss: { ...told(warmest), u_factor: round(heatOf(warmest), 4) },
     design_required_in: beyondCodeTable(group, passing),
   };
-  return { ...folded, words: foldedWords(folded, passing, missingBetween(wall, passing, judged)) };
+  return { ...folded, words: foldedWords(folded, passing, missingBetween(wall, passing, judged), judged) };
 }
 
 /** Thicknesses that pass, but whose fastening no code table permits; none where glue and its report carry. */
@@ -95,6 +95,7 @@ function foldedWords(
   folded: Omit<Folded, 'words'>,
   passing: readonly number[],
   missing: readonly number[],
+  { context }: Pick<Admitted, 'context'>,
 ): string {
   const { cheapest, lightest, least_heat_loss: warmest, insulations } = folded;
   const several = insulations.length > 1;
@@ -120,7 +121,8 @@ function foldedWords(
       : [`${name(warmest)} loses the least heat (U ${warmest.u_factor.toFixed(3)})`]),
   ];
   const boards = several ? `, as ${insulations.join(' or ')}` : '';
-  const suiting = passing.length > 1 ? ' (barrier, lining and buck to suit)' : '';
+  const others = context.brief.windows.length > 0 ? 'barrier, lining and buck' : 'barrier and lining';
+  const suiting = passing.length > 1 ? ` (${others} to suit)` : '';
   const designed = designWords(passing, folded.design_required_in);
   return `${range}${boards}${suiting}${designed}; ${merits.join('; ')}.`;
 }

@@ -30,8 +30,12 @@ export function figuresOfWall(wall: JudgedWall, { assess }: Judged): WallFigures
   };
 }
 
-/** What an assembly is made of, in words; two walls with the same id are the same assembly. */
-export function assemblyOf(candidate: Candidate): Assembly {
+/**
+ * What an assembly is made of, in words; two walls with the same id are the same assembly.
+ *
+ * @param hasWindows  of a wall without any the buck is only what it was drawn up with
+ */
+export function assemblyOf(candidate: Candidate, hasWindows: boolean): Assembly {
   const { cladding, barrier, inside, buck } = candidate;
   return {
     id: candidate.id,
@@ -39,7 +43,7 @@ export function assemblyOf(candidate: Candidate): Assembly {
     water_resistive_barrier: barrier.label,
     interior_vapour_retarder: inside.retarder?.label ?? 'as it stands, not known',
     remark: cladding.is_insulated_finish ? 'only where nothing else passes' : null,
-    buck: buck.label,
+    buck: hasWindows ? buck.label : 'no windows, no buck',
   };
 }
 

@@ -6,6 +6,8 @@ import { scenarioSchema } from '../../src/brief/scenario.ts';
 import { blocksToText } from '../../src/conversation/blocks.ts';
 import { wholeFigures } from '../../src/conversation/tell-advice.ts';
 import { contractorBlocks } from '../../src/conversation/tell-owner-questions.ts';
+import { workOutChanges } from '../../src/firm/changes.ts';
+import { alternatives } from '../../src/record/sections/comparison.ts';
 import { openings } from '../../src/record/sections/wall.ts';
 import {
   answer,
@@ -229,5 +231,24 @@ describe('a wall without windows', async () => {
     expect(wholeFigures(first).find(({ label }) => label === 'Windows')?.value).toBe('none in this wall');
     expect(blocksToText(contractorBlocks(advice), 400)).not.toMatch(/window/);
     expect(openings(first)).toEqual([{ kind: 'paragraph', text: 'No windows in this wall.' }]);
+  });
+
+  it('names no buck or sill anywhere in its reasons, its folds, its heat or its other choices', () => {
+    const told = [
+      ...first.reasons.map(({ text }) => text),
+      ...advice.ranked.map(({ folded }) => folded?.words ?? ''),
+      ...first.thermal.notes,
+      JSON.stringify(alternatives(advice)),
+    ];
+    expect(told.join(' ')).toContain('to suit');
+    expect(told.join(' ')).not.toMatch(/buck|rough sill/);
+    expect(first.buck.why).toBe('No windows in this wall: no buck is needed.');
+  });
+
+  it('has no buck in the reports of a firm', async () => {
+    const scenario = job({ project: 'retrofit', windows: [] });
+    const set = { edition: null, knowledge: SMALL };
+    const { projects } = await workOutChanges([{ file: 'a.json', scenario }], set, set, { toolVersion: '0' });
+    expect(projects[0]?.after.choice?.buck).toBe('no windows, no buck');
   });
 });
