@@ -22,9 +22,9 @@ export function isSameFold({ candidate: a }: JudgedWall, { candidate: b }: Judge
   return a.cladding.id === b.cladding.id && a.build.insulation.family === b.build.insulation.family;
 }
 
-/** What is folded into a ranked wall: every admitted wall of its kind, and what each way of building it is best for. */
+/** What is folded into a ranked wall: every admitted wall of its kind that competes, and what each way of building it is best for. */
 export function foldedInto(wall: JudgedWall, judged: Admitted): Folded {
-  const group = judged.admitted.filter((other) => isSameFold(other, wall));
+  const group = judged.admitted.filter((other) => other.standing <= wall.standing && isSameFold(other, wall));
   const costOf = remember((other: JudgedWall) => other.parts.cost.likely);
   const weightOf = remember((other: JudgedWall) => {
     const { fastening } = other.parts;

@@ -172,7 +172,7 @@ export class Judged {
 
   standingAt(place: number): Standing {
     this.#standings ??= standings(this.set, this.verdicts);
-    return (this.#standings[place] ?? 0) as Standing;
+    return this.#standings[place] ?? 0;
   }
 
   /**

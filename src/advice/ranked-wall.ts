@@ -11,7 +11,7 @@ import { foldedInto } from './folds.ts';
 import { houseMark } from './house-mark.ts';
 import type { Judged, JudgedWall } from './judge-walls.ts';
 import { openingsOf, questionCautions, sharedSequence } from './openings.ts';
-import { COLD_SHEATHING, whyBeforeColder } from './standing.ts';
+import { rankedBecause, whyBeforeOthers } from './standing.ts';
 import { tieKeys } from './ties.ts';
 import { wallTitle } from './titles.ts';
 import { wallLoads } from './wall-loads.ts';
@@ -86,7 +86,8 @@ export function rankedWall(
     scores: Object.fromEntries(Object.entries(wall.scores).map(([k, v]) => [k, round(v, 3)])),
     reasons: [
       ...lastResort(candidate, judged),
-      ...reasonBefore(wall, better, judged),
+      ...rankedBecause(wall),
+      ...(better ? [] : whyBeforeOthers(wall, judged)),
       ...reasonsOf(outcomes, candidate),
     ],
     gives_up: givesUp(wall, better),
@@ -142,16 +143,6 @@ const CONCERN_ORDER: readonly Concern[] = [
   'stucco-practice',
   'safety',
 ];
-
-/** Of the first choice: why it stands before a wall of a higher score. */
-function reasonBefore(
-  wall: JudgedWall,
-  better: JudgedWall | null,
-  judged: Judged,
-): RankedAssembly['reasons'] {
-  const text = better ? null : whyBeforeColder(wall, judged);
-  return text === null ? [] : [{ text, rule: COLD_SHEATHING }];
-}
 
 /** Limits that are kept and say so and what the rules prefer, by concern; then the system's own merits. */
 function reasonsOf(outcomes: readonly RuleOutcome[], candidate: Candidate): RankedAssembly['reasons'] {

@@ -20,7 +20,7 @@ import { weightWords } from './robustness.ts';
 import { round } from './rounded.ts';
 import { CRITERIA, weightsOf } from './scoring.ts';
 import { type Found, smallestChanges, type Trial, type Try } from './smallest-change.ts';
-import { RANKED_ONLY_WHERE } from './standing.ts';
+import { rankedOnlyWhere } from './standing.ts';
 import { wallTitle } from './titles.ts';
 import { weightMoves } from './weight-moves.ts';
 import type { WhyNot } from './why-not-schema.ts';
@@ -172,7 +172,9 @@ function whyNotFirst(
       parts,
     },
     would_win:
-      wall.standing > first.standing ? [RANKED_ONLY_WHERE[wall.standing]] : wouldWin(wall, first, judged),
+      wall.standing > first.standing
+        ? [rankedOnlyWhere(wall.standing, first.standing)]
+        : wouldWin(wall, first, judged),
   };
 }
 

@@ -60,8 +60,10 @@ export function siteFacts(context: AnswerContext, windows: WindowsPart): FactShe
     'framing.spacing_in': brief.framing.spacing_in,
     'framing.species_gravity': brief.framing.species_gravity,
     'cavity.insulation_r': brief.cavity_insulation_r,
+    'cavity.fill_r_per_in': brief.cavity_insulation_r / depth,
     'wind.outward_psf': context.outward_wind_psf,
     'windows.count': windows.count,
+    'windows.open_share_percent': openShare(context, windows),
     'windows.heaviest_lb': windows.heaviest_lb,
     'windows.heaviest_but_doors_lb': windows.heaviest_but_doors_lb,
     'windows.largest_but_doors_ft2': windows.largest_but_doors_ft2,
@@ -72,6 +74,13 @@ export function siteFacts(context: AnswerContext, windows: WindowsPart): FactShe
     'windows.heaviest_large_fixed_triple_lb': windows.heaviest_large_fixed_triple_lb,
     'thermal.method': context.framed.method,
   };
+}
+
+/** How much of the wall the openings take, %; null where it isn't known. */
+function openShare({ brief }: AnswerContext, { windows }: WindowsPart): number | null {
+  if (!brief.open_share_is_known) return null;
+  const open_ft2 = windows.reduce((sum, { count, area_ft2 }) => sum + count * area_ft2, 0);
+  return (100 * open_ft2) / brief.wall_area_ft2;
 }
 
 function nominal(depth_in: number): '2x4' | '2x6' | '2x8' | 'other' {
@@ -276,11 +285,27 @@ export function vapourFacts(vapour: VapourPart): FactSheet {
   };
 }
 
-/** Drying outward, and the thickness that comes of it all. */
-export function outerFacts(face: Face, barrier: Barrier, outward_permeance_perm: number): FactSheet {
+/** Where the wall stands before the work, and whether the work goes on top of it. */
+export type LotLine = { readonly distance_ft: number | null; readonly is_retrofit: boolean };
+
+/**
+ * Drying outward, the thickness that comes of it all, and where the finished face then stands: fire separation is
+ * measured from the face, and what is added to a standing wall brings it nearer to the lot line. The distance of a new
+ * wall is taken as that of its finished face.
+ */
+export function outerFacts(
+  face: Face,
+  barrier: Barrier,
+  outward_permeance_perm: number,
+  { distance_ft, is_retrofit }: LotLine,
+): FactSheet {
+  const added_in = addedThickness(face, barrier);
+  const face_in = distance_ft === null ? null : 12 * distance_ft - (is_retrofit ? added_in : 0);
   return {
     'moisture.outward_permeance_perm': outward_permeance_perm,
-    'thickness.added_in': addedThickness(face, barrier),
+    'thickness.added_in': added_in,
+    'thickness.face_to_lot_line_ft': face_in === null ? null : Math.max(0, face_in) / 12,
+    'thickness.over_lot_line_in': face_in === null ? null : Math.max(0, -face_in),
   };
 }
 

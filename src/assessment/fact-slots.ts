@@ -12,6 +12,7 @@ import {
   type FactSheet,
   faceFacts,
   insideFacts,
+  type LotLine,
   outerFacts,
   siteFacts,
   vapourFacts,
@@ -31,6 +32,8 @@ type SheetSlot = Exclude<WallSlot, 'water' | 'wall'>;
 /** Slots in which nothing changed since an earlier answer are the same objects as then. */
 export function factSlots(walls: WallSet, works: Works, context: AnswerContext): FactSlots {
   const shelf = shelfOf(context.catalogue);
+  const { fire_separation_ft, project } = context.brief;
+  const line: LotLine = { distance_ft: fire_separation_ft, is_retrofit: project === 'retrofit' };
   const { fastening, fasteners, thermal, energy, dewPoint, condensate, vapour, buck, cost, windows } = works;
   const slot = (
     name: SheetSlot,
@@ -57,8 +60,8 @@ export function factSlots(walls: WallSet, works: Works, context: AnswerContext):
     vapour: slot('vapour', [vapour], (wall) =>
       vapourFacts(vapour.work(wall.build, wall.inside, wall.cladding)),
     ),
-    outer: slot('outer', [], (wall) =>
-      outerFacts(wall.face, wall.barrier, outwardPermeance(wall.face, wall.barrier)),
+    outer: slot('outer', [line.distance_ft, line.is_retrofit], (wall) =>
+      outerFacts(wall.face, wall.barrier, outwardPermeance(wall.face, wall.barrier), line),
     ),
     water: shelf.hold('facts water', [walls, condensate], () => waterFacts(condensate.work.ofAll(walls))),
     wall: shelf.hold('facts wall', [walls, cost], () => costFacts(cost.work.ofAll(walls))),

@@ -117,6 +117,26 @@ export const COVERAGE_SCENARIOS: readonly Scenario[] = [
     },
     cavity_insulation_r: 0,
   }),
+  // Standing walls by the lot line: one on it with open, empty bays, one that the added boards bring too near.
+  job({
+    name: 'Row house flank',
+    project: 'retrofit',
+    place: { climate_zone: '4A' },
+    framing: { material: 'wood', depth_in: 3.5, spacing_in: 16, species_gravity: 0.42 },
+    sheathing: 'none',
+    cavity_insulation_r: 0,
+    fire_separation_ft: 0,
+  }),
+  job({
+    name: 'Glass porch',
+    project: 'retrofit',
+    code_edition: '2024',
+    sheathing: 'boards',
+    windows: [
+      { count: 40, width_in: 36, height_in: 60, glazing: 'double', mounting: 'flanged', operation: 'hung' },
+    ],
+    fire_separation_ft: 5.2,
+  }),
   // A dry place where nothing of the kind is asked, and a wall without windows that stands already.
   job({
     name: 'High desert shop',

@@ -68,10 +68,10 @@ describe('what the cautions say', () => {
 
   it('of rules that wait for one thing quotes their titles, sentence or phrase', () => {
     const waiting = cold.ranked[0]?.cautions.find(({ text }) =>
-      text.includes('the distance to the lot line'),
+      text.includes('finished face to the lot line'),
     );
     expect(waiting?.text).toMatch(
-      /^\d rules wait for something not known \(the distance to the lot line\): “.+”, “.+”\.$/,
+      /^\d rules wait for something not known \(the distance from the finished face to the lot line\): “.+”, “.+”\.$/,
     );
   });
 });
