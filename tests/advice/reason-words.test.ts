@@ -41,6 +41,42 @@ describe('what the reasons say of moisture', () => {
     expect(reason(mild, 'vapour.exterior-share')).toContain('rests on insulation');
     expect(reason(hot, 'vapour.exterior-share')).toBe('');
   });
+
+  it('is nothing of a winter where no winter month is colder than the indoor dew point', () => {
+    for (const { reasons, cautions } of hot.ranked)
+      expect(JSON.stringify([reasons, cautions])).not.toContain('three coldest months');
+  });
+});
+
+describe('what is said of polyethylene in an old wall', async () => {
+  const old = { project: 'retrofit', interior_vapour_retarder: 'class-i' } as const;
+  // A national laboratory's guide for warm, humid climates and a guide on vapour diffusion (both public, seen): vapour is
+  // held back outside there, and the wall dries to the rooms.
+  const [south, middle, desert] = await Promise.all(
+    ['1A', '4A', '3B'].map((climate_zone) => answer(job({ ...old, place: { climate_zone } }), SMALL)),
+  );
+  const advised = (advice: Advice | undefined) =>
+    (advice?.ranked ?? []).flatMap(({ cautions }) =>
+      cautions
+        .filter(({ rule }) => rule?.startsWith('vapour.'))
+        .map(({ text, remedy }) => `${text} ${remedy}`),
+    );
+
+  it('is to hold vapour back outside where damp heat presses inward, never to let more in', () => {
+    const said = advised(south).join(' ');
+    expect(said).toContain('Hold vapour back outside');
+    expect(said).toContain('Do not cool rooms below the outdoor dew point');
+    expect(said).not.toMatch(/open to vapour|vapour-open board/);
+  });
+
+  it('is to serve both seasons in zone 4A, and to let the wall dry in dry air', () => {
+    expect(advised(middle).join(' ')).toContain('Foam boards outside serve both seasons');
+    expect(advised(desert).join(' ')).toContain('outer layers through which the wall can dry');
+  });
+
+  it('is not said of a cold zone, where the sheet lies on the warm side', () => {
+    expect(advised(cold).join(' ')).not.toContain('cooling season');
+  });
 });
 
 describe('what the cautions say', () => {
