@@ -151,6 +151,8 @@ export const barrierSchema = z.strictObject({
   permeance_perm: sourced,
   kind: z.enum(BARRIER_KINDS),
   is_adhered_or_fluid: z.boolean(),
+  /** Its joints are taped, so that a loose sheet holds back air too. */
+  is_taped: z.boolean(),
   layers: z.number().int().min(1).max(2),
   grade: z.enum(['two-layer-10-minute', 'one-layer-60-minute', 'one-layer-10-minute']),
   thickness_in: z.number().min(0),
