@@ -1,3 +1,4 @@
+import { barrierLabel } from '../assembly/barrier-label.ts';
 import type { Candidate } from '../assembly/candidates.ts';
 import type { AnswerContext } from '../assessment/answer-context.ts';
 import type { CalculatedParts } from '../assessment/fact-sheet.ts';
@@ -54,7 +55,7 @@ export function rankedWall(
     interior_vapour_retarder: inside.retarder
       ? `${inside.is_existing ? 'as it stands: ' : ''}${inside.retarder.label}`
       : 'as it stands, not known: find out before ordering',
-    water_resistive_barrier: barrier.label,
+    water_resistive_barrier: barrierLabel(barrier, candidate.sheathing),
     buck: {
       id: buck.id,
       support: buck.support,

@@ -148,6 +148,8 @@ export const barrierSchema = z.strictObject({
   /** The ways of carrying a cladding that it is offered behind. */
   behind: z.array(z.enum(['direct', 'furring', 'adhered'])).min(1),
   label: z.string(),
+  /** What it is called where there is no sheathing; left out where the label names none. */
+  label_on_open_studs: z.string().optional(),
   permeance_perm: sourced,
   kind: z.enum(BARRIER_KINDS),
   is_adhered_or_fluid: z.boolean(),

@@ -122,3 +122,48 @@ describe('money in sentences', () => {
     for (const amount of amounts) expect(amount).toMatch(/^\$\d+\.\d\d$/);
   });
 });
+
+describe('a wall without sheathing', async () => {
+  const open = await answer(
+    job({ sheathing: 'none', project: 'retrofit', interior_vapour_retarder: 'class-iii' }),
+    SMALL,
+  );
+
+  it('has a loose barrier over its studs and says what that asks for, and none that would have to be stuck on', () => {
+    expect(open.ranked.length).toBeGreaterThan(0);
+    for (const { water_resistive_barrier, layers, cautions } of open.ranked) {
+      expect(water_resistive_barrier).toMatch(/over the open studs/);
+      expect(layers.find(({ role }) => role === 'barrier')?.label).toBe(water_resistive_barrier);
+      expect(cautions.find(({ rule }) => rule === 'rain.loose-barrier-on-open-studs')?.text).toContain(
+        'roll tape',
+      );
+    }
+    const bonded = open.excluded.filter(({ title }) => /fluid-applied|fully adhered/.test(title));
+    expect(bonded.length).toBeGreaterThan(0);
+    for (const { because } of bonded)
+      expect(because.map(({ rule }) => rule)).toContain('rain.bonded-barrier-on-open-studs');
+  });
+});
+
+describe('the cautions of the whole answer', () => {
+  const spoken = ({ verdicts }: Advice['ranked'][number]) =>
+    new Set(verdicts.filter(({ verdict }) => verdict === 'caution').map(({ rule }) => rule));
+
+  it('are those of the first choice; what holds for an alternative alone stands with it', () => {
+    let alone = 0;
+    for (const advice of [hot, cold, mild]) {
+      const general = advice.cautions.flatMap(({ rule }) => (rule ? [rule] : []));
+      const [first, ...others] = advice.ranked;
+      if (!first) throw new Error('nothing is ranked');
+      expect([...spoken(first)]).toEqual(expect.arrayContaining(general));
+      for (const other of others)
+        for (const rule of [...spoken(other)].filter(
+          (id) => id.startsWith('safety.') && !general.includes(id),
+        )) {
+          alone += 1;
+          expect(other.cautions.map((caution) => caution.rule)).toContain(rule);
+        }
+    }
+    expect(alone).toBeGreaterThan(0);
+  });
+});
