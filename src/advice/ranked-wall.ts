@@ -1,7 +1,9 @@
 import { barrierLabel } from '../assembly/barrier-label.ts';
+import { builtBuck } from '../assembly/built-buck.ts';
 import type { Candidate } from '../assembly/candidates.ts';
 import type { AnswerContext } from '../assessment/answer-context.ts';
 import type { CalculatedParts } from '../assessment/fact-sheet.ts';
+import { supportOf } from '../assessment/support.ts';
 import { addedThickness, wallLayers } from '../assessment/wall-layers.ts';
 import type { Concern, RuleOutcome } from '../rulebook/rule-schema.ts';
 import { appliesTruth } from '../rulebook/three-valued.ts';
@@ -59,7 +61,7 @@ export function rankedWall(
     buck: {
       id: buck.id,
       support: buck.support,
-      label: buck.label,
+      label: builtBuck(supportOf(candidate), brief.framing.depth_in).label,
       projection_in: round(parts.buck.projection_in, 4),
       verdict: parts.buck.worst?.verdict ?? null,
       utilisation: roundOrNull(parts.buck.worst?.utilisation ?? null, 3),

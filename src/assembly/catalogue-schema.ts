@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { provenanceSchema as provenance } from '../base/provenance.ts';
+import { BUCK_STOCKS } from './buck-stock.ts';
 
 export { provenance };
 
@@ -176,6 +177,8 @@ export const buckSchema = z.strictObject({
   support: z.enum(BUCK_SUPPORTS),
   /** As in the buck calculator; null where no wood member carries. */
   member: z.strictObject({ nominal: z.string(), specific_gravity: z.number() }).nullable(),
+  /** What its pieces are cut from, and what it is called with them in the place of "{pieces}"; null without pieces. */
+  pieces: z.strictObject({ stock: z.enum(BUCK_STOCKS), label: z.string().includes('{pieces}') }).nullable(),
   min_projection_in: z.number().min(0),
   max_projection_in: z.number().positive(),
   /** Drawn up only where a window of the job is as large or as heavy; left out, for any window. */
