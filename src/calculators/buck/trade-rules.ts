@@ -91,7 +91,7 @@ function reach(option: BuckOption, context: BuckContext, tables: BuckTables): Ru
   return no(
     `The window sits ${inches(context.projection_in)} in. out; this ${own}${wording(option.support)} reaches ${inches(limit)} in. ` +
       (lumber
-        ? `A ${lumber.called} buck bearing on the rough sill would, or a bracket designed by an engineer.`
+        ? `A ${lumber.called} bearing on the rough sill would, or a bracket designed by an engineer.`
         : 'Bring the window inward, or have an engineer design a bracket.'),
   );
 }
