@@ -233,10 +233,10 @@ describe('a wall without windows', async () => {
 });
 
 describe('a buck deeper than any lumber sold', async () => {
-  const onlyLumber = withCatalogue(
-    { bucks: KNOWLEDGE.catalogue.bucks.filter(({ id }) => id === 'lumber-2x6-bearing') },
-    SMALL,
-  );
+  const onlyLumber = withCatalogue({
+    bucks: KNOWLEDGE.catalogue.bucks.filter(({ id }) => id === 'lumber-2x6-bearing'),
+    builds: [board('eps', 4)],
+  });
   const framing = { material: 'wood', depth_in: 7.25, spacing_in: 16, species_gravity: 0.42 };
   const { ranked } = await answer(job({ framing, cavity_insulation_r: 30 }), onlyLumber);
   const built = ranked
