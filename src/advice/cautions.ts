@@ -4,7 +4,7 @@ import type { Caution } from './advice-schema.ts';
 import { cautionKind } from './caution-kinds.ts';
 import { houseMark } from './house-mark.ts';
 
-/** Cautions of the safety pack are told once for the whole answer. */
+/** Cautions of the safety pack are told once for the whole answer, as far as they hold for the first choice. */
 export function isGeneral(caution: Caution): boolean {
   return caution.rule?.startsWith('safety.') ?? false;
 }

@@ -1,10 +1,13 @@
+import { barrierLabel } from '../assembly/barrier-label.ts';
+import { builtBuck } from '../assembly/built-buck.ts';
 import type { Candidate } from '../assembly/candidates.ts';
 import type { AnswerContext } from '../assessment/answer-context.ts';
 import type { CalculatedParts } from '../assessment/fact-sheet.ts';
+import { supportOf } from '../assessment/support.ts';
 import { addedThickness, wallLayers } from '../assessment/wall-layers.ts';
 import type { Concern, RuleOutcome } from '../rulebook/rule-schema.ts';
 import { appliesTruth } from '../rulebook/three-valued.ts';
-import type { RankedAssembly } from './advice-schema.ts';
+import type { Caution, RankedAssembly } from './advice-schema.ts';
 import { cautionsOf, isGeneral } from './cautions.ts';
 import { figuresOf } from './figures.ts';
 import { foldedInto } from './folds.ts';
@@ -30,6 +33,7 @@ export function rankedWall(
   const { cladding, build, inside, barrier, buck } = candidate;
   const { brief } = context;
   const openings = openingsOf(candidate, context);
+  const first = better ?? wall;
   const layers = wallLayers(candidate, {
     depth_in: brief.framing.depth_in,
     cavity_r: context.framed.cavity_r,
@@ -53,11 +57,11 @@ export function rankedWall(
     interior_vapour_retarder: inside.retarder
       ? `${inside.is_existing ? 'as it stands: ' : ''}${inside.retarder.label}`
       : 'as it stands, not known: find out before ordering',
-    water_resistive_barrier: barrier.label,
+    water_resistive_barrier: barrierLabel(barrier, candidate.sheathing),
     buck: {
       id: buck.id,
       support: buck.support,
-      label: buck.label,
+      label: builtBuck(supportOf(candidate), brief.framing.depth_in).label,
       projection_in: round(parts.buck.projection_in, 4),
       verdict: parts.buck.worst?.verdict ?? null,
       utilisation: roundOrNull(parts.buck.worst?.utilisation ?? null, 3),
@@ -92,7 +96,7 @@ export function rankedWall(
     ],
     gives_up: givesUp(wall, better),
     cautions: [
-      ...cautionsOf(outcomes).filter((caution) => !isGeneral(caution)),
+      ...cautionsOf(outcomes).filter((caution) => !isGeneral(caution) || !isSaidInGeneral(caution, first)),
       ...questionCautions(openings),
     ],
     verdicts: outcomes.map((outcome) => ({
@@ -127,6 +131,11 @@ function lastResort({ cladding }: Candidate, judged: Judged): RankedAssembly['re
       text: `It is listed only because no other cladding passes here. ${wish}: thin synthetic coats glued to foam, no cement plaster, the kind of wall that this comparison is made to do without. What was left out, and what would admit it, stands with the excluded walls: read that first.`,
     },
   ];
+}
+
+/** Whether the answer's own cautions, which are the first choice's, hold this one. */
+function isSaidInGeneral(caution: Caution, first: JudgedWall): boolean {
+  return cautionsOf(first.verdicts.outcomes()).some(({ rule }) => rule === caution.rule);
 }
 
 /** What a reader asks about first stands first. */

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { provenanceSchema as provenance } from '../base/provenance.ts';
+import { BUCK_STOCKS } from './buck-stock.ts';
 
 export { provenance };
 
@@ -148,9 +149,13 @@ export const barrierSchema = z.strictObject({
   /** The ways of carrying a cladding that it is offered behind. */
   behind: z.array(z.enum(['direct', 'furring', 'adhered'])).min(1),
   label: z.string(),
+  /** What it is called where there is no sheathing; left out where the label names none. */
+  label_on_open_studs: z.string().optional(),
   permeance_perm: sourced,
   kind: z.enum(BARRIER_KINDS),
   is_adhered_or_fluid: z.boolean(),
+  /** Its joints are taped, so that a loose sheet holds back air too. */
+  is_taped: z.boolean(),
   layers: z.number().int().min(1).max(2),
   grade: z.enum(['two-layer-10-minute', 'one-layer-60-minute', 'one-layer-10-minute']),
   thickness_in: z.number().min(0),
@@ -172,6 +177,8 @@ export const buckSchema = z.strictObject({
   support: z.enum(BUCK_SUPPORTS),
   /** As in the buck calculator; null where no wood member carries. */
   member: z.strictObject({ nominal: z.string(), specific_gravity: z.number() }).nullable(),
+  /** What its pieces are cut from, and what it is called with them in the place of "{pieces}"; null without pieces. */
+  pieces: z.strictObject({ stock: z.enum(BUCK_STOCKS), label: z.string().includes('{pieces}') }).nullable(),
   min_projection_in: z.number().min(0),
   max_projection_in: z.number().positive(),
   /** Drawn up only where a window of the job is as large or as heavy; left out, for any window. */

@@ -153,6 +153,7 @@ export function barrierFacts(barrier: Barrier): FactSheet {
     'wrb.permeance_perm': barrier.permeance_perm.value,
     'wrb.is_vapour_barrier': barrier.permeance_perm.value <= CLASS_I_PERM,
     'wrb.is_adhered_or_fluid': barrier.is_adhered_or_fluid,
+    'wrb.is_taped': barrier.is_taped,
     'wrb.layers': barrier.layers,
     'wrb.grade': barrier.grade,
   };

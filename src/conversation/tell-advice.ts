@@ -1,3 +1,4 @@
+import { addedOutside } from '../advice/added-outside.ts';
 import type { Advice, Caution, RankedAssembly } from '../advice/advice-schema.ts';
 import { isWindowless, NO_WINDOWS } from '../advice/windowless.ts';
 import { ended } from '../base/first-letter.ts';
@@ -113,7 +114,10 @@ export function keyFigures(wall: RankedAssembly): FigureRow[] {
       value: `about $${money(likely)} a square foot ($${money(low)} to $${money(high)})`,
     },
     { label: 'Heat', value: `U ${figure(wall.u_factor, 3)}, effective R ${figure(wall.r_effective, 1)}` },
-    { label: 'Added thickness', value: `${figure(wall.added_thickness_in, 2)} in. outside the sheathing` },
+    {
+      label: 'Added thickness',
+      value: `${figure(wall.added_thickness_in, 2)} in. ${addedOutside(wall.layers)}`,
+    },
     { label: 'Weight', value: `${figure(wall.weight_psf, 1)} lb per square foot` },
   ];
 }

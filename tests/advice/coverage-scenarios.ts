@@ -51,6 +51,19 @@ export const COVERAGE_SCENARIOS: readonly Scenario[] = [
     interior_vapour_retarder: 'class-i',
     rough_opening_can_change: true,
   }),
+  // The same where a winter counts as well, and where the air is dry.
+  job({
+    name: 'Poly between two seasons',
+    place: { climate_zone: '4A' },
+    project: 'retrofit',
+    interior_vapour_retarder: 'class-i',
+  }),
+  job({
+    name: 'Poly in the desert',
+    place: { climate_zone: '3B' },
+    project: 'retrofit',
+    interior_vapour_retarder: 'class-i',
+  }),
   job({
     name: 'Kraft in the north',
     place: { climate_zone: '6A' },

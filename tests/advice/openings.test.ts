@@ -252,3 +252,24 @@ describe('a wall without windows', async () => {
     expect(projects[0]?.after.choice?.buck).toBe('no windows, no buck');
   });
 });
+
+describe('a buck deeper than any lumber sold', async () => {
+  const onlyLumber = withCatalogue({
+    bucks: KNOWLEDGE.catalogue.bucks.filter(({ id }) => id === 'lumber-2x6-bearing'),
+    builds: [board('eps', 4)],
+  });
+  const framing = { material: 'wood', depth_in: 7.25, spacing_in: 16, species_gravity: 0.42 };
+  const { ranked } = await answer(job({ framing, cavity_insulation_r: 30 }), onlyLumber);
+  const built = ranked
+    .flatMap(({ openings }) => openings)
+    .filter(({ carried_by: { label } }) => /built up/.test(label));
+
+  it('is left to an engineer, because the checks count each piece as whole', () => {
+    expect(built.length).toBeGreaterThan(0);
+    for (const { verdict, why, carried_by } of built) {
+      expect(carried_by.depth_in).toBeGreaterThan(11.25);
+      expect(verdict).toBe('engineer');
+      expect(why).toContain('an engineer says how they are built up');
+    }
+  });
+});

@@ -78,7 +78,7 @@ function sequence(wall: RankedAssembly): RecordBlock[] {
     { kind: 'subheading', text: 'First' },
     listOf([
       {
-        text: 'Permit in hand, record signed, studs found and marked on the sheathing, services found, switched off and marked.',
+        text: 'Permit in hand, record signed, studs found and marked, services found, switched off and marked.',
         hold: 'Nobody drives a long screw before the services are marked.',
       },
     ]),
