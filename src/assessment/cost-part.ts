@@ -3,7 +3,7 @@ import type { Barrier, Buck, Cladding, Insulation, Price, Retarder } from '../as
 import { partitionOf, type WallSet, type WallSlot, wallAt } from '../assembly/wall-set.ts';
 import type { AnswerContext } from './answer-context.ts';
 import type { BuckPart } from './buck-part.ts';
-import type { FastenerCounts } from './fastener-counts.ts';
+import type { FastenerCounts, FastenerGroup } from './fastener-counts.ts';
 import { byLength, eachEnd, minutesEach } from './fastening-labour.ts';
 
 /** Costs of many walls, $/ft², in the order of the walls. */
@@ -189,11 +189,11 @@ export type FastenerCost = {
 /** Price and driving of everything that goes through the insulation. */
 export function fastenerCost({ groups }: FastenerCounts, { catalogue }: AnswerContext): FastenerCost {
   const { fastener_material_usd_each: each, labour_usd_per_hour } = catalogue.prices;
-  const perFt2 = (of: (length_in: number) => Price) =>
-    eachEnd((end) => groups.reduce((sum, g) => sum + (of(g.length_in)[end] * g.per_100_ft2) / 100, 0));
-  const minutes_per_ft2 = perFt2((length_in) => minutesEach('screw', length_in));
+  const perFt2 = (of: (group: FastenerGroup) => Price) =>
+    eachEnd((end) => groups.reduce((sum, g) => sum + (of(g)[end] * g.per_100_ft2) / 100, 0));
+  const minutes_per_ft2 = perFt2(({ work, length_in }) => minutesEach(work, length_in));
   return {
-    material_usd_per_ft2: perFt2((length_in) =>
+    material_usd_per_ft2: perFt2(({ length_in }) =>
       byLength(length_in, { short: each.up_to_4_in, middle: each.up_to_6_in, long: each.longer }),
     ),
     labour_usd_per_ft2: eachEnd((end) => (minutes_per_ft2[end] / 60) * labour_usd_per_hour[end]),

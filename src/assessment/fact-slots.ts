@@ -31,7 +31,19 @@ type SheetSlot = Exclude<WallSlot, 'water' | 'wall'>;
 /** Slots in which nothing changed since an earlier answer are the same objects as then. */
 export function factSlots(walls: WallSet, works: Works, context: AnswerContext): FactSlots {
   const shelf = shelfOf(context.catalogue);
-  const { fastening, fasteners, thermal, energy, dewPoint, condensate, vapour, buck, cost, windows } = works;
+  const {
+    onFurring,
+    fastening,
+    fasteners,
+    thermal,
+    energy,
+    dewPoint,
+    condensate,
+    vapour,
+    buck,
+    cost,
+    windows,
+  } = works;
   const slot = (
     name: SheetSlot,
     rests_on: readonly unknown[],
@@ -40,7 +52,9 @@ export function factSlots(walls: WallSet, works: Works, context: AnswerContext):
     shelf.hold(`facts ${name}`, [walls, ...rests_on], () => mapClasses(walls, name, factsOf));
   return {
     site: slot('site', [context], () => siteFacts(context, windows.work)),
-    cladding: slot('cladding', [], (wall) => claddingFacts(wall.cladding)),
+    cladding: slot('cladding', [onFurring], ({ cladding }) =>
+      claddingFacts(cladding, onFurring.work(cladding)),
+    ),
     build: slot('build', [], (wall) => buildFacts(wall.build, wall.sheathing)),
     inside: slot('inside', [], (wall) => insideFacts(wall.inside)),
     barrier: slot('barrier', [], (wall) => barrierFacts(wall.barrier)),
