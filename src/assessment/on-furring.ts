@@ -1,5 +1,4 @@
 import type { Cladding } from '../assembly/catalogue-schema.ts';
-import { onDeeperFurring } from '../assembly/deeper-furring.ts';
 import { furringDepth_in } from '../assembly/flange-seat.ts';
 import { LOAD_DURATION } from '../calculators/connections/adjustment-factors.ts';
 import { minimumPenetration_in } from '../calculators/connections/penetration.ts';
@@ -84,10 +83,9 @@ export function onFurringWork(context: AnswerContext, shelf: Shelf) {
 export function claddingsOnDeeperFurring(context: AnswerContext): readonly string[] {
   const { catalogue } = context;
   return catalogue.claddings
-    .filter((usual) => {
-      const deeper = onDeeperFurring(usual, catalogue);
-      return deeper !== usual && onFurring(usual, context)?.holds === false;
-    })
+    .filter(
+      (usual) => usual.deeper_furring !== undefined && (onFurring(usual, context)?.wind_utilisation ?? 0) > 1,
+    )
     .map(({ id }) => id);
 }
 

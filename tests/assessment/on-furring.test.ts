@@ -93,6 +93,12 @@ describe('onFurring', () => {
 });
 
 describe('deeper furring', () => {
+  it('is not drawn for a cladding whose fastening nobody has listed', () => {
+    const unlisted = { ...cladding('wood-siding'), id: 'slate' };
+    const asked = { ...under(90), catalogue: { ...catalogue, claddings: [unlisted] } };
+    expect(claddingsOnDeeperFurring(asked)).toEqual([]);
+  });
+
   it('is drawn only where the wind asks for it', () => {
     expect(claddingsOnDeeperFurring(under(30))).toEqual([]);
     expect(claddingsOnDeeperFurring(under(90))).toEqual(ON_FURRING.map(({ id }) => id));
