@@ -14,6 +14,7 @@ import { type Assessor, assessor } from '../assessment/assess.ts';
 import type { CodeTables } from '../assessment/code-tables.ts';
 import type { CalculatedParts } from '../assessment/fact-sheet.ts';
 import { factSlots } from '../assessment/fact-slots.ts';
+import { claddingsOnDeeperFurring } from '../assessment/on-furring.ts';
 import { addedThickness } from '../assessment/wall-layers.ts';
 import type { Brief } from '../brief/brief.ts';
 import { FactSheets } from '../rulebook/fact-sheets.ts';
@@ -269,7 +270,7 @@ export async function judgeWalls(
   const { rulebook, tables, catalogue } = knowledge;
   const context = answerContext(brief, site, tables, catalogue);
   const assess = assessor(context);
-  const set = wallSet(brief, catalogue);
+  const set = wallSet(brief, catalogue, claddingsOnDeeperFurring(context));
   const slots = factSlots(set, assess.works, context);
   const sheets = new FactSheets(
     set.shape,

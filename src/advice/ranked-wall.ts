@@ -3,6 +3,7 @@ import { builtBuck } from '../assembly/built-buck.ts';
 import type { Candidate } from '../assembly/candidates.ts';
 import type { AnswerContext } from '../assessment/answer-context.ts';
 import type { CalculatedParts } from '../assessment/fact-sheet.ts';
+import type { FasteningPart } from '../assessment/fastening-part.ts';
 import { supportOf } from '../assessment/support.ts';
 import { addedThickness, wallLayers } from '../assessment/wall-layers.ts';
 import type { Concern, RuleOutcome } from '../rulebook/rule-schema.ts';
@@ -14,6 +15,7 @@ import { foldedInto } from './folds.ts';
 import { houseMark } from './house-mark.ts';
 import type { Judged, JudgedWall } from './judge-walls.ts';
 import { openingsOf, questionCautions, sharedSequence } from './openings.ts';
+import { percentWords } from './schedule-words.ts';
 import { rankedBecause, whyBeforeOthers } from './standing.ts';
 import { tieKeys } from './ties.ts';
 import { wallTitle } from './titles.ts';
@@ -190,6 +192,9 @@ function fasteningOf(
       gravity_load_lb: 0,
       wind_load_lb: 0,
       wind_capacity_lb: null,
+      combined_utilisation: null,
+      on_furring: null,
+      weakest_link: null,
       why: gluedWords(context.outward_wind_psf),
     };
   }
@@ -207,8 +212,49 @@ function fasteningOf(
     gravity_load_lb: round(schedule.gravity_load_lb, 1),
     wind_load_lb: round(schedule.wind_load_lb, 1),
     wind_capacity_lb: roundOrNull(schedule.wind_capacity_lb, 1),
+    combined_utilisation: roundOrNull(schedule.combined_utilisation, 3),
+    on_furring: onFurringOf(parts.fastening),
+    weakest_link: weakestLink(parts.fastening),
     why: schedule.why,
   };
+}
+
+function onFurringOf({ on_furring }: FasteningPart): RankedAssembly['fastening']['on_furring'] {
+  if (!on_furring) return null;
+  const { way, furring_in, field, corner, capacity_lb, wind_utilisation } = on_furring;
+  return {
+    fastener: way?.label ?? null,
+    furring_in,
+    field_spacing_in: field?.spacing_in ?? null,
+    corner_spacing_in: corner?.spacing_in ?? null,
+    wind_load_lb: roundOrNull(corner?.wind_lb ?? null, 1),
+    wind_capacity_lb: roundOrNull(capacity_lb, 1),
+    wind_utilisation: roundOrNull(wind_utilisation, 3),
+  };
+}
+
+/** What is held against the strip or the stud that is used most; something without a figure comes before all others. */
+function weakestLink({ schedule, on_furring }: FasteningPart): string | null {
+  if (!schedule) return null;
+  const long = `the ${schedule.label} into the studs`;
+  const links = [
+    { by: `${long}, by the weight`, use: schedule.gravity_utilisation },
+    { by: `${long}, by wind at the corners`, use: schedule.wind_utilisation },
+    { by: `${long}, by weight and wind together`, use: schedule.combined_utilisation ?? 0 },
+    ...(on_furring
+      ? [
+          {
+            by: `the ${on_furring.way?.label ?? 'fastening of the cladding'} into the furring, by wind`,
+            use: on_furring.wind_utilisation,
+          },
+        ]
+      : []),
+  ];
+  const unknown = links.find(({ use }) => use === null);
+  if (unknown) return `${unknown.by}: no figure`;
+  const [first, ...rest] = links;
+  const most = rest.reduce((a, b) => ((b?.use ?? 0) > (a?.use ?? 0) ? b : a), first);
+  return most ? `${most.by}: ${percentWords(most.use)}` : null;
 }
 
 /** What holds a glued cladding, and what is left to be shown. */

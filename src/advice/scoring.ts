@@ -206,13 +206,19 @@ function coldShare({ dew_point_margin_f: margin_f }: SheathingDewPoint): number 
 const UNKNOWN = 0.3;
 
 /**
- * Settled by the code table: from 0.8; left to a designer: at most 0.7, less the more each fastener is used, next to
- * nothing where no method gives a figure.
+ * Settled by the code table: from 0.8; left to a designer: at most 0.7, less the more the weakest link is used (the long
+ * fastener, or what holds the cladding to its furring), next to nothing where no method gives a figure for the weight.
  */
-function fasteningScore({ fastening: { schedule } }: CalculatedParts): number {
+function fasteningScore({ fastening: { schedule, on_furring } }: CalculatedParts): number {
   if (!schedule) return 0.6;
-  const use = Math.max(schedule.gravity_utilisation ?? 1, schedule.wind_utilisation ?? 1);
-  if (schedule.verdict === 'permitted') return 0.8 + 0.2 * (1 - ramp(use, 0.3, 1));
+  const use = Math.max(
+    schedule.gravity_utilisation ?? 1,
+    schedule.wind_utilisation ?? 1,
+    schedule.combined_utilisation ?? 0,
+    on_furring ? (on_furring.wind_utilisation ?? 1) : 0,
+  );
+  if (schedule.verdict === 'permitted' && on_furring?.holds !== false)
+    return 0.8 + 0.2 * (1 - ramp(use, 0.3, 1));
   if (schedule.gravity_utilisation === null) return 0.05;
   return 0.4 + 0.3 * (1 - ramp(use, 0.3, 1));
 }

@@ -111,6 +111,10 @@ export const claddingSchema = z.strictObject({
     }),
   ),
   lath_or_furring: z.string(),
+  /** How it is called on deeper strips, for winds that its nails don't hold in the usual ones. */
+  deeper_furring: z
+    .strictObject({ label: z.string(), layer_label: z.string(), lath_or_furring: z.string() })
+    .optional(),
   cost: paid,
   crew: z.strictObject({
     needed_rank: z.number().int().min(0).max(2),
@@ -126,6 +130,16 @@ export const claddingSchema = z.strictObject({
   gains: z.array(z.string()),
 });
 export type Cladding = z.output<typeof claddingSchema>;
+
+/** Strips deeper than those that the claddings on furring come with: what they are, and what they cost more. */
+export const deeperFurringSchema = z.strictObject({
+  id: z.string(),
+  thickness_in: z.number().positive(),
+  weight_psf: sourced,
+  /** On top of the cladding's price. */
+  cost: paid,
+});
+export type DeeperFurring = z.output<typeof deeperFurringSchema>;
 
 export const retarderSchema = z.strictObject({
   id: z.string(),

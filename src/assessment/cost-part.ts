@@ -202,9 +202,9 @@ export function fastenerCost({ groups }: FastenerCounts, { catalogue }: AnswerCo
   const priceEach = { short: each.up_to_4_in, middle: each.up_to_6_in, long: each.longer };
   const material_usd_per_ft2 = { low: 0, likely: 0, high: 0 };
   const minutes_per_ft2 = { low: 0, likely: 0, high: 0 };
-  for (const { length_in, per_100_ft2 } of groups) {
+  for (const { work, length_in, per_100_ft2 } of groups) {
     addPerFt2(material_usd_per_ft2, byLength(length_in, priceEach), per_100_ft2);
-    addPerFt2(minutes_per_ft2, minutesEach('screw', length_in), per_100_ft2);
+    addPerFt2(minutes_per_ft2, minutesEach(work, length_in), per_100_ft2);
   }
   return {
     material_usd_per_ft2,

@@ -11,6 +11,7 @@ import type { CostColumns } from './cost-part.ts';
 import type { FastenerCounts } from './fastener-counts.ts';
 import type { FasteningPart } from './fastening-part.ts';
 import { type Condensate, inwardPermeance, type MoisturePart } from './moisture-part.ts';
+import type { OnFurring } from './on-furring.ts';
 import type { ThermalPart } from './thermal-part.ts';
 import { addedThickness, insulationPermeance } from './wall-layers.ts';
 import type { WindowsPart } from './windows-part.ts';
@@ -89,8 +90,8 @@ function nominal(depth_in: number): '2x4' | '2x6' | '2x8' | 'other' {
   return depth_in === 7.25 ? '2x8' : 'other';
 }
 
-/** Facts of the cladding system. */
-export function claddingFacts(cladding: Cladding): FactSheet {
+/** Facts of the cladding system, and of what holds it to its furring. */
+export function claddingFacts(cladding: Cladding, onFurring: OnFurring | null): FactSheet {
   return {
     'cladding.id': cladding.id,
     'cladding.finish_kind': cladding.finish_kind,
@@ -112,6 +113,11 @@ export function claddingFacts(cladding: Cladding): FactSheet {
     'crew.needed_rank': cladding.crew.needed_rank,
     'crew.trades': cladding.crew.trades.length,
     'crew.needs_plasterer': cladding.crew.needs_plasterer,
+    'fastening.furring_in': onFurring?.furring_in ?? 0,
+    'fastening.on_furring_fastener': onFurring?.way?.label ?? null,
+    'fastening.on_furring_spacing_in': onFurring?.corner?.spacing_in ?? null,
+    'fastening.on_furring_wind_load_lb': onFurring?.corner?.wind_lb ?? null,
+    'fastening.on_furring_wind_utilisation': onFurring?.wind_utilisation ?? null,
   };
 }
 
@@ -254,6 +260,7 @@ export function faceFacts(
     'fastening.gravity_load_lb': schedule?.gravity_load_lb ?? 0,
     'fastening.wind_load_lb': schedule?.wind_load_lb ?? 0,
     'fastening.wind_utilisation': schedule?.wind_utilisation ?? null,
+    'fastening.combined_utilisation': schedule?.combined_utilisation ?? null,
     'fastening.gravity_utilisation': schedule?.gravity_utilisation ?? null,
     'fastening.count_per_100_ft2': schedule?.count_per_100_ft2 ?? 0,
     'fastening.into_studs_per_100_ft2': fasteners.through_per_100_ft2 + fasteners.inner_per_100_ft2,

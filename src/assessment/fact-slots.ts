@@ -34,7 +34,19 @@ export function factSlots(walls: WallSet, works: Works, context: AnswerContext):
   const shelf = shelfOf(context.catalogue);
   const { fire_separation_ft, project } = context.brief;
   const line: LotLine = { distance_ft: fire_separation_ft, is_retrofit: project === 'retrofit' };
-  const { fastening, fasteners, thermal, energy, dewPoint, condensate, vapour, buck, cost, windows } = works;
+  const {
+    onFurring,
+    fastening,
+    fasteners,
+    thermal,
+    energy,
+    dewPoint,
+    condensate,
+    vapour,
+    buck,
+    cost,
+    windows,
+  } = works;
   const slot = (
     name: SheetSlot,
     rests_on: readonly unknown[],
@@ -43,7 +55,9 @@ export function factSlots(walls: WallSet, works: Works, context: AnswerContext):
     shelf.hold(`facts ${name}`, [walls, ...rests_on], () => mapClasses(walls, name, factsOf));
   return {
     site: slot('site', [context], () => siteFacts(context, windows.work)),
-    cladding: slot('cladding', [], (wall) => claddingFacts(wall.cladding)),
+    cladding: slot('cladding', [onFurring], ({ cladding }) =>
+      claddingFacts(cladding, onFurring.work(cladding)),
+    ),
     build: slot('build', [], (wall) => buildFacts(wall.build, wall.sheathing)),
     inside: slot('inside', [], (wall) => insideFacts(wall.inside)),
     barrier: slot('barrier', [], (wall) => barrierFacts(wall.barrier)),
