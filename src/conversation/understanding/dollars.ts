@@ -7,7 +7,7 @@ import type { Gathering } from './reading.ts';
  * What a sum of dollars means that doesn't say whether it is for a square foot or for the whole wall. Ours by judgement:
  * no wall of the catalogues costs half as much as the first figure, and the last one is a very small job.
  */
-const DOLLARS_MEAN = {
+export const DOLLARS_MEAN = {
   /** Below this no wall of the catalogues is built, at the lowest of its prices; it is said back before it is taken. */
   least_usd_per_ft2: 9,
   /** Up to here: dollars a square foot. */
