@@ -52,10 +52,20 @@ const MIL_OF_GAUGE: ReadonlyMap<string, number> = new Map([
   ['18', 43],
   ['16', 54],
 ]);
-const STEEL =
-  /\b(?:(?:light[- ]gau?ge|cold[- ]formed|galvani[sz]ed)[- ])?(?:steel|metal)(?:[- ]?(?:studs?|stud ?work|fram(?:e|ed|ing)))?\b/;
-const WOOD =
-  /\b(?:wood(?:en)?|timber|lumber|stick|spf|spruce(?:[- ]pine[- ]fir)?|douglas[- ]fir)(?:[- ]?(?:studs?|fram(?:e|ed|ing)))?\b(?![- ](?:panel|siding|shingle|clapboard|shake|lath|trim|window|door))/;
+/** What may follow a material that is that of the studs; "wood siding" and "a metal roof" are something else. */
+const AFTER_MATERIAL = [
+  'two|at|on|every|spaced|oc|o\\.c|deep|in|from|for',
+  'studs?|studwork|stud work|fram\\w*|walls?|house|home|construction|built|lumber|timber',
+  "i|we|is|are|as|not|isn't|aren't|or|too|probably|maybe|please",
+].join('|');
+const NO_OTHER_NOUN = `(?! (?!(?:${AFTER_MATERIAL})\\b)[a-z])`;
+const MADE_OF = '(?:[- ]?(?:studs?|stud ?work|fram(?:e|ed|ing)))';
+const STEEL = new RegExp(
+  `\\b(?:(?:light[- ]gau?ge|cold[- ]formed|galvani[sz]ed)[- ])?(?:steel|metal)(?:${MADE_OF}\\b|\\b${NO_OTHER_NOUN})`,
+);
+const WOOD = new RegExp(
+  `\\b(?:(?:wood(?:en)?|timber|lumber|spf|spruce(?:[- ]pine[- ]fir)?|douglas[- ]fir)(?:${MADE_OF}\\b|\\b${NO_OTHER_NOUN})|stick[- ]?(?:fram(?:e|ed|ing)|built|build|construction)\\b)`,
+);
 const STUDS = /\bstuds?\b|\bfram(?:e|ed|ing)\b/;
 const ON_CENTER = new RegExp(
   `(?:\\b(?:at|on|every|spaced)\\s*|@\\s*)?(?<![\\w.])(${LENGTH}|${NUMBER})\\s*(?:o\\.?\\s?c\\b\\.?|on[- ]?cent(?:er|re)s?|cent(?:er|re)s\\b|apart\\b|spacing\\b)`,
@@ -66,6 +76,12 @@ const AT = new RegExp(
 const DEEP = new RegExp(
   `(${LENGTH})\\s*(?=(?:deep\\s*)?(?:(?:wood|wooden|timber|steel|metal|light[- ]gau?ge)\\s*)*(?:studs?|fram(?:e|ing))\\b|deep\\b)(?:deep\\b)?`,
 );
+
+/** Lumber that was never planed to its dressed size. */
+const ROUGH_SAWN =
+  /\b(?:rough(?:[- ]?sawn|[- ]?cut)?|full[- ](?:size[d]?|dimension(?:al|ed)?|cut)|actual|true) (?=2|two)/;
+/** From here on a spacing without its unit is in millimetres, beside lumber that is named so. */
+const LEAST_SPACING_MM = 100;
 
 /** "Steel studs 6 in.": no studs stand that close together. */
 const DEEP_AFTER =
@@ -108,6 +124,12 @@ export const readFraming: Reader = (clause, gathering) => {
           taken.words,
           'Steel studs go by their depth in inches: 3 1/2, 3 5/8, 5 1/2, 6 or 8.',
         );
+      } else if (ROUGH_SAWN.test(clause.text)) {
+        gathering.add('framing.material', 'wood', taken);
+        gathering.puzzle(
+          taken.words,
+          'Rough-sawn lumber is as deep as it measures. How many inches is that?',
+        );
       } else if (depth_in !== undefined) {
         gathering.add('framing.depth_in', depth_in, taken);
       }
@@ -121,7 +143,13 @@ export const readFraming: Reader = (clause, gathering) => {
   }
 
   function addSpacing(text: string | undefined, taken: Parameters<typeof gathering.add>[2]): void {
-    const spacing_in = readLengthIn(text ?? '') ?? readNumber(text ?? '');
+    const bare = readNumber(text ?? '');
+    if (bare !== null && bare >= LEAST_SPACING_MM && NOMINAL_MM.test(clause.text)) {
+      const words = `${taken.words} mm`;
+      gathering.add('framing.spacing_in', readLengthIn(`${bare} mm`) ?? bare, { ...taken, words });
+      return;
+    }
+    const spacing_in = readLengthIn(text ?? '') ?? bare;
     if (spacing_in !== null) gathering.add('framing.spacing_in', spacing_in, taken);
   }
 };

@@ -3,7 +3,7 @@ import { takeDollars } from './dollars.ts';
 import type { Taken } from './line-text.ts';
 import { DIGITS, hundredths, LENGTH, NUMBER, readLengthIn, readNumber, readSigned } from './numbers.ts';
 import { isWindowTalk } from './read-framing.ts';
-import type { Reader } from './reading.ts';
+import type { Gathering, Reader } from './reading.ts';
 
 /** Words that a house may have between "new" and itself; not what else could be new on it. */
 const OF_HOUSE =
@@ -40,6 +40,11 @@ const BUILT_IN = new RegExp(
   `\\b(?:(?:(?:it|(?:our|the|my) ${HOUSE})(?:'?s| is| was) |was )?(?:built|from|dates?(?: back)?(?: from| to)?|dating from|(?:has )?(?:stood|stands)(?: there)? since)(?: in| around| about)?(?: the)?(?: early| mid| late)? )${YEAR}\\b|\\b${YEAR}[- ](?:${OF_HOUSE})*(?:${HOUSE}|(?:one|two|three|[1-3])[- ]stor(?:e?y|eys|ies))\\b`,
 );
 const TO_COME = /\b(?:to be|will be|going to be|being|gets?) (?:built|finished)\b/;
+
+/** Whether a clause says when the house was built. */
+export function saysWhenBuilt(text: string): boolean {
+  return BUILT_IN.test(text);
+}
 
 /** New wall or retrofit. */
 export const readProject: Reader = (clause, gathering) => {
@@ -88,7 +93,7 @@ const FREE =
 const YES =
   /^(?:yes|y|yeah|yep|sure|ok|okay|of course|(?:they |it )?(?:can|may)(?: (?:change|grow|be (?:made )?(?:changed|bigger|larger|enlarged)))?|bigger is (?:fine|ok|okay))$/;
 const NO =
-  /^(?:no|n|nope|no way|never|(?:i'?d |we'?d |i would |we would )?(?:rather|prefer) not(?: to)?|(?:please )?(?:don'?t|do not) (?:touch|change|enlarge) (?:them|it|anything)|(?:they|(?:the |my |our )?(?:windows|openings)) (?:(?:have to|must|should|will) )?(?:can'?t|cannot|may not|stay|remain)(?: (?:as they are|(?:at )?the same(?: size)?))?|(?:(?:i'?d|we'?d|i would|we would) (?:like|want|prefer) to )?(?:please )?(?:stay|keep|leave)(?: them)?(?: (?:as (?:they are|is)|alone|the same(?: size)?))?|fixed)$/;
+  /^(?:no|n|nope|no way|never|(?:(?:i|we) )?(?:do not|don'?t|would not|wouldn'?t) (?:want|like)(?: to)? (?:(?:make|change|touch|enlarge|cut|have)(?: (?:them|it|those|the (?:windows|openings)|anything))?|them|it)(?: (?:any )?(?:bigger|larger|changed))?|(?:i'?d |we'?d |i would |we would )?(?:rather|prefer) not(?: to)?|(?:please )?(?:don'?t|do not) (?:touch|change|enlarge) (?:them|it|anything)|(?:they|(?:the |my |our )?(?:windows|openings)) (?:(?:have to|must|should|will) )?(?:can'?t|cannot|may not|stay|remain)(?: (?:as they are|(?:at )?the same(?: size)?))?|(?:(?:i'?d|we'?d|i would|we would) (?:like|want|prefer) to )?(?:please )?(?:stay|keep|leave)(?: them)?(?: (?:as (?:they are|is)|alone|the same(?: size)?))?|fixed)$/;
 
 /** Whether rough openings may be made larger. */
 export const readOpenings: Reader = (clause, gathering) => {
@@ -114,6 +119,8 @@ const ANY =
 const OTHER_FINISH =
   /\b(?:(?:just|wood|wooden|vinyl|metal|steel|fib(?:re|er)[- ]cement|cedar|horizontal|vertical|lap) )*(?:sidings?|clapboards?|shingles?|shakes?|planks?|panels?|bricks?|stone|vinyl|wood|metal)\b(?: (?:is|are|would be) (?:fine|ok|okay|nice))?/;
 
+const ANY_HINT = 'Say "anything", and I choose among all claddings; only stucco can be asked for by name.';
+
 /** The finish wanted. "Stucco" alone may mean either, so it is asked about. */
 export const readFinish: Reader = (clause, gathering) => {
   for (const taken of clause.takeAll(LOOK)) gathering.add('finish', 'stucco-look', taken);
@@ -124,10 +131,7 @@ export const readFinish: Reader = (clause, gathering) => {
     if (any) gathering.add('finish', 'any', any);
     const other = any ? null : clause.take(OTHER_FINISH);
     if (other) {
-      gathering.puzzle(
-        other.words,
-        'Say "anything", and I choose among all claddings; only stucco can be asked for by name.',
-      );
+      gathering.puzzle(other.words, ANY_HINT);
     }
     const look = clause.take(/^(?:just |only )?(?:the )?look(?: is enough| only)?$/);
     if (look) gathering.add('finish', 'stucco-look', look);
@@ -140,7 +144,9 @@ export const readFinish: Reader = (clause, gathering) => {
   const bare = clause.take(
     /\bstucco\b(?! (?:crew|experience|experienced|workers?|contractors?|plasterers?))/,
   );
-  if (bare) {
+  if (bare?.isNegated) {
+    gathering.puzzle(`not ${bare.words}`, `I can't leave one finish out. ${ANY_HINT}`);
+  } else if (bare) {
     gathering.puzzle(bare.words, 'True cement stucco, or is the look of stucco enough?');
   }
 };
@@ -156,7 +162,7 @@ const DOLLARS_PER_METRE = new RegExp(
   `${AT_MOST}(?:(?:\\$|usd)\\s*)?(${NUMBER})\\s*(?:dollars|bucks|usd)?\\s*${PER_METRE}`,
 );
 const IN_ALL =
-  '(?:in )?total|altogether|all together|in all|all in|for (?:it all|all of it|the (?:whole|job|house|wall)(?: (?:thing|job|house|wall|side))?)';
+  '(?:in )?total|altogether|all together|in all|all in|for (?:everything|it all|all of it|the (?:whole|job|house|wall)(?: (?:thing|job|house|wall|side))?)';
 const THOUSANDS = `(${NUMBER})\\s?(?:k\\b|thousand\\b|grand\\b)(?!\\s*(?:${PER_FOOT}))`;
 /** "Eight in all" is windows, "1800 in all" may be square feet: a total without a currency is a large figure. */
 const LARGE = '(\\d{5,})';
@@ -243,7 +249,7 @@ export const readCrew: Reader = (clause, gathering) => {
   );
   for (const { value, pattern } of CREWS) {
     for (const taken of clause.takeAll(pattern)) {
-      gathering.add('crew_skill', value, value === 'first-time' ? { ...taken, isNegated: false } : taken);
+      gathering.add('crew_skill', value, taken);
     }
   }
   if (gathering.isAsked('crew')) {
@@ -263,7 +269,8 @@ export const readCrew: Reader = (clause, gathering) => {
   }
   // Whoever builds for themselves may be a carpenter.
   const own = clause.take(OWN_HANDS);
-  if (own && !gathering.unclear.some(({ hint }) => hint === OWN_HANDS_HINT)) {
+  if (own?.isNegated) gathering.puzzle(`not ${own.words}`, 'Who builds it then?');
+  else if (own && !gathering.unclear.some(({ hint }) => hint === OWN_HANDS_HINT)) {
     gathering.puzzle(own.words, OWN_HANDS_HINT);
   }
 };
@@ -312,6 +319,17 @@ const LONG_AND_HIGH = new RegExp(
   `(?<![\\w.$-])(${LENGTH}) (?:long|wide) (?:by|x) (${LENGTH}) (?:high|tall)\\b`,
 );
 
+/** A wall by its two lengths; one of several is not the whole. */
+export function addWall(gathering: Gathering, area_ft2: number, taken: Taken): void {
+  const rounded_ft2 = Math.round(area_ft2);
+  if (gathering.isOneOfSeveral) {
+    gathering.puzzle(
+      taken.words,
+      `That is one wall of ${rounded_ft2.toLocaleString('en-US')} sq ft. How many square feet are all of them together?`,
+    );
+  } else gathering.add('wall_area_ft2', rounded_ft2, taken);
+}
+
 /** Wall area. */
 export const readArea: Reader = (clause, gathering) => {
   const named = clause.take(AREA_IS);
@@ -321,9 +339,7 @@ export const readArea: Reader = (clause, gathering) => {
     isWindowTalk(clause.text) || (gathering.isAsked('windows') && /\bwide\b/.test(clause.text));
   const wall = isOfWindow ? null : clause.take(LONG_AND_HIGH);
   const [length_in, height_in] = (wall?.groups ?? []).map((text) => readLengthIn(text ?? ''));
-  if (wall && length_in && height_in) {
-    gathering.add('wall_area_ft2', Math.round((length_in * height_in) / IN2_PER_FT2), wall);
-  }
+  if (wall && length_in && height_in) addWall(gathering, (length_in * height_in) / IN2_PER_FT2, wall);
   for (const taken of clause.takeAll(AREA_FT)) {
     const text = taken.groups[0] ?? '';
     const value = readSigned(text);
@@ -335,8 +351,12 @@ export const readArea: Reader = (clause, gathering) => {
   }
 };
 
+/** "It can only stick out 3 inches". */
+const MAY_GROW =
+  "(?:can(?:'?t|not)?|could(?:n'?t)?|may|must|should)(?: not)?(?: only)? (?:stick|come|go|extend|project|grow|move|build)(?: it)?(?: out)?(?: (?:only|by|up to|at most|any|no|not|more|thicker|further|farther|than))*";
+/** What is so thick is not said: only with a limit by its name. */
 const LIMIT = new RegExp(
-  `(?:\\b(?:at most|no more than|not more than|max(?:imum)?(?: of)?|up to|limit(?: of)?|thickness(?: limit)?(?: of| is)?)\\s+)(${LENGTH})(?:\\s+(?:thick(?:er|ness)?|added|out(?:ward)?s?|total))*|(${LENGTH})\\s+(?:max(?:imum)?|at most|thick(?:ness)?(?: limit| max(?:imum)?)?|added|outward|limit|or less)\\b`,
+  `(?:\\b(?:at most|(?:no|not) (?:thicker|deeper|wider|bigger|more|further|farther) than|max(?:imum)?(?: of)?|up to|limit(?: of)?|thickness(?: limit)?(?: of| is)?|${MAY_GROW})\\s+)(${LENGTH})(?!\\s*(?:thick )?of\\b)(?:\\s+(?:thick(?:er|ness)?|added|out(?:ward)?s?|total))*|(${LENGTH})\\s+(?:max(?:imum)?|at most|thick(?:ness)? (?:limit|max(?:imum)?|at most|in all)|added|outward|limit|or less)\\b`,
 );
 const NO_LIMIT =
   /\b(?:no|without)(?: an?| any)? (?:thickness )?limit(?: on (?:the )?thickness)?\b|\bunlimited\b|\bas thick as (?:needed|it takes)\b/;

@@ -9,7 +9,12 @@ const MPH_PER_M_S = 2.23694;
 const MPH_PER_KM_H = 0.621371;
 
 const SPEEDS = [
-  { pattern: new RegExp(`(-?${NUMBER})\\s*-?(?:mph\\b|miles (?:per|an) hour)(?: winds?)?`), factor: 1 },
+  {
+    pattern: new RegExp(
+      `(-?${NUMBER})\\s*-?(?:mph\\b|miles (?:per|an) hour)(?:,? (?:a )?3[- ]sec(?:ond)?[- ]gusts?)?(?: winds?)?`,
+    ),
+    factor: 1,
+  },
   { pattern: new RegExp(`(${NUMBER})\\s*(?:m/s\\b|met(?:er|re)s per second)`), factor: MPH_PER_M_S },
   {
     pattern: new RegExp(`(${NUMBER})\\s*(?:km/?h\\b|kph\\b|kilomet(?:er|re)s per hour)`),
@@ -38,12 +43,15 @@ const EXPOSURES_ANYWHERE = [
 /** A speed by its name. */
 const WIND_IS = new RegExp(`\\bwind(?: speed)?(?:'s| is| of|:)?(?: about)? (${DIGITS})$`);
 const ROOF = new RegExp(
-  `(${LENGTH})\\s*(?:-\\s*)?(?:(?:to|at) the (?:mean )?roof(?: height)?|(?:mean )?roof(?: height)?\\b|(?:high|tall)\\b)|\\b(?:mean )?roof(?: height)?(?: is| of| at)?\\s*(${LENGTH}|${NUMBER})`,
+  `(${LENGTH})\\s*(?:-\\s*)?(?:(?:to|at) the (?:mean |(?:middle|midpoint|center|centre) of the )?roof(?: height)?|(?:mean )?roof(?: height)?\\b|(?:high|tall)\\b)|\\b(?:mean )?roof(?: height)?(?: is| of| at)?\\s*(${LENGTH}|${NUMBER})`,
 );
 
 const STOREYS = new RegExp(
   `(?<![\\w.$/-])(?:(single|multi|several|${NUMBER})((?:[- ]and[- ]a[- ]half)?)|half a)[- ]?(?:stor(?:e?ys?|ies|eyed|ied)|floors?|levels?)\\b`,
 );
+
+/** What a height must be of, where it is not asked. */
+const OF_HOUSE = /\b(?:roof|house|home|building|walls?|ceilings?)\b/;
 
 /** Storeys and nothing else: beside "new" or a year they only describe the house. */
 const STOREYS_ALONE = new RegExp(
@@ -99,7 +107,10 @@ export const readWind: Reader = (clause, gathering) => {
     const text = taken.groups[0] ?? taken.groups[1] ?? '';
     const height_in = readLengthIn(text);
     const height_ft = height_in === null ? readNumber(text) : hundredths(height_in / 12);
-    if (height_ft !== null) gathering.add('mean_roof_height_ft', height_ft, taken);
+    if (height_ft === null) continue;
+    if (gathering.isAsked('wind') || OF_HOUSE.test(clause.text)) {
+      gathering.add('mean_roof_height_ft', height_ft, taken);
+    } else gathering.puzzle(taken.words, 'What is so high? Of the roof say "22 ft to the roof".');
   }
   const wind = clause.take(WIND_IS);
   if (wind) gathering.add('basic_wind_speed_mph', Number(wind.groups[0]), wind);
@@ -126,7 +137,7 @@ const TO_A_HOUSE =
 const SAYS_FEET = /\d ?(?:feet|foot|ft\b|')/;
 const ON_LOT_LINE = /\b(?:right )?on the (?:lot|property) line\b|\bzero lot line\b/;
 const NO_WILDFIRE =
-  /\b(?:no|not (?:in |near )?(?:an? |the )?|without|outside (?:of )?(?:an? |the )?)\s*(?:wild ?fires?|wui|fire[- ]hazard)(?: (?:area|zone|hazard|risk|country))?\b|\bwild ?fires?:? (?:no|none)\b/;
+  /\b(?:no|not (?:in |near )?(?:an? |the )?|without|outside (?:of )?(?:an? |the )?)\s*(?:wild ?fires?|wui|fire[- ]hazard)(?: (?:area|zone|hazard|risk|country))?\b|\bwild ?fires?:? (?:no|none)\b|\bwild ?fires?(?: (?:risk|danger|hazard))? (?:is|are)(?:n'?t| not|n'?t really| not really) (?:an? |any |much )?(?:(?:of an? )?(?:issue|problem|concern|risk|threat|danger|matter)s?)\b/;
 /** Where the surroundings are asked, fire is the one that comes over land. */
 const NO_FIRE =
   /\b(?:no|not (?:an? |any |much (?:of an? )?)?|without(?: any)?|low)\s*(?:(?:risk|danger|threat|fear) of (?:wild ?)?fires?|(?:wild ?|brush ?|forest ?|bush ?)?fires?(?: (?:risk|danger|hazard|threat|problem|issue|area|zone|country)s?)?)\b(?:(?: here| there| around here| either))*/;
@@ -157,6 +168,7 @@ export const readSurroundings: Reader = (clause, gathering) => {
   if (onLine) gathering.add('fire_separation_ft', 0, onLine);
   for (const taken of clause.takeAll(LOT_LINE)) addDistance(gathering, taken);
   const asked = gathering.isAsked('surroundings');
+  if (asked) clause.take(/\b(?:from|to|off) the line\b/);
   const house = asked || SAYS_FEET.test(clause.text) ? clause.take(TO_A_HOUSE) : null;
   if (house && !asked) {
     gathering.early.push({ field: 'fire_separation_ft', words: house.words });
@@ -267,20 +279,14 @@ const SAYS_PRIORITY = new RegExp(
 export function readPriorities(line: string, gathering: Gathering): string | null {
   if (!gathering.isAsked('priorities')) {
     const said = SAYS_PRIORITY.exec(line)?.[0];
+    if (line === 'balanced') return addBalanced(line, gathering);
     if (said === undefined) return null;
     addPriorities(said, gathering);
     return line.replace(said, ' ');
   }
   const balanced =
     /\b(?:balanced|all (?:the same|equal(?:ly)?|alike)|equal(?:ly)?|everything(?: equally)?)\b/.exec(line);
-  if (balanced) {
-    gathering.findings.push({
-      field: 'priorities',
-      value: { cost: 1, moisture_safety: 1, energy: 1, ease: 1, carbon: 1 },
-      words: balanced[0],
-    });
-    return line.replace(balanced[0], ' ');
-  }
+  if (balanced) return line.replace(balanced[0], addBalanced(balanced[0], gathering));
   if (prioritiesIn(line).length === 0) return null;
   if (/\b(?:not|no|don'?t|never|least)\b/.test(line)) {
     gathering.puzzle(line, 'Name what matters most, first things first.');
@@ -288,6 +294,13 @@ export function readPriorities(line: string, gathering: Gathering): string | nul
   }
   const named = addPriorities(line, gathering);
   return named.reduce((rest, words) => rest.replace(words, ' '), line).replace(/\bkeep(?:ing)?\b/g, ' ');
+}
+
+/** All alike; returns what is left of the words. */
+function addBalanced(words: string, gathering: Gathering): string {
+  const value = { cost: 1, moisture_safety: 1, energy: 1, ease: 1, carbon: 1 };
+  gathering.findings.push({ field: 'priorities', value, words });
+  return ' ';
 }
 
 function prioritiesIn(

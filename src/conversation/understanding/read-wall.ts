@@ -55,7 +55,7 @@ const R_VALUE = new RegExp(`\\br(?:\\s?-\\s?|\\s)?(${DIGITS})(?![\\w/])`);
 const R_SUM = new RegExp(`\\br?\\s?-?\\s?${DIGITS}\\s?\\+\\s?(?:r\\s?-?\\s?)?${DIGITS}(?:\\s?c\\.?i\\.?)?`);
 const RSI = new RegExp(`\\brsi\\s?-?\\s?(${DIGITS})\\b`);
 const EMPTY =
-  /\b(?:uninsulated|(?:bays?|cavit(?:y|ies)|walls?) (?:is|are) (?:all )?empty|not insulated(?! (?:much|well|very|enough|fully))|empty(?: stud)? (?:bays?|cavit(?:y|ies)|walls?)|(?:no|without)(?: any)?(?: cavity)? insulation)\b/;
+  /\b(?:uninsulated|(?:bays?|cavit(?:y|ies)|walls?) (?:is|are) (?:all )?empty|not insulated(?! (?:much|well|very|enough|fully))|empty(?: stud)? (?:bays?|cavit(?:y|ies)|walls?)|(?:no|without)(?: any)?(?: cavity)? insulation|(?:nothing|none) (?:in(?:side)?|between) (?:the |my |our |these |those )*(?:walls?|studs?|(?:stud )?bays?|cavit(?:y|ies)))\b|^(?:all )?empty$/;
 
 /** R-value between the studs. What lies outside the studs is the program's to find, so "R-10 continuous" is not taken. */
 export const readCavity: Reader = (clause, gathering) => {
@@ -106,7 +106,7 @@ const RETARDERS = [
   {
     value: 'class-i',
     pattern:
-      /\bclass[- ]?(?:i|1)\b|\b(?:\d+ ?mil )?poly(?:ethylene)?\b(?: (?:sheets?|sheeting|film))?|\bplastic (?:sheets?|sheeting|film)\b|\b(?:aluminium|aluminum )?foil\b(?![- ]?faced (?:poly|foam))/,
+      /\bclass[- ]?(?:i|1)\b|\b(?:\d+ ?mil )?poly(?:ethylene)?\b(?: (?:sheets?|sheeting|film))?|\bplastic (?:sheets?|sheeting|film|(?:behind|under|back of)(?: (?:it|them|that|the|drywall|plaster|gypsum|board|wall))*)\b|\b(?:aluminium|aluminum )?foil\b(?![- ]?faced (?:poly|foam))/,
   },
   {
     value: 'responsive',

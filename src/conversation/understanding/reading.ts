@@ -20,7 +20,12 @@ export type Context = {
 };
 
 /** Something said that could not be taken, and what to do about it. */
-export type Unclear = { readonly words: string; readonly hint: string };
+export type Unclear = {
+  readonly words: string;
+  readonly hint: string;
+  /** Understood, and not needed: the hint says why. */
+  readonly isOfNoUse?: boolean;
+};
 
 export type Either = {
   readonly words: string;
@@ -70,6 +75,8 @@ export class Gathering {
   either: Either | null = null;
   /** Something named without its figure: asked about unless the line says it elsewhere. */
   vague: (Unclear & { readonly isGeneral: boolean }) | null = null;
+  /** The line tells of several walls. */
+  isOneOfSeveral = false;
   /** The year that the house is from. */
   builtIn: number | null = null;
 
