@@ -6,7 +6,7 @@ import { describeAnswer, describeFinding, describeWindow, FIELD_LABELS } from '.
 import { doesMatter } from './matter.ts';
 import type { Choice, Question } from './questions.ts';
 import type { Aside, ConversationState, PlaceMatch, Prompt } from './state.ts';
-import type { Context } from './understanding/reading.ts';
+import type { Context, UnframedWall } from './understanding/reading.ts';
 import { missingAspects, type WindowAspect } from './windows.ts';
 
 /** What is asked now; null while something is being worked out, and at the end. */
@@ -186,6 +186,8 @@ export const LABELS = {
   leaveTrial: 'Leave it as it was',
   hearAnswer: 'Hear the answer now',
   askOn: 'Go on with the questions',
+  framedWall: 'Go on: the wall I ask about stands on studs',
+  leaveNow: 'Leave',
   takeItBack: 'Take it back',
   leaveIt: 'Leave it as it is',
 } as const;
@@ -260,6 +262,15 @@ function asidePrompt(aside: Aside, state: ConversationState): Prompt {
         choices: [LABELS.keepEarlier, LABELS.takeNew],
         accepts: '"keep", "take the new one" or "don\'t know"',
       };
+    case 'unframed':
+      return {
+        ...base,
+        key: `unframed:${aside.wall.words}`,
+        label: 'Not a wall that I know',
+        title: unframedWords(aside.wall),
+        choices: [LABELS.framedWall, LABELS.leaveNow],
+        accepts: '"go on" for a wall that stands on studs, or "leave"',
+      };
     case 'trial':
       return {
         ...base,
@@ -297,6 +308,14 @@ function asidePrompt(aside: Aside, state: ConversationState): Prompt {
         accepts: '"yes" or "no"',
       };
   }
+}
+
+/** Said of the wall itself, not of the talk: nothing that follows would be true of it. */
+function unframedWords({ name, words, mayHaveStuds }: UnframedWall): string {
+  const what = mayHaveStuds
+    ? `"${words}" may be ${name} through and through, or only the skin of a wall on studs.`
+    : `"${words}" is ${name}, not one on studs.`;
+  return `${what} Whatever I draw up is screwed to studs of wood or steel: of a wall without them my advice does not hold, and somebody licensed who knows such walls has to be asked. An addition or another side may be framed. Is there a wall on studs to go on with?`;
 }
 
 function talkName({ answers }: { readonly answers: ConversationState['answers'] }): string {

@@ -219,6 +219,7 @@ function hear(state: ConversationState, line: string): Step {
     const outcome = answerAside(state, aside, line);
     if (outcome.kind === 'settled') return proceedFrom(outcome.step);
     if (outcome.kind === 'start-over') return startOver(state);
+    if (outcome.kind === 'leave') return leave(state);
     if (outcome.kind === 'elsewhere') {
       return offeredMeanwhile(aside, hear(withPassedBy(outcome.state, aside), outcome.line ?? line));
     }

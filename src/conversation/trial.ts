@@ -57,7 +57,7 @@ function contextFor(id: Context['question'], answers: Answers): Context {
 
 function cleanTrial(text: string, context: Context, answers: Answers): Trial | null {
   const reading = withTotalDivided(understand(text, context), answers);
-  if (reading.unclear.length > 0 || reading.either || reading.place !== null) return null;
+  if (reading.unclear.length > 0 || reading.either || reading.unframed || reading.place !== null) return null;
   const changes = [...reading.findings, ...unknownsOf(reading), ...windowChanges(reading, answers)];
   if (changes.length === 0) return null;
   let tried = answers;

@@ -28,6 +28,7 @@ import { readCavity, readRetarder, readSheathing } from './read-wall.ts';
 import { readBareFigure, readWindows } from './read-windows.ts';
 import { type Context, Gathering, NOTHING_SAID, type Reader, type Reading } from './reading.ts';
 import { settleMetricSizes } from './standard-sizes.ts';
+import { readOldCladding, readUnframed, settleStandingWall } from './standing-walls.ts';
 import { readFill, readLining } from './vague-answers.ts';
 
 /** Readers in the order they may take words: the ones with the surest signs first. */
@@ -85,6 +86,11 @@ export function understand(said: string, context: Context): Reading {
   settleFraming(gathering);
   settleMetricSizes(gathering);
   settleAge(gathering);
+  const unframed = settleStandingWall(
+    gathering,
+    isNewWall(gathering),
+    isSaid('sheathing', gathering.findings, lines.unknowns),
+  );
   settleOwnHands(gathering);
   settleVague(gathering, lines.unknowns);
   settleSmallBudget(gathering);
@@ -115,6 +121,8 @@ export function understand(said: string, context: Context): Reading {
     budgetTotal: gathering.budgetTotal,
     notes: gathering.notes,
     early: gathering.early.filter(({ field }) => !isSaid(field, findings, lines.unknowns)),
+    cautions: gathering.cautions,
+    unframed,
   };
   // "Maybe" is made of words that carry nothing: not understood either.
   return isSilent(reading) ? { ...reading, unclear: [{ words: straighten(text), hint: '' }] } : reading;
@@ -129,11 +137,19 @@ export function leavingOpen(context: Context): Reading {
 const SEVERAL_WALLS =
   /\b(?:[2-9]|two|three|four|five|six|several|both|all) (?:\w+ )?(?:walls|sides)\b|\b(?:ft|feet|foot) each\b/;
 
+/** Said in this line, or before it. */
+function isNewWall({ findings, context }: Gathering): boolean {
+  const said = findings.find(({ field }) => field === 'project')?.value;
+  return (said ?? context.answers.project) === 'new';
+}
+
 function isSilent(reading: Reading): boolean {
   const { findings, unknowns, windows, unclear, early, place, windowsComplete, windowDetailsUnknown } =
     reading;
-  if (reading.budgetTotal || reading.either) return false;
-  const isListed = [findings, unknowns, windows, unclear, early].some((list) => list.length > 0);
+  if (reading.budgetTotal || reading.either || reading.unframed) return false;
+  const isListed = [findings, unknowns, windows, unclear, early, reading.notes].some(
+    (list) => list.length > 0,
+  );
   return !isListed && place === null && !windowsComplete && !windowDetailsUnknown;
 }
 
@@ -332,6 +348,9 @@ function readOneClause(
     clause.take(NO_DOORS);
   }
 
+  // Before everything that takes "wood", "boards" or "stucco" for something else.
+  readOldCladding(clause, gathering);
+  readUnframed(clause, gathering);
   // Money, areas and wind speeds are not windows, whatever the question is.
   for (const reader of READERS.slice(0, 4)) reader(clause, gathering);
   if (context.question === 'windows' && !isWindowTalk(clause.text)) {
