@@ -63,6 +63,9 @@ export function understand(said: string, context: Context): Reading {
   const text = context.question === 'budget' ? said.replace(SPACED_THOUSANDS, '$1') : said;
   const label = choiceByLabel(text, context.choices);
   if (label) return readChoice(label, context);
+  if (context.question === 'place' && ZIP_ALONE.test(text)) {
+    return { ...NOTHING_SAID, unclear: [{ words: straighten(text), hint: ZIP_HINT }] };
+  }
   const numbers = readNumbersOnly(text, context);
   if (numbers) return numbers;
 
@@ -174,6 +177,10 @@ function findingsOf(choice: Choice): Finding[] {
     return value === undefined ? [] : [{ field, value, words: choice.label }];
   });
 }
+
+const ZIP_ALONE = /^\s*(?:(?:my |the |our )?zip(?: ?code)?(?: is|:)? )?\d{5}(?:-\d{4})?[\s.!]*$/i;
+const ZIP_HINT =
+  'I know no ZIP codes. Give the county and the state, or the town and the state, such as "Boulder County, Colorado".';
 
 /** "25 000": thousands set apart by a space, where a sum is asked. */
 const SPACED_THOUSANDS = /(?<![\d.])(\d{1,3}) (?=\d{3}(?!\d))/g;
