@@ -12,7 +12,7 @@ import { understand } from './understanding/understand.ts';
 
 /** Words of a "what if" that say nothing about the wall. */
 const CONDITIONAL =
-  /\b(?:were|was|is|stood|stands|lies|lay|had|used|use|took|take|chose|spent|instead|only|just|could be|went with)\b/g;
+  /\b(?:were|was|is|stood|stands|lies|lay|had|used|use|took|take|chose|spent|instead|only|just|could be|went with|i|we|hired?|got|get|brought in|bring in)\b/g;
 
 /**
  * What a "what if" changes, read without any question being asked: first as it stands, then as an answer to the question
