@@ -83,6 +83,8 @@ export function answerAside(state: ConversationState, aside: Aside, text: string
       if (isPick(line, 1, LABELS.askOn) || GO_ON.test(line)) {
         return settled({ state: { ...rest, wantsAll: true }, effects: [] });
       }
+      // Nobody answers a question with it that is not on the screen.
+      if (readDontKnow(line, false)?.fields.length === 0) return settled(remindOfEnough(state));
       return { kind: 'elsewhere', state: { ...rest, wantsAll: true } };
     case 'take-back':
       if (isPick(line, 0, LABELS.takeItBack) || TAKE_BACK.test(line)) {
@@ -97,6 +99,12 @@ export function answerAside(state: ConversationState, aside: Aside, text: string
       if (isPick(line, 1, LABELS.noGoOn) || NO.test(line)) return settled({ state: rest, effects: [] });
       return { kind: 'puzzled' };
   }
+}
+
+function remindOfEnough(state: ConversationState): Step {
+  const words =
+    'Either will do. "hear the answer" assumes what is still open, and lists it; "go on" asks for it, and the answer rests on less that is assumed.';
+  return { state: remark(state, note(words)), effects: [] };
 }
 
 const THERE =

@@ -4,6 +4,7 @@ import { FIELD_IDS, sameAnswer } from '../answers.ts';
 import { takesValue } from '../answers-schema.ts';
 import type { Choice } from '../questions.ts';
 import { type WindowAspect, type WindowReading, withUnknownAspects } from '../windows.ts';
+import { readBoardWish } from './board-wishes.ts';
 import { settleSmallBudget, takeBareBudget } from './dollars.ts';
 import { leftOpenBy, readDontKnow } from './dont-know.ts';
 import { withoutFillers } from './left-words.ts';
@@ -358,6 +359,7 @@ function readOneClause(
   // Before everything that takes "wood", "boards" or "stucco" for something else.
   readOldCladding(clause, gathering);
   readUnframed(clause, gathering);
+  readBoardWish(clause, gathering);
   // Money, areas and wind speeds are not windows, whatever the question is.
   for (const reader of READERS.slice(0, 4)) reader(clause, gathering);
   if (context.question === 'windows' && !isWindowTalk(clause.text)) {
