@@ -1,3 +1,4 @@
+import { ended } from '../base/first-letter.ts';
 import { Refusal } from '../base/refusal.ts';
 import { dollarsAFoot, fieldWords } from '../brief/field-words.ts';
 import { type Answers, type FieldId, type Finding, sameAnswer } from './answers.ts';
@@ -158,7 +159,7 @@ function applyWindows(applied: Applied, reading: Reading, state: ConversationSta
       const window = known[index];
       applied.unclear.push({
         words: reading.windows.map((said) => describeWindow(said.window)).join('; '),
-        hint: `Before you said ${window ? describeWindow(window) : 'something else'}. I keep that; say "change windows" to give the list anew.`,
+        hint: `Before you said ${window ? ended(describeWindow(window)) : 'something else.'} I keep that; say "change windows" to give the list anew.`,
       });
     }
     const [readingWindow] = reading.windows;

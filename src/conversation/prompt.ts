@@ -105,7 +105,7 @@ function saidBefore(question: Question, state: ConversationState): string {
     const value = state.answers[field];
     return value === undefined ? [] : [describeAnswer(field, value)];
   });
-  return before.length > 0 ? ` So far: ${before.join(', ')}. Say "keep" to leave it so.` : '';
+  return before.length > 0 ? ` So far: ${ended(before.join(', '))} Say "keep" to leave it so.` : '';
 }
 
 const ASPECT_WORDS: Readonly<Record<WindowAspect, string>> = {
@@ -338,9 +338,14 @@ const STOPPED_PROMPT: Prompt = {
   accepts: '"work it out", "change …" with the name of a question, "show" or "finish"',
 };
 
+const ABOUT_WALLS = '"what if …", "why not …", "compare 1 and 2", "drawing", "numbers"';
+/** Nothing is ranked that could be drawn or compared. */
+const ABOUT_NONE = '"why does nothing pass", "what if …", "why not …"';
+
 function endPrompt(state: ConversationState): Prompt {
   if (!state.advice || state.answers !== state.advisedAnswers) return STOPPED_PROMPT;
   const isSaved = state.savedPaths.length > 0;
+  const about = state.advice.ranked.length > 0 ? ABOUT_WALLS : ABOUT_NONE;
   return {
     key: `end:${isSaved ? 'saved' : 'open'}`,
     label: isSaved ? 'What next' : 'Decision record',
@@ -351,7 +356,6 @@ function endPrompt(state: ConversationState): Prompt {
     why: null,
     choices: isSaved ? [LABELS.finish] : [LABELS.saveIt, LABELS.finish],
     example: isSaved ? 'change budget' : 'save',
-    accepts:
-      '"save", "what if …", "why not …", "compare 1 and 2", "drawing", "numbers", "change …" with the name of a question, or "finish"',
+    accepts: `"save", ${about}, "change …" with the name of a question, or "finish"`,
   };
 }

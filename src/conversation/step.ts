@@ -34,6 +34,7 @@ import {
   answersBlocks,
   issueBlocks,
   noSuchWallBlocks,
+  quoted,
   widePlaceBlocks,
   withAccepts,
 } from './talk.ts';
@@ -232,7 +233,7 @@ function hear(state: ConversationState, line: string): Step {
       return offeredMeanwhile(aside, hear(withPassedBy(outcome.state, aside), outcome.line ?? line));
     }
     if (isPassedBy(state, aside, line)) return hear(passed(state), line);
-    return { state: withAccepts(state, `Not understood: "${line}".`), effects: [] };
+    return { state: withAccepts(state, `Not understood: "${quoted(line)}".`), effects: [] };
   }
   const ended = state.stage === 'told' ? hearAtEnd(state, line) : null;
   if (ended) return ended;
@@ -327,7 +328,7 @@ function placesFound(state: ConversationState, { text, places }: EventOf<'places
   if (wide) return tooWide(asking, wide, text, places);
   const [first] = places;
   if (!first) {
-    const words = `Not understood: no county or town I know is called "${text}". I know those of the United States.`;
+    const words = `Not understood: no county or town I know is called "${quoted(text)}". I know those of the United States.`;
     const next = remark(asking, warning(words));
     const accepts = acceptsBlock(next);
     return { state: withMissedWords(accepts ? remark(next, accepts) : next, [text]), effects: [] };

@@ -49,10 +49,19 @@ export function leftOpenBlock(fields: readonly FieldId[]): Block | null {
   );
 }
 
+/** More of a line than this is known to whoever typed it. */
+const LONGEST_QUOTED = 120;
+
+/** What was said, its beginning where it is long. */
+export function quoted(words: string): string {
+  return words.length > LONGEST_QUOTED ? `${words.slice(0, LONGEST_QUOTED).trimEnd()} …` : words;
+}
+
 /** What was not understood, with a hint, a near word, and what the question takes. */
 export function unclearBlocks(unclear: readonly Unclear[], state: ConversationState): Block[] {
   const choices = contextOf(state).choices.map((choice) => choice.label);
-  return unclear.map(({ words: said, hint, isOfNoUse }) => {
+  return unclear.map(({ words, hint, isOfNoUse }) => {
+    const said = quoted(words);
     if (isOfNoUse) return note(`"${said}": ${hint}`);
     const near = hint === '' ? nearestThings(said, choices) : '';
     // What leaves two things possible was understood; only which of them is meant was not.
