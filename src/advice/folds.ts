@@ -1,13 +1,15 @@
 import { fits } from '../assembly/candidates.ts';
 import type { InsulationBuild } from '../assembly/insulation-builds.ts';
 import { remember } from '../assessment/remember.ts';
+import { lower } from '../base/first-letter.ts';
 import { inches } from '../base/inches.ts';
 import type { RankedAssembly } from './advice-schema.ts';
 import type { Judged, JudgedWall } from './judge-walls.ts';
 import { round } from './rounded.ts';
 
 type Folded = NonNullable<RankedAssembly['folded']> & { design_required_in: number[] };
-type Admitted = Pick<Judged, 'admitted' | 'context'>;
+type Answer = Pick<Judged, 'admitted' | 'context' | 'set' | 'verdicts'>;
+type Missing = { readonly thickness_in: number; readonly because: string | null };
 
 /**
  * Near-duplicates have one key: the same cladding over the same family of boards. Another thickness, barrier, retarder
@@ -23,7 +25,7 @@ export function isSameFold({ candidate: a }: JudgedWall, { candidate: b }: Judge
 }
 
 /** What is folded into a ranked wall: every admitted wall of its kind, and what each way of building it is best for. */
-export function foldedInto(wall: JudgedWall, judged: Admitted): Folded {
+export function foldedInto(wall: JudgedWall, judged: Answer): Folded {
   const group = judged.admitted.filter((other) => isSameFold(other, wall));
   const costOf = remember((other: JudgedWall) => other.parts.cost.likely);
   const weightOf = remember((other: JudgedWall) => {
@@ -44,7 +46,16 @@ export function foldedInto(wall: JudgedWall, judged: Admitted): Folded {
     least_heat_loss: { ...told(warmest), u_factor: round(heatOf(warmest), 4) },
     design_required_in: beyondCodeTable(group, passing),
   };
-  return { ...folded, words: foldedWords(folded, passing, missingBetween(wall, passing, judged)) };
+  const missing = missingBetween(wall, passing, judged);
+  return { ...folded, words: foldedWords(folded, passing, missing, keptBack(wall, group, passing)) };
+}
+
+/** Thicknesses of which every admitted wall stands behind the ranked one, however it scores. */
+function keptBack(wall: JudgedWall, group: readonly JudgedWall[], passing: readonly number[]): number[] {
+  const competing = new Set<number>();
+  for (const other of group)
+    if (other.standing <= wall.standing) competing.add(other.candidate.build.thickness_in);
+  return passing.filter((thickness_in) => !competing.has(thickness_in));
 }
 
 /** Thicknesses that pass, but whose fastening no code table permits; none where glue and its report carry. */
@@ -79,8 +90,8 @@ function told({ candidate }: JudgedWall): { id: string; insulation: string; thic
   };
 }
 
-/** Thicknesses on the market between the thinnest and the thickest that passes at which nothing passes. */
-function missingBetween(wall: JudgedWall, passing: readonly number[], judged: Admitted): number[] {
+/** Thicknesses on the market between the thinnest and the thickest that passes at which nothing passes, and why. */
+function missingBetween(wall: JudgedWall, passing: readonly number[], judged: Answer): Missing[] {
   const { cladding, build } = wall.candidate;
   const isSameFamily = (other: InsulationBuild) => other.insulation.family === build.insulation.family;
   const [low = 0] = passing;
@@ -88,13 +99,45 @@ function missingBetween(wall: JudgedWall, passing: readonly number[], judged: Ad
   const market = judged.context.catalogue.builds
     .filter((other) => isSameFamily(other) && fits(cladding, other))
     .map((other) => other.thickness_in);
-  return distinct(market).filter((t) => t > low && t < high && !passing.includes(t));
+  return distinct(market)
+    .filter((t) => t > low && t < high && !passing.includes(t))
+    .map((thickness_in) => ({ thickness_in, because: whyMissing(wall, thickness_in, judged) }));
+}
+
+/** The rule against the way of building that thickness which breaks the fewest; null where nothing was drawn up. */
+function whyMissing(
+  { candidate: { cladding, build } }: JudgedWall,
+  thickness_in: number,
+  { set, verdicts }: Answer,
+): string | null {
+  let closest = -1;
+  const against = (place: number) => verdicts.forbids[place] ?? 0;
+  for (const [place, other] of set.candidates.entries()) {
+    const isMissing =
+      other.cladding === cladding &&
+      other.build.thickness_in === thickness_in &&
+      other.build.insulation.family === build.insulation.family &&
+      against(place) > 0;
+    if (isMissing && (closest < 0 || against(place) < against(closest))) closest = place;
+  }
+  return closest < 0 ? null : (verdicts.of(closest).rulesWith('forbid')[0]?.rule.title ?? null);
+}
+
+/** "2, 2-1/2 in. (the window buck fails its check)" */
+function missingWords(missing: readonly Missing[]): string {
+  const byReason = new Map<string | null, number[]>();
+  for (const { thickness_in, because } of missing)
+    byReason.set(because, [...(byReason.get(because) ?? []), thickness_in]);
+  return [...byReason]
+    .map(([because, sizes]) => `${sizes.map(inches).join(', ')} in.${because ? ` (${lower(because)})` : ''}`)
+    .join(' and not ');
 }
 
 function foldedWords(
   folded: Omit<Folded, 'words'>,
   passing: readonly number[],
-  missing: readonly number[],
+  missing: readonly Missing[],
+  behind: readonly number[],
 ): string {
   const { cheapest, lightest, least_heat_loss: warmest, insulations } = folded;
   const several = insulations.length > 1;
@@ -109,7 +152,7 @@ function foldedWords(
       ? `Of the thicknesses only ${inches(passing[0] ?? 0)} in. passes`
       : missing.length === 0
         ? `${inches(passing[0] ?? 0)} to ${inches(passing.at(-1) ?? 0)} in. all pass`
-        : `${inches(passing[0] ?? 0)} to ${inches(passing.at(-1) ?? 0)} in. pass, but not ${missing.map(inches).join(', ')} in.`;
+        : `${inches(passing[0] ?? 0)} to ${inches(passing.at(-1) ?? 0)} in. pass, but not ${missingWords(missing)}`;
   const merits = [
     `${name(cheapest)} is the cheapest (${dollars})`,
     ...(name(lightest) === name(cheapest)
@@ -121,8 +164,12 @@ function foldedWords(
   ];
   const boards = several ? `, as ${insulations.join(' or ')}` : '';
   const suiting = passing.length > 1 ? ' (barrier, lining and buck to suit)' : '';
+  const cold =
+    behind.length === 0
+      ? ''
+      : `, but ${behind.map(inches).join(', ')} in. only where nothing with warmer sheathing passes`;
   const designed = designWords(passing, folded.design_required_in);
-  return `${range}${boards}${suiting}${designed}; ${merits.join('; ')}.`;
+  return `${range}${boards}${suiting}${cold}${designed}; ${merits.join('; ')}.`;
 }
 
 function least(walls: readonly JudgedWall[], of: (wall: JudgedWall) => number): JudgedWall | undefined {

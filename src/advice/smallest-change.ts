@@ -21,8 +21,17 @@ export type Found = {
 
 export type Search = { readonly found: readonly Found[]; readonly trials: number };
 
-/** No more combinations than this are judged: some seconds at worst. */
-const MOST_TRIALS = 600;
+export type Extent = {
+  /** No more combinations than this are judged. */
+  readonly trials: number;
+  /** How many changes are given at most. */
+  readonly found: number;
+  /** How many answers are changed at once at most. */
+  readonly together: number;
+};
+
+/** Some seconds at worst. */
+const THOROUGH: Extent = { trials: 600, found: 3, together: 3 };
 /** Of a step's options, how many go into combinations. */
 const OPTIONS_COMBINED = 4;
 
@@ -33,7 +42,12 @@ type Taken = { readonly step: Step; readonly option: Option };
  * then three at once, and within each the least movement first. Only changes that make some rule fall silent (or let a
  * wall be put together at all) go into combinations.
  */
-export async function smallestChanges(steps: readonly Step[], now: Trial, trial: Try): Promise<Search> {
+export async function smallestChanges(
+  steps: readonly Step[],
+  now: Trial,
+  trial: Try,
+  extent: Extent = THOROUGH,
+): Promise<Search> {
   let trials = 0;
   const attempt = async (taken: readonly Taken[]): Promise<Trial | null> => {
     trials += 1;
@@ -55,19 +69,17 @@ export async function smallestChanges(steps: readonly Step[], now: Trial, trial:
         useful.push({ step, option });
     }
   }
-  for (let size = 2; size <= 3 && found.length === 0; size++) {
+  for (let size = 2; size <= extent.together && found.length === 0; size++) {
     for (const taken of combinations(useful, size)) {
       const isEnough =
-        found.length >= MOST_FOUND && leastMovement(taken) >= Math.min(...found.map((one) => one.movement));
-      if (isEnough || trials >= MOST_TRIALS) break;
+        found.length >= extent.found && leastMovement(taken) >= Math.min(...found.map((one) => one.movement));
+      if (isEnough || trials >= extent.trials) break;
       const after = await attempt(taken);
       if (after?.admitted) found.push(await leastOf(taken, after.admitted, attempt));
     }
   }
-  return { found: found.sort((a, b) => a.movement - b.movement).slice(0, MOST_FOUND), trials };
+  return { found: found.sort((a, b) => a.movement - b.movement).slice(0, extent.found), trials };
 }
-
-const MOST_FOUND = 3;
 
 function movementOf(taken: readonly Taken[]): number {
   return taken.reduce((sum, { option }) => sum + option.movement, 0);

@@ -36,6 +36,9 @@ export type Step = {
 /** Fillings that are on the market or found in walls, h·ft²·°F/Btu. */
 const CAVITY_R = [0, 11, 13, 15, 19, 20, 21, 23, 25, 30, 38];
 
+/** The densest that is laid between studs: R-15 batts in 3-1/2 in. (recalled), h·ft²·°F/Btu for an inch. */
+const MOST_R_PER_IN = 4.3;
+
 /** More than any budget or wall needs. */
 const MOST_USD = 1000;
 const MOST_ROOM_IN = 20;
@@ -67,7 +70,7 @@ export function stepsFrom(
     {
       field: 'cavity_insulation_r',
       from: `R-${brief.cavity_insulation_r}`,
-      options: CAVITY_R.filter((r) => r !== brief.cavity_insulation_r).map((r) => ({
+      options: fillings(brief).map((r) => ({
         to: `R-${r}`,
         words: r === 0 ? 'the stud bays were empty' : `the stud bays held R-${r}`,
         movement: Math.abs(r - brief.cavity_insulation_r) / 10 + (isNew ? 0 : 1),
@@ -116,7 +119,7 @@ export function stepsFrom(
         ]),
       ),
     ),
-    glazing(brief),
+    windowsOtherwise(brief),
     budget(brief),
     room(brief),
   ];
@@ -138,6 +141,13 @@ export function stepsFrom(
   return [...steps, ...others]
     .map((step) => ({ ...step, options: [...step.options].sort((a, b) => a.movement - b.movement) }))
     .filter(({ options }) => options.length > 0);
+}
+
+/** Other fillings that the bays hold; nobody empties the bays of a standing wall to admit another cladding. */
+function fillings({ project, framing, cavity_insulation_r: now }: Brief): number[] {
+  return CAVITY_R.filter(
+    (r) => r !== now && r <= MOST_R_PER_IN * framing.depth_in && (project === 'new' || r > now),
+  );
 }
 
 function choice<T extends string>(
@@ -195,28 +205,30 @@ function spacing({ framing }: Brief, isNew: boolean): Step {
   };
 }
 
-function glazing({ windows }: Brief): Step {
+function windowsOtherwise({ windows }: Brief): Step {
   const isTriple = windows.some((window) => window.glazing === 'triple');
-  return {
-    field: 'windows',
-    from: 'triple-glazed',
-    options: isTriple
-      ? [
-          {
-            to: 'double-glazed',
-            words: 'the triple-glazed windows were double-glazed (and weighed what such windows do)',
-            movement: 1,
-            change: {
-              windows: windows.map((window) =>
-                window.glazing === 'triple'
-                  ? { ...window, glazing: 'double' as const, weight_lb: null }
-                  : window,
-              ),
-            },
-          },
-        ]
-      : [],
-  };
+  const isFlangeless = windows.some((window) => window.mounting === 'flangeless');
+  const options: Option[] = [];
+  if (isTriple)
+    options.push({
+      to: 'double-glazed',
+      words: 'the triple-glazed windows were double-glazed (and weighed what such windows do)',
+      movement: 1,
+      change: {
+        windows: windows.map((window) =>
+          window.glazing === 'triple' ? { ...window, glazing: 'double' as const, weight_lb: null } : window,
+        ),
+      },
+    });
+  if (isFlangeless)
+    options.push({
+      to: 'flanged',
+      words: 'the windows without a flange had one',
+      movement: 1,
+      change: { windows: windows.map((window) => ({ ...window, mounting: 'flanged' as const })) },
+    });
+  const now = [...(isTriple ? ['triple-glazed'] : []), ...(isFlangeless ? ['without a flange'] : [])];
+  return { field: 'windows', from: now.join(', '), options };
 }
 
 function budget({ budget_usd_per_ft2: now }: Brief): Step {
