@@ -21,10 +21,12 @@ export type AdmittingChanges = {
   readonly admittedIf: AdmittedIf;
 };
 
-/** For the answer as a whole: single changes, else two or three at once. */
-const OF_ANSWER: Extent = { trials: 80, found: 5, together: 3 };
-/** For one wall, of which a handful are tried. */
-const OF_WALL: Extent = { trials: 60, found: 5, together: 3 };
+/** For the answer as a whole: single changes; two or three at once only where the closest walls have none. */
+const SINGLES: Extent = { trials: 0, found: 5, together: 1 };
+const TOGETHER: Extent = { trials: 80, found: 5, together: 3 };
+/** For one wall, of which a handful are tried: several changes at once for the closest ones only. */
+const OF_CLOSEST: Extent = { trials: 30, found: 5, together: 3 };
+const CLOSEST = 2;
 
 /**
  * Where nothing passes: which of the user's own answers, given otherwise, admits a wall. Found by judging again, first
@@ -42,16 +44,16 @@ export async function admittingChanges(
   const steps = ownSteps(judged.context.brief, assumptions);
   const told = new Set(readings.filter(({ winner }) => winner).map(({ field }) => field));
   const open = steps.filter(({ field }) => !told.has(field));
-  const trial = tryAgain(nearMarket(judged), judged, knowledge);
-  const now = await trial([]);
-  const extent = told.size > 0 ? { ...OF_ANSWER, together: 1 } : OF_ANSWER;
-  const ofMarket = now ? await smallestChanges(open, now, trial, extent) : { found: [] };
+  const market = tryAgain(nearMarket(judged), judged, knowledge);
+  const now = await market([]);
+  const singles = open.filter(({ field }) => canAdmitAlone(field, judged));
+  let found = now ? (await smallestChanges(singles, now, market, SINGLES)).found : [];
   const ofWalls = await changesOfWalls(judged, steps, knowledge);
-  // So many limits are broken that the search among many walls was given up before that of a single one.
-  const found =
-    ofMarket.found.length > 0 || told.size > 0
-      ? ofMarket.found
-      : [...ofWalls.values()].flat().sort((a, b) => a.movement - b.movement);
+  if (found.length === 0 && told.size === 0) {
+    const together = [...ofWalls.values()].flat().sort((a, b) => a.movement - b.movement);
+    found =
+      together.length > 0 || !now ? together : (await smallestChanges(steps, now, market, TOGETHER)).found;
+  }
   const sentences: Advice['would_change_the_answer'] = [];
   for (const one of oneOfEachKind(found)) sentences.push(await sentenceOf(one, judged, knowledge));
   const isSingle = told.size > 0 || found.some(isAlone);
@@ -59,6 +61,16 @@ export async function admittingChanges(
     sentences: isSingle ? sentences : [noSingleChange(steps, found.length === 0), ...sentences],
     admittedIf: new Map([...ofWalls].map(([wall, own]) => [wall, testedWords(own)])),
   };
+}
+
+/** Whether some wall breaks only rules that another answer to one question can silence. */
+function canAdmitAlone(field: string, { verdicts }: Judged): boolean {
+  const { forbids, rules } = verdicts;
+  const own = READ_AS_GIVEN[field];
+  const facts = own ?? Object.values(READ_AS_GIVEN).flat();
+  const reading = rules.filter(({ reads }) => reads.some((id) => facts.includes(id)));
+  const by = verdicts.forbidsBy(reading.map(({ rule }) => rule.id));
+  return forbids.some((count, i) => by[i] === (own ? count : 0));
 }
 
 /** What somebody can answer otherwise. Which edition holds is not for the user to choose. */
@@ -139,7 +151,8 @@ async function changesOfWalls(
   knowledge: Knowledge,
 ): Promise<Map<JudgedWall, readonly Found[]>> {
   const changes = new Map<JudgedWall, readonly Found[]>();
-  for (const wall of closestWalls(judged)) {
+  for (const [place, wall] of closestWalls(judged).entries()) {
+    const extent = place < CLOSEST ? OF_CLOSEST : SINGLES;
     const { cladding, build } = wall.candidate;
     const named: NamedAssembly = {
       parts: new Map([['cladding', new Set([cladding.id])]]),
@@ -150,7 +163,7 @@ async function changesOfWalls(
     };
     const trial = tryAgain(named, judged, knowledge);
     const now = await trial([]);
-    const { found } = now ? await smallestChanges(stepsFor(wall, steps), now, trial, OF_WALL) : { found: [] };
+    const { found } = now ? await smallestChanges(stepsFor(wall, steps), now, trial, extent) : { found: [] };
     changes.set(wall, found);
   }
   return changes;
@@ -165,7 +178,5 @@ function testedWords(found: readonly Found[]): string {
     )}.`;
   const none = 'Tested: no single change of your answers admits this wall';
   const [together] = found;
-  return together
-    ? `${none}; it passes if ${ifWords(together.changes, ' and if ')}, together.`
-    : `${none}, nor do the smallest two or three at once.`;
+  return together ? `${none}; it passes if ${ifWords(together.changes, ' and if ')}, together.` : `${none}.`;
 }

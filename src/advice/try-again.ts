@@ -1,6 +1,6 @@
 import { Refusal } from '../base/refusal.ts';
 import type { Brief } from '../brief/brief.ts';
-import { type Judged, type JudgedWall, judgeWalls, type Knowledge } from './judge-walls.ts';
+import { type Judged, judgeWalls, type Knowledge } from './judge-walls.ts';
 import { has, isNamed, type NamedAssembly } from './named-assembly.ts';
 import type { Trial, Try } from './smallest-change.ts';
 import type { Option } from './why-not-steps.ts';
@@ -10,12 +10,23 @@ export function changedBrief(brief: Brief, options: readonly Option[]): Brief {
   return Object.assign({}, brief, ...options.map(({ change }) => change ?? {}));
 }
 
-/** What walls that are all out come to, before anything is tried. */
-export function trialOf(walls: readonly JudgedWall[]): Trial {
+/** What the named walls came to. */
+function trialOf(judged: Judged, named: NamedAssembly): Trial {
+  const { set, verdicts } = judged;
+  const passing: number[] = [];
+  let [walls, forbids] = [0, 0];
+  for (const [place, candidate] of set.candidates.entries()) {
+    if (!isNamed({ candidate }, named)) continue;
+    const against = verdicts.forbids[place] ?? 0;
+    walls += 1;
+    forbids += against;
+    if (against === 0) passing.push(place);
+  }
   return {
-    admitted: null,
-    walls: walls.length,
-    forbids: walls.reduce((sum, wall) => sum + wall.forbids, 0),
+    admitted: judged.bestAdmitted((candidate) => isNamed({ candidate }, named)),
+    walls,
+    forbids,
+    passing: () => passing.map((place) => judged.wallAt(place)),
   };
 }
 
@@ -38,8 +49,7 @@ export function tryAgain(named: NamedAssembly, judged: Judged, knowledge: Knowle
     try {
       const again = await judgeWalls(changedBrief(brief, options), site, kept.known, kept.judged);
       kept.judged ??= again;
-      const walls = again.walls.filter((wall) => isNamed(wall, own));
-      return { ...trialOf(walls), admitted: again.admitted.find((wall) => isNamed(wall, own)) ?? null };
+      return trialOf(again, own);
     } catch (error) {
       // A filling that no table has, say: that change can't be judged, others can.
       if (error instanceof Refusal) return null;

@@ -1,9 +1,11 @@
 import type { InsulationBuild } from '../assembly/insulation-builds.ts';
 import { CREW_RANK } from '../assessment/fact-sheet.ts';
+import { addedThickness } from '../assessment/wall-layers.ts';
 import { inches } from '../base/inches.ts';
 import type { Brief } from '../brief/brief.ts';
 import type { OpenAssumption } from '../brief/resolve-brief.ts';
 import { CREW_SKILLS, FINISHES, RETARDERS, SHEATHINGS } from '../brief/scenario.ts';
+import type { JudgedWall } from './judge-walls.ts';
 import type { NamedAssembly } from './named-assembly.ts';
 
 /** One answer given otherwise, or the wall itself built a little otherwise. */
@@ -30,6 +32,8 @@ export type Step = {
     readonly least: number;
     readonly most: number;
     readonly at: (units: number) => Option;
+    /** How many units a wall seems to need: where to look first. */
+    readonly needOf?: (wall: JudgedWall) => number;
   };
 };
 
@@ -245,7 +249,7 @@ function budget({ budget_usd_per_ft2: now }: Brief): Step {
     field: 'budget_usd_per_ft2',
     from,
     options: [at(MOST_USD)],
-    amount: { least, most: MOST_USD, at },
+    amount: { least, most: MOST_USD, at, needOf: (wall) => Math.ceil(wall.parts.cost.low) },
   };
 }
 
@@ -263,7 +267,9 @@ function room({ max_added_thickness_in: now }: Brief): Step {
   };
   const least = Math.floor(now * STEPS_PER_INCH) + 1;
   const most = MOST_ROOM_IN * STEPS_PER_INCH;
-  return { field: 'max_added_thickness_in', from, options: [at(most)], amount: { least, most, at } };
+  const needOf = ({ candidate }: JudgedWall) =>
+    Math.ceil(addedThickness(candidate.face, candidate.barrier) * STEPS_PER_INCH);
+  return { field: 'max_added_thickness_in', from, options: [at(most)], amount: { least, most, at, needOf } };
 }
 
 /** Other thicknesses and layers of the insulation that was named. */

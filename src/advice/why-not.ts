@@ -21,7 +21,7 @@ import { CRITERIA, weightsOf } from './scoring.ts';
 import { type Found, smallestChanges } from './smallest-change.ts';
 import { RANKED_ONLY_WHERE } from './standing.ts';
 import { wallTitle } from './titles.ts';
-import { trialOf, tryAgain } from './try-again.ts';
+import { tryAgain } from './try-again.ts';
 import { weightMoves } from './weight-moves.ts';
 import type { WhyNot } from './why-not-schema.ts';
 import { type Option, stepsFrom } from './why-not-steps.ts';
@@ -64,7 +64,12 @@ export async function whyNot(
     };
   const closest = [...walls].sort(byCloseness)[0] ?? null;
   const steps = stepsFrom(brief, assumptions, named, knowledge.catalogue.builds);
-  const { found, trials } = await smallestChanges(steps, trialOf(walls), tryAgain(named, judged, knowledge));
+  const now = {
+    admitted: null,
+    walls: walls.length,
+    forbids: walls.reduce((sum, { forbids }) => sum + forbids, 0),
+  };
+  const { found, trials } = await smallestChanges(steps, now, tryAgain(named, judged, knowledge));
   return {
     ...head,
     verdict: closest ? 'excluded' : 'not-made',
