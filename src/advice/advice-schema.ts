@@ -116,6 +116,23 @@ export const rankedSchema = z.object({
     gravity_load_lb: z.number(),
     wind_load_lb: z.number(),
     wind_capacity_lb: z.number().nullable(),
+    /** Weight and wind together by the timber standard; null where it gives no figure, as for steel studs. */
+    combined_utilisation: z.number().nullable(),
+    /** What holds the cladding to its furring; null where it is glued or fastened straight through. */
+    on_furring: z
+      .object({
+        fastener: z.string().nullable(),
+        furring_in: z.number(),
+        field_spacing_in: z.number().nullable(),
+        corner_spacing_in: z.number().nullable(),
+        /** At the corners. */
+        wind_load_lb: z.number().nullable(),
+        wind_capacity_lb: z.number().nullable(),
+        wind_utilisation: z.number().nullable(),
+      })
+      .nullable(),
+    /** Which fastener is used most, by what and how far; null where nothing carries by fasteners. */
+    weakest_link: z.string().nullable(),
     why: z.string(),
   }),
   /** Inside to outside. */

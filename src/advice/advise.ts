@@ -119,9 +119,12 @@ function siteOf(site: Site): Advice['site'] {
   };
 }
 
-/** The safety pack speaks once for the whole answer: of every wall that is shown, or of the one that came closest. */
-function generalCautions(judged: Judged, chosen: readonly JudgedWall[]): Caution[] {
-  const shown = chosen.length > 0 ? chosen : closestWalls(judged).slice(0, 1);
+/**
+ * The safety pack speaks once for the whole answer: of the first choice, or of the wall that came closest. What it says
+ * of an alternative alone stands with that alternative.
+ */
+function generalCautions(judged: Judged, [first]: readonly JudgedWall[]): Caution[] {
+  const shown = first ? [first] : closestWalls(judged).slice(0, 1);
   const byRule = new Map<string, Caution>();
   for (const wall of shown) {
     for (const caution of cautionsOf(wall.verdicts.outcomes()).filter(isGeneral)) {

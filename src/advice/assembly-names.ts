@@ -37,9 +37,13 @@ export function vocabularyOf(catalogue: Catalogue): Vocabulary {
     retarder: catalogue.retarders,
     buck: catalogue.bucks,
   };
-  const labels = PARTS.flatMap((part) =>
-    lists[part].map(({ id, label }): Term => ({ part, ids: new Set([id]), words: wordsOf(label) })),
+  const onStuds = catalogue.barriers.flatMap(({ id, label_on_open_studs: label }) =>
+    label === undefined ? [] : [{ part: 'barrier' as const, id, label }],
   );
+  const labels = [
+    ...PARTS.flatMap((part) => lists[part].map(({ id, label }) => ({ part, id, label }))),
+    ...onStuds,
+  ].map(({ part, id, label }): Term => ({ part, ids: new Set([id]), words: wordsOf(label) }));
   return {
     terms: [...labels, ...everyday].sort(
       (a, b) => b.words.length - a.words.length || b.words.join().length - a.words.join().length,

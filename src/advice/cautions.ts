@@ -4,7 +4,7 @@ import type { Caution } from './advice-schema.ts';
 import { cautionKind } from './caution-kinds.ts';
 import { houseMark } from './house-mark.ts';
 
-/** Cautions of the safety pack are told once for the whole answer. */
+/** Cautions of the safety pack are told once for the whole answer, as far as they hold for the first choice. */
 export function isGeneral(caution: Caution): boolean {
   return caution.rule?.startsWith('safety.') ?? false;
 }
@@ -38,10 +38,16 @@ const FOLLOWS_FROM_RETARDER = new Set([
   'moisture.dries_within_year',
 ]);
 
+/** Facts that are only unknown because another one is. */
+const FOLLOWS_FROM: Readonly<Record<string, string>> = {
+  'thickness.face_to_lot_line_ft': 'site.fire_separation_ft',
+};
+
 /** Rules that wait for the same unknown facts speak as one. */
 function openQuestions(open: readonly RuleOutcome[], all: readonly RuleOutcome[]): Caution[] {
   const retarderUnknown = all.some(({ facts }) => facts['retarder.class'] === null);
-  const rootOf = (id: string) => (retarderUnknown && FOLLOWS_FROM_RETARDER.has(id) ? 'retarder.class' : id);
+  const rootOf = (id: string) =>
+    retarderUnknown && FOLLOWS_FROM_RETARDER.has(id) ? 'retarder.class' : (FOLLOWS_FROM[id] ?? id);
   const groups = new Map<string, RuleOutcome[]>();
   for (const outcome of open) {
     const key = [...new Set(outcome.missing.map(rootOf))].sort().join(' ');

@@ -210,7 +210,7 @@ function placesToCompete({ verdicts }: Judged, movedRules: readonly string[]): n
 
 /**
  * The same cladding over the same boards pays the same prices for both: there those that another wall beats in all that
- * counts are known beforehand; walls of one face have one standing. `withoutHopeless` of each face, before objects are
+ * counts are known beforehand; of one face a thinner wall never has the higher standing. `withoutHopeless` of each face, before objects are
  * made of the walls.
  */
 function bestOfFaces(places: readonly number[], judged: Judged, costWeight: number): number[] {

@@ -1,3 +1,4 @@
+import { barrierLabel } from '../assembly/barrier-label.ts';
 import type { Candidate } from '../assembly/candidates.ts';
 import type { WallSlot } from '../assembly/wall-set.ts';
 import { capital } from '../base/first-letter.ts';
@@ -47,7 +48,7 @@ export function excludedWalls(judged: Judged, admittedIf: AdmittedIf = new Map()
       judged,
       'barrier',
       ({ barrier }) => barrier.id,
-      ({ barrier }) => `Barrier: ${barrier.label}`,
+      ({ barrier, sheathing }) => `Barrier: ${barrierLabel(barrier, sheathing)}`,
     ),
     // Without windows no buck is missed.
     ...(judged.context.brief.windows.length === 0

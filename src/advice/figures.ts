@@ -4,6 +4,7 @@ import { fastenerCost, shareOfFace } from '../assessment/cost-part.ts';
 import type { CalculatedParts } from '../assessment/fact-sheet.ts';
 import { fasteningPractice } from '../assessment/schedule/fastening-practice.ts';
 import { wholeWall } from '../assessment/thermal-part.ts';
+import { COMBINED_SOURCE } from '../calculators/fastening/compute-fastening.ts';
 import type { Figure } from './advice-schema.ts';
 import { maxUSources } from './energy-sources.ts';
 import { informativeFigures } from './informative-figures.ts';
@@ -204,6 +205,31 @@ function loadFigures({ fastening }: CalculatedParts, context: AnswerContext): Fi
             unit: '',
             method: 'withdrawal and head pull-through, the smaller',
             source: ['NDS 2018, sections 12.2.2 and 12.2.5'],
+          }),
+          ...(schedule.combined_utilisation === null
+            ? []
+            : [
+                figure({
+                  id: 'fastener-combined-use',
+                  what: 'Use of each fastener under weight and wind together',
+                  value: schedule.combined_utilisation,
+                  unit: '',
+                  method: 'lateral value and withdrawal of the timber standard, both for short gusts',
+                  source: [COMBINED_SOURCE],
+                }),
+              ]),
+        ]
+      : []),
+    ...(fastening.on_furring
+      ? [
+          figure({
+            id: 'on-furring-wind-use',
+            what: 'Use of what holds the cladding to its furring, under wind',
+            value: fastening.on_furring.wind_utilisation,
+            unit: '',
+            method: 'withdrawal from the strip, the worse of field and corners',
+            source: ['NDS 2018, sections 12.2.2 and 12.2.3'],
+            note: 'how the head holds in the cladding is not in this figure: take the tested wind pressure of the cladding',
           }),
         ]
       : []),

@@ -6,6 +6,7 @@ import { inches } from '../base/inches.ts';
 import type { RankedAssembly } from './advice-schema.ts';
 import type { Judged, JudgedWall } from './judge-walls.ts';
 import { round } from './rounded.ts';
+import { rankedOnlyWhere } from './standing.ts';
 
 type Folded = NonNullable<RankedAssembly['folded']> & { design_required_in: number[] };
 type Answer = Pick<Judged, 'admitted' | 'context' | 'set' | 'verdicts'>;
@@ -24,9 +25,9 @@ export function isSameFold({ candidate: a }: JudgedWall, { candidate: b }: Judge
   return a.cladding.id === b.cladding.id && a.build.insulation.family === b.build.insulation.family;
 }
 
-/** What is folded into a ranked wall: every admitted wall of its kind, and what each way of building it is best for. */
+/** What is folded into a ranked wall: every admitted wall of its kind that competes, and what each way of building it is best for. */
 export function foldedInto(wall: JudgedWall, judged: Answer): Folded {
-  const group = judged.admitted.filter((other) => isSameFold(other, wall));
+  const group = judged.admitted.filter((other) => other.standing <= wall.standing && isSameFold(other, wall));
   const costOf = remember((other: JudgedWall) => other.parts.cost.likely);
   const weightOf = remember((other: JudgedWall) => {
     const { fastening } = other.parts;
@@ -46,16 +47,32 @@ export function foldedInto(wall: JudgedWall, judged: Answer): Folded {
     least_heat_loss: { ...told(warmest), u_factor: round(heatOf(warmest), 4) },
     design_required_in: beyondCodeTable(group, passing),
   };
-  const missing = missingBetween(wall, passing, judged);
-  return { ...folded, words: foldedWords(folded, passing, missing, keptBack(wall, group, passing)) };
+  const behind = keptBack(wall, judged).filter(({ thickness_in }) => !passing.includes(thickness_in));
+  const isBehind = new Set(behind.map(({ thickness_in }) => thickness_in));
+  const missing = missingBetween(wall, passing, judged).filter((one) => !isBehind.has(one.thickness_in));
+  const words = foldedWords(folded, passing, missing, behind.length === 0 ? 'passes' : 'competes', judged);
+  return { ...folded, words: `${words}${behindWords(behind)}` };
 }
 
-/** Thicknesses of which every admitted wall stands behind the ranked one, however it scores. */
-function keptBack(wall: JudgedWall, group: readonly JudgedWall[], passing: readonly number[]): number[] {
-  const competing = new Set<number>();
-  for (const other of group)
-    if (other.standing <= wall.standing) competing.add(other.candidate.build.thickness_in);
-  return passing.filter((thickness_in) => !competing.has(thickness_in));
+/** Thicknesses that no rule forbids, but which come after the ranked wall whatever they score, and why. */
+function keptBack(wall: JudgedWall, { admitted }: Answer): Missing[] {
+  const found = new Map<number, string>();
+  for (const other of admitted) {
+    if (other.standing <= wall.standing || !isSameFold(other, wall)) continue;
+    const { thickness_in } = other.candidate.build;
+    if (!found.has(thickness_in)) found.set(thickness_in, rankedOnlyWhere(other.standing, wall.standing));
+  }
+  return distinct([...found.keys()]).map((thickness_in) => ({
+    thickness_in,
+    because: found.get(thickness_in) ?? null,
+  }));
+}
+
+/** " At 1-1/2, 2 in. no rule forbids it either; but whatever its score, it is ranked only where …" */
+function behindWords(behind: readonly Missing[]): string {
+  return byReason(behind)
+    .map(([because, sizes]) => ` At ${sizes} in. no rule forbids it either; but ${lower(because ?? '')}`)
+    .join('');
 }
 
 /** Thicknesses that pass, but whose fastening no code table permits; none where glue and its report carry. */
@@ -125,19 +142,25 @@ function whyMissing(
 
 /** "2, 2-1/2 in. (the window buck fails its check)" */
 function missingWords(missing: readonly Missing[]): string {
-  const byReason = new Map<string | null, number[]>();
-  for (const { thickness_in, because } of missing)
-    byReason.set(because, [...(byReason.get(because) ?? []), thickness_in]);
-  return [...byReason]
-    .map(([because, sizes]) => `${sizes.map(inches).join(', ')} in.${because ? ` (${lower(because)})` : ''}`)
+  return byReason(missing)
+    .map(([because, sizes]) => `${sizes} in.${because ? ` (${lower(because)})` : ''}`)
     .join(' and not ');
+}
+
+/** Every reason once, with the thicknesses that it holds for. */
+function byReason(missing: readonly Missing[]): [string | null, string][] {
+  const sizes = new Map<string | null, number[]>();
+  for (const { thickness_in, because } of missing)
+    sizes.set(because, [...(sizes.get(because) ?? []), thickness_in]);
+  return [...sizes].map(([because, list]) => [because, list.map(inches).join(', ')]);
 }
 
 function foldedWords(
   folded: Omit<Folded, 'words'>,
   passing: readonly number[],
   missing: readonly Missing[],
-  behind: readonly number[],
+  verb: 'passes' | 'competes',
+  { context }: Pick<Answer, 'context'>,
 ): string {
   const { cheapest, lightest, least_heat_loss: warmest, insulations } = folded;
   const several = insulations.length > 1;
@@ -145,11 +168,11 @@ function foldedWords(
     several ? `${inches(one.thickness_in)} in. ${one.insulation}` : `${inches(one.thickness_in)} in.`;
   const dollars = `about $${cheapest.usd_per_ft2.toFixed(2)} a square foot`;
   if (passing.length === 1 && !several) {
-    return `Only ${inches(passing[0] ?? 0)} in. of it passes${designWords(passing, folded.design_required_in)}; the cheapest way to build it costs ${dollars}.`;
+    return `Only ${inches(passing[0] ?? 0)} in. of it ${verb}${designWords(passing, folded.design_required_in)}; the cheapest way to build it costs ${dollars}.`;
   }
   const range =
     passing.length === 1
-      ? `Of the thicknesses only ${inches(passing[0] ?? 0)} in. passes`
+      ? `Of the thicknesses only ${inches(passing[0] ?? 0)} in. ${verb}`
       : missing.length === 0
         ? `${inches(passing[0] ?? 0)} to ${inches(passing.at(-1) ?? 0)} in. all pass`
         : `${inches(passing[0] ?? 0)} to ${inches(passing.at(-1) ?? 0)} in. pass, but not ${missingWords(missing)}`;
@@ -163,13 +186,10 @@ function foldedWords(
       : [`${name(warmest)} loses the least heat (U ${warmest.u_factor.toFixed(3)})`]),
   ];
   const boards = several ? `, as ${insulations.join(' or ')}` : '';
-  const suiting = passing.length > 1 ? ' (barrier, lining and buck to suit)' : '';
-  const cold =
-    behind.length === 0
-      ? ''
-      : `, but ${behind.map(inches).join(', ')} in. only where nothing with warmer sheathing passes`;
+  const others = context.brief.windows.length > 0 ? 'barrier, lining and buck' : 'barrier and lining';
+  const suiting = passing.length > 1 ? ` (${others} to suit)` : '';
   const designed = designWords(passing, folded.design_required_in);
-  return `${range}${boards}${suiting}${cold}${designed}; ${merits.join('; ')}.`;
+  return `${range}${boards}${suiting}${designed}; ${merits.join('; ')}.`;
 }
 
 function least(walls: readonly JudgedWall[], of: (wall: JudgedWall) => number): JudgedWall | undefined {

@@ -13,6 +13,7 @@ import { type Assessor, assessor } from '../assessment/assess.ts';
 import type { CodeTables } from '../assessment/code-tables.ts';
 import type { CalculatedParts } from '../assessment/fact-sheet.ts';
 import { factSlots } from '../assessment/fact-slots.ts';
+import { claddingsOnDeeperFurring } from '../assessment/on-furring.ts';
 import type { Brief } from '../brief/brief.ts';
 import { FactSheets } from '../rulebook/fact-sheets.ts';
 import type { Rulebook } from '../rulebook/rulebook.ts';
@@ -20,7 +21,7 @@ import type { Verdicts, VerdictTable } from '../rulebook/verdicts.ts';
 import type { Site } from '../site/site.ts';
 import { houseWishes, wishBonuses } from './house-wishes.ts';
 import { type MissedLimits, missedLimits } from './missed-limits.ts';
-import { plainTotals, type ScoreTable, scoresAt, scoreTable } from './score-table.ts';
+import { plainTotalAt, type ScoreTable, scoresAt, scoreTable } from './score-table.ts';
 import type { Scores } from './scoring.ts';
 import { type Standing, standings } from './standing.ts';
 
@@ -95,7 +96,7 @@ export class JudgedWall {
 
   /** Mean of the scores, unweighted. */
   get plainScore(): number {
-    return this.#answer.plainTotals[this.#index] ?? Number.NaN;
+    return plainTotalAt(this.#answer.scores, this.#index);
   }
 }
 
@@ -109,7 +110,6 @@ export class Judged {
   readonly wishes: Float64Array | null;
   #scores: ScoreTable | undefined;
   #totals: Float64Array | undefined;
-  #plainTotals: Float64Array | undefined;
   #standings: Uint8Array | undefined;
   #missed: MissedLimits | undefined;
   readonly #made: (JudgedWall | undefined)[];
@@ -157,12 +157,6 @@ export class Judged {
     return this.#scores;
   }
 
-  /** Each wall's scores without weights, in the order of `walls`: asked for only where totals are equal. */
-  get plainTotals(): Float64Array {
-    this.#plainTotals ??= plainTotals(this.scores, this.set.candidates.length);
-    return this.#plainTotals;
-  }
-
   /** The best admitted wall of the lowest standing, as an answer puts it first; null when none is admitted. */
   get best(): JudgedWall | null {
     return this.#bestOf(this.#admittedPlaces());
@@ -183,7 +177,7 @@ export class Judged {
 
   standingAt(place: number): Standing {
     this.#standings ??= standings(this.set, this.verdicts);
-    return (this.#standings[place] ?? 0) as Standing;
+    return this.#standings[place] ?? 0;
   }
 
   /**
@@ -240,7 +234,7 @@ export class Judged {
     const { totals } = this;
     return (
       (totals[b] ?? 0) - (totals[a] ?? 0) ||
-      (this.plainTotals[b] ?? 0) - (this.plainTotals[a] ?? 0) ||
+      plainTotalAt(this.scores, b) - plainTotalAt(this.scores, a) ||
       (wallAt(this.set, a).id < wallAt(this.set, b).id ? -1 : 1)
     );
   }
@@ -251,7 +245,16 @@ export class Judged {
   }
 
   #bestFirst(places: number[]): number[] {
-    return places.sort((a, b) => this.#byMerit(a, b));
+    const { totals } = this;
+    // Standing and score settle nearly all of it: read from two columns, without a call for each of the many pairs.
+    this.standingAt(0);
+    const standing = this.#standings ?? new Uint8Array(0);
+    return places.sort(
+      (a, b) =>
+        (standing[a] ?? 0) - (standing[b] ?? 0) ||
+        (totals[b] ?? 0) - (totals[a] ?? 0) ||
+        this.byScoreAt(a, b),
+    );
   }
 
   /** Places of the walls that no rule forbids. */
@@ -280,7 +283,7 @@ export async function judgeWalls(
   const { rulebook, tables, catalogue } = knowledge;
   const context = answerContext(brief, site, tables, catalogue);
   const assess = assessor(context);
-  const set = wallSet(brief, catalogue);
+  const set = wallSet(brief, catalogue, claddingsOnDeeperFurring(context));
   const slots = factSlots(set, assess.works, context);
   const sheets = new FactSheets(
     set.shape,

@@ -25,7 +25,14 @@ export const openingSchema = z.object({
   opening_question: z.string().nullable(),
   /** Whether it decides about the wall's buck. */
   is_worst: z.boolean(),
-  carried_by: z.object({ id: z.string(), label: z.string(), support: z.string() }),
+  carried_by: z.object({
+    id: z.string(),
+    /** Its pieces as they are bought and cut. */
+    label: z.string(),
+    support: z.string(),
+    /** Of its pieces across the wall; left out where it has none. */
+    depth_in: z.number().optional(),
+  }),
   /** Why it doesn't share the buck of the others; null when it does. */
   set_apart: z.string().nullable(),
   /** The id of a buck other than the wall's, where it needs one. */

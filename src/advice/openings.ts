@@ -1,3 +1,4 @@
+import type { BuiltBuck } from '../assembly/built-buck.ts';
 import type { Candidate } from '../assembly/candidates.ts';
 import type { Buck } from '../assembly/catalogue-schema.ts';
 import type { SeatReason } from '../assembly/flange-seat.ts';
@@ -28,7 +29,11 @@ const SEAT_REASONS: Readonly<Record<SeatReason, string | null>> = {
 };
 
 /** A support of its own is paid for with the wall; what nobody can price without the engineer is said. */
-function apartPrice(apart: ApartReason, { label, cost_each: { usd, provenance } }: Buck): string {
+function apartPrice(
+  apart: ApartReason,
+  { cost_each: { usd, provenance } }: Buck,
+  { label }: BuiltBuck,
+): string {
   const price = `about $${usd.likely} each ($${usd.low} to $${usd.high}${provenance === 'memory' ? ', from memory' : ''})`;
   return apart === 'door'
     ? `Counted in the wall’s price as ${label}, ${price}; what the engineer adds under the threshold is not.`
@@ -41,7 +46,7 @@ export function openingsOf(candidate: Candidate, context: AnswerContext): Openin
 }
 
 function openingOf(planned: PlannedOpening): Opening {
-  const { window, buck, judgement, fit, plane, room, flashing, apart } = planned;
+  const { window, buck, built, judgement, fit, plane, room, flashing, apart } = planned;
   const { strength } = judgement;
   const uses = strength?.utilisation ?? NO_UTILISATION;
   const screws = strength ? buck.screw : null;
@@ -63,7 +68,12 @@ function openingOf(planned: PlannedOpening): Opening {
     weight_question: planned.weight_question,
     opening_question: planned.opening_question,
     is_worst: planned.is_worst,
-    carried_by: { id: buck.id, label: buck.label, support: buck.support },
+    carried_by: {
+      id: buck.id,
+      label: built.label,
+      support: buck.support,
+      ...(built.piece ? { depth_in: to(built.piece.depth_in, 4) } : {}),
+    },
     set_apart: apart && APART[apart],
     own_buck: planned.has_own_buck ? buck.id : null,
     support_usd: { ...buck.cost_each.usd },
@@ -85,7 +95,7 @@ function openingOf(planned: PlannedOpening): Opening {
     notes: [
       ...(given === null ? window.estimate.notes : []),
       ...(strength?.notes ?? []),
-      ...(apart ? [apartPrice(apart, buck)] : []),
+      ...(apart ? [apartPrice(apart, buck, built)] : []),
       ...(planned.corner.not_estimated ? [`Inside corner: ${planned.corner.not_estimated}`] : []),
     ],
     rough_opening_needed_in: inSixteenths(fit.rough_opening_needed_in, Math.ceil),

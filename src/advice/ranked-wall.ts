@@ -1,17 +1,22 @@
+import { barrierLabel } from '../assembly/barrier-label.ts';
+import { builtBuck } from '../assembly/built-buck.ts';
 import type { Candidate } from '../assembly/candidates.ts';
 import type { AnswerContext } from '../assessment/answer-context.ts';
 import type { CalculatedParts } from '../assessment/fact-sheet.ts';
+import type { FasteningPart } from '../assessment/fastening-part.ts';
+import { supportOf } from '../assessment/support.ts';
 import { addedThickness, wallLayers } from '../assessment/wall-layers.ts';
 import type { Concern, RuleOutcome } from '../rulebook/rule-schema.ts';
 import { appliesTruth } from '../rulebook/three-valued.ts';
-import type { RankedAssembly } from './advice-schema.ts';
+import type { Caution, RankedAssembly } from './advice-schema.ts';
 import { cautionsOf, isGeneral } from './cautions.ts';
 import { figuresOf } from './figures.ts';
 import { foldedInto } from './folds.ts';
 import { houseMark } from './house-mark.ts';
 import type { Judged, JudgedWall } from './judge-walls.ts';
 import { openingsOf, questionCautions, sharedSequence } from './openings.ts';
-import { COLD_SHEATHING, whyBeforeColder } from './standing.ts';
+import { percentWords } from './schedule-words.ts';
+import { rankedBecause, whyBeforeOthers } from './standing.ts';
 import { tieKeys } from './ties.ts';
 import { wallTitle } from './titles.ts';
 import { wallLoads } from './wall-loads.ts';
@@ -30,6 +35,7 @@ export function rankedWall(
   const { cladding, build, inside, barrier, buck } = candidate;
   const { brief } = context;
   const openings = openingsOf(candidate, context);
+  const first = better ?? wall;
   const layers = wallLayers(candidate, {
     depth_in: brief.framing.depth_in,
     cavity_r: context.framed.cavity_r,
@@ -53,11 +59,11 @@ export function rankedWall(
     interior_vapour_retarder: inside.retarder
       ? `${inside.is_existing ? 'as it stands: ' : ''}${inside.retarder.label}`
       : 'as it stands, not known: find out before ordering',
-    water_resistive_barrier: barrier.label,
+    water_resistive_barrier: barrierLabel(barrier, candidate.sheathing),
     buck: {
       id: buck.id,
       support: buck.support,
-      label: buck.label,
+      label: builtBuck(supportOf(candidate), brief.framing.depth_in).label,
       projection_in: round(parts.buck.projection_in, 4),
       verdict: parts.buck.worst?.verdict ?? null,
       utilisation: roundOrNull(parts.buck.worst?.utilisation ?? null, 3),
@@ -86,12 +92,13 @@ export function rankedWall(
     scores: Object.fromEntries(Object.entries(wall.scores).map(([k, v]) => [k, round(v, 3)])),
     reasons: [
       ...lastResort(candidate, judged),
-      ...reasonBefore(wall, better, judged),
+      ...rankedBecause(wall),
+      ...(better ? [] : whyBeforeOthers(wall, judged)),
       ...reasonsOf(outcomes, candidate),
     ],
     gives_up: givesUp(wall, better),
     cautions: [
-      ...cautionsOf(outcomes).filter((caution) => !isGeneral(caution)),
+      ...cautionsOf(outcomes).filter((caution) => !isGeneral(caution) || !isSaidInGeneral(caution, first)),
       ...questionCautions(openings),
     ],
     verdicts: outcomes.map((outcome) => ({
@@ -128,6 +135,11 @@ function lastResort({ cladding }: Candidate, judged: Judged): RankedAssembly['re
   ];
 }
 
+/** Whether the answer's own cautions, which are the first choice's, hold this one. */
+function isSaidInGeneral(caution: Caution, first: JudgedWall): boolean {
+  return cautionsOf(first.verdicts.outcomes()).some(({ rule }) => rule === caution.rule);
+}
+
 /** What a reader asks about first stands first. */
 const CONCERN_ORDER: readonly Concern[] = [
   'energy',
@@ -142,16 +154,6 @@ const CONCERN_ORDER: readonly Concern[] = [
   'stucco-practice',
   'safety',
 ];
-
-/** Of the first choice: why it stands before a wall of a higher score. */
-function reasonBefore(
-  wall: JudgedWall,
-  better: JudgedWall | null,
-  judged: Judged,
-): RankedAssembly['reasons'] {
-  const text = better ? null : whyBeforeColder(wall, judged);
-  return text === null ? [] : [{ text, rule: COLD_SHEATHING }];
-}
 
 /** Limits that are kept and say so and what the rules prefer, by concern; then the system's own merits. */
 function reasonsOf(outcomes: readonly RuleOutcome[], candidate: Candidate): RankedAssembly['reasons'] {
@@ -190,6 +192,9 @@ function fasteningOf(
       gravity_load_lb: 0,
       wind_load_lb: 0,
       wind_capacity_lb: null,
+      combined_utilisation: null,
+      on_furring: null,
+      weakest_link: null,
       why: gluedWords(context.outward_wind_psf),
     };
   }
@@ -207,8 +212,49 @@ function fasteningOf(
     gravity_load_lb: round(schedule.gravity_load_lb, 1),
     wind_load_lb: round(schedule.wind_load_lb, 1),
     wind_capacity_lb: roundOrNull(schedule.wind_capacity_lb, 1),
+    combined_utilisation: roundOrNull(schedule.combined_utilisation, 3),
+    on_furring: onFurringOf(parts.fastening),
+    weakest_link: weakestLink(parts.fastening),
     why: schedule.why,
   };
+}
+
+function onFurringOf({ on_furring }: FasteningPart): RankedAssembly['fastening']['on_furring'] {
+  if (!on_furring) return null;
+  const { way, furring_in, field, corner, capacity_lb, wind_utilisation } = on_furring;
+  return {
+    fastener: way?.label ?? null,
+    furring_in,
+    field_spacing_in: field?.spacing_in ?? null,
+    corner_spacing_in: corner?.spacing_in ?? null,
+    wind_load_lb: roundOrNull(corner?.wind_lb ?? null, 1),
+    wind_capacity_lb: roundOrNull(capacity_lb, 1),
+    wind_utilisation: roundOrNull(wind_utilisation, 3),
+  };
+}
+
+/** What is held against the strip or the stud that is used most; something without a figure comes before all others. */
+function weakestLink({ schedule, on_furring }: FasteningPart): string | null {
+  if (!schedule) return null;
+  const long = `the ${schedule.label} into the studs`;
+  const links = [
+    { by: `${long}, by the weight`, use: schedule.gravity_utilisation },
+    { by: `${long}, by wind at the corners`, use: schedule.wind_utilisation },
+    { by: `${long}, by weight and wind together`, use: schedule.combined_utilisation ?? 0 },
+    ...(on_furring
+      ? [
+          {
+            by: `the ${on_furring.way?.label ?? 'fastening of the cladding'} into the furring, by wind`,
+            use: on_furring.wind_utilisation,
+          },
+        ]
+      : []),
+  ];
+  const unknown = links.find(({ use }) => use === null);
+  if (unknown) return `${unknown.by}: no figure`;
+  const [first, ...rest] = links;
+  const most = rest.reduce((a, b) => ((b?.use ?? 0) > (a?.use ?? 0) ? b : a), first);
+  return most ? `${most.by}: ${percentWords(most.use)}` : null;
 }
 
 /** What holds a glued cladding, and what is left to be shown. */

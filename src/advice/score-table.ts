@@ -97,12 +97,12 @@ export function scoreTable(walls: WallSet, assess: Assessor, context: AnswerCont
   return { columns, totals: totals.work };
 }
 
-/** Each wall's scores added up without weights, over the number of criteria. */
-export function plainTotals({ columns }: ScoreTable, count: number): Float64Array {
-  return totalsOf(columns, ALIKE, count);
+/** The scores of the wall at a place added up without weights, over the number of criteria: asked for where totals are equal. */
+export function plainTotalAt({ columns }: ScoreTable, place: number): number {
+  let sum = 0;
+  for (const criterion of CRITERIA) sum += columns[criterion][place] ?? Number.NaN;
+  return sum / CRITERIA.length;
 }
-
-const ALIKE = Object.fromEntries(CRITERIA.map((criterion) => [criterion, 1])) as Scores;
 
 /** The scores of the wall at a place: written out, as thousands of walls are asked for theirs. */
 export function scoresAt({ columns }: ScoreTable, place: number): Scores {
@@ -122,6 +122,7 @@ export function scoresAt({ columns }: ScoreTable, place: number): Scores {
 function termColumn(term: ScoreTerm, walls: WallSet, assess: Assessor, context: AnswerContext): TermColumn {
   const slots = [...term.wall, ...term.parts.flatMap((part) => SLOTS_OF_PART[part])];
   const partition = partitionOf(walls, slots);
+  if (term.ofAll) return { partition, values: term.ofAll(walls, assess.works, context) };
   const values = new Float64Array(partition.count);
   for (let i = 0; i < values.length; i++) {
     const place = partition.first[i] ?? 0;

@@ -1,6 +1,7 @@
 import type { Candidate } from '../assembly/candidates.ts';
-import type { WallSlot } from '../assembly/wall-set.ts';
+import type { WallSet, WallSlot } from '../assembly/wall-set.ts';
 import type { AnswerContext } from '../assessment/answer-context.ts';
+import type { Works } from '../assessment/assess.ts';
 import { type CalculatedParts, CREW_RANK } from '../assessment/fact-sheet.ts';
 import { inwardPermeance, outwardPermeance } from '../assessment/moisture-part.ts';
 import { addedThickness } from '../assessment/wall-layers.ts';
@@ -52,6 +53,8 @@ export type ScoreTerm = {
   readonly wall: readonly WallSlot[];
   readonly brief: readonly (keyof Brief)[];
   readonly of: (candidate: Candidate, parts: CalculatedParts, context: AnswerContext) => number;
+  /** The same for every wall of a set at once, where no two walls share the term and their figures stand in columns. */
+  readonly ofAll?: (walls: WallSet, works: Works, context: AnswerContext) => Float64Array;
 };
 
 /** A factor is the sum of its terms; most have one. */
@@ -88,7 +91,10 @@ export const SCORE_FACTORS: Readonly<Record<Criterion, readonly ScoreFactor[]>> 
     [{ parts: ['buck'], wall: [], brief: [], of: (_, parts) => (hasColdCorner(parts) ? COLD_CORNER : 1) }],
   ],
   structure: [
-    [{ parts: ['fastening', 'buck'], wall: [], brief: [], of: (_, parts) => structureScore(parts) }],
+    [
+      { parts: ['fastening'], wall: [], brief: [], of: (_, parts) => 0.65 * fasteningScore(parts) },
+      { parts: ['buck'], wall: [], brief: [], of: (_, parts) => 0.35 * buckScore(parts) },
+    ],
   ],
   cost: [
     [
@@ -97,6 +103,8 @@ export const SCORE_FACTORS: Readonly<Record<Criterion, readonly ScoreFactor[]>> 
         wall: [],
         brief: ['budget_usd_per_ft2'],
         of: (_, { cost }, { brief }) => costScore(cost.likely, brief.budget_usd_per_ft2),
+        ofAll: (walls, { cost }, { brief }) =>
+          cost.work.ofAll(walls).likely.map((likely) => costScore(likely, brief.budget_usd_per_ft2)),
       },
     ],
   ],
@@ -198,21 +206,26 @@ function coldShare({ dew_point_margin_f: margin_f }: SheathingDewPoint): number 
 const UNKNOWN = 0.3;
 
 /**
- * Settled by the code table: from 0.8; left to a designer: at most 0.7, less the more each fastener is used, next to
- * nothing where no method gives a figure.
+ * Settled by the code table: from 0.8; left to a designer: at most 0.7, less the more the weakest link is used (the long
+ * fastener, or what holds the cladding to its furring), next to nothing where no method gives a figure for the weight.
  */
-function structureScore({ fastening, buck }: CalculatedParts): number {
-  const { schedule } = fastening;
-  const bucked = buck.worst?.verdict === 'fits' ? 1 : buck.worst?.verdict === 'engineer' ? 0.4 : UNKNOWN;
-  return 0.65 * fasteningScore(schedule) + 0.35 * bucked;
-}
-
-function fasteningScore(schedule: CalculatedParts['fastening']['schedule']): number {
+function fasteningScore({ fastening: { schedule, on_furring } }: CalculatedParts): number {
   if (!schedule) return 0.6;
-  const use = Math.max(schedule.gravity_utilisation ?? 1, schedule.wind_utilisation ?? 1);
-  if (schedule.verdict === 'permitted') return 0.8 + 0.2 * (1 - ramp(use, 0.3, 1));
+  const use = Math.max(
+    schedule.gravity_utilisation ?? 1,
+    schedule.wind_utilisation ?? 1,
+    schedule.combined_utilisation ?? 0,
+    on_furring ? (on_furring.wind_utilisation ?? 1) : 0,
+  );
+  if (schedule.verdict === 'permitted' && on_furring?.holds !== false)
+    return 0.8 + 0.2 * (1 - ramp(use, 0.3, 1));
   if (schedule.gravity_utilisation === null) return 0.05;
   return 0.4 + 0.3 * (1 - ramp(use, 0.3, 1));
+}
+
+/** All where the windows are carried as they are, less where an engineer has to see to them, little where there is none. */
+function buckScore({ buck }: CalculatedParts): number {
+  return buck.worst?.verdict === 'fits' ? 1 : buck.worst?.verdict === 'engineer' ? 0.4 : UNKNOWN;
 }
 
 /** Against a budget: all at half of it, half at it, none at 140 %. Without one: all at $12, none at $45 a square foot. */

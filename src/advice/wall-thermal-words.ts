@@ -54,6 +54,7 @@ function thermalNotes(
   const { films, fastener_chi_w_k } = tables.thermal;
   const chi = fastener_chi_w_k[brief.framing.material];
   const { cladding, buck } = candidate;
+  const hasWindows = brief.windows.length > 0;
   return [
     framed.framing_fraction === null
       ? 'Steel framing: studs and cavity insulation count together by tabulated effective resistances; there is no framing fraction.'
@@ -68,12 +69,16 @@ function thermalNotes(
     cladding.attachment === 'furring'
       ? 'The furring lies outside the insulation and bridges nothing itself; its screws are counted as fasteners.'
       : cladding.attachment === 'adhered'
-        ? 'No furring and no fasteners: nothing but the bucks bridges the insulation.'
-        : 'No furring: nothing but the fasteners and the bucks bridges the insulation.',
+        ? `No furring and no fasteners: nothing${hasWindows ? ' but the bucks' : ''} bridges the insulation.`
+        : `No furring: nothing but the fasteners${hasWindows ? ' and the bucks' : ''} bridges the insulation.`,
     ...(cladding.attachment === 'adhered'
       ? []
       : [`Each fastener is taken at ${chi.value} W/K: ${chi.source}.`]),
-    `${buck.label}: psi ${buck.psi_btu_h_ft_f.value} Btu/(h·ft·°F) round every opening (${buck.psi_btu_h_ft_f.source}); reported apart, not in the U-factor held against the code.`,
+    ...(hasWindows
+      ? [
+          `${buck.label}: psi ${buck.psi_btu_h_ft_f.value} Btu/(h·ft·°F) round every opening (${buck.psi_btu_h_ft_f.source}); reported apart, not in the U-factor held against the code.`,
+        ]
+      : []),
     airGapNote(found),
   ];
 }

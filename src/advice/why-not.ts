@@ -19,7 +19,7 @@ import { weightWords } from './robustness.ts';
 import { round } from './rounded.ts';
 import { CRITERIA, weightsOf } from './scoring.ts';
 import { type Found, smallestChanges } from './smallest-change.ts';
-import { RANKED_ONLY_WHERE } from './standing.ts';
+import { rankedOnlyWhere } from './standing.ts';
 import { wallTitle } from './titles.ts';
 import { tryAgain } from './try-again.ts';
 import { weightMoves } from './weight-moves.ts';
@@ -140,7 +140,9 @@ function whyNotFirst(
       parts,
     },
     would_win:
-      wall.standing > first.standing ? [RANKED_ONLY_WHERE[wall.standing]] : wouldWin(wall, first, judged),
+      wall.standing > first.standing
+        ? [rankedOnlyWhere(wall.standing, first.standing)]
+        : wouldWin(wall, first, judged),
   };
 }
 

@@ -2,6 +2,7 @@ import type { Brief } from '../brief/brief.ts';
 import { type SeatedBuck, seatedBucks } from './bucks-for.ts';
 import type { Catalogue } from './catalogue.ts';
 import type { Barrier, Buck, Cladding, Retarder, SheathingEntry } from './catalogue-schema.ts';
+import { onDeeperFurring } from './deeper-furring.ts';
 import type { FlangeSeat } from './flange-seat.ts';
 import type { InsulationBuild } from './insulation-builds.ts';
 
@@ -36,14 +37,21 @@ export type Candidate = Face & {
  * Only physical fits are decided here (a cladding listed for that framing and insulation, a buck made for that
  * projection, or the one that reaches furthest); whether a wall is allowed, dry, strong or affordable is for the
  * calculators and the rules.
+ *
+ * @param deeper  ids of the claddings that the wind asks to be hung on deeper furring; see `onDeeperFurring`
  */
-export function drawUpCandidates(brief: Brief, catalogue: Catalogue): Candidate[] {
+export function drawUpCandidates(
+  brief: Brief,
+  catalogue: Catalogue,
+  deeper: readonly string[] = [],
+): Candidate[] {
   const sheathing = catalogue.sheathings.find((s) => s.id === brief.sheathing);
   if (!sheathing) throw new Error(`no catalogue entry for sheathing ${brief.sheathing}`);
   const insides = retarderChoices(brief, catalogue);
   const offered = offeredBucks(brief, catalogue);
   const candidates: Candidate[] = [];
-  for (const cladding of catalogue.claddings) {
+  for (const usual of catalogue.claddings) {
+    const cladding = deeper.includes(usual.id) ? onDeeperFurring(usual, catalogue) : usual;
     if (!cladding.works_with.framing.includes(brief.framing.material)) continue;
     const barriers = catalogue.barriers.filter((barrier) => barrier.behind.includes(cladding.attachment));
     for (const build of catalogue.builds) {

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { provenanceSchema as provenance } from '../base/provenance.ts';
+import { BUCK_STOCKS } from './buck-stock.ts';
 
 export { provenance };
 
@@ -110,6 +111,10 @@ export const claddingSchema = z.strictObject({
     }),
   ),
   lath_or_furring: z.string(),
+  /** How it is called on deeper strips, for winds that its nails don't hold in the usual ones. */
+  deeper_furring: z
+    .strictObject({ label: z.string(), layer_label: z.string(), lath_or_furring: z.string() })
+    .optional(),
   cost: paid,
   crew: z.strictObject({
     needed_rank: z.number().int().min(0).max(2),
@@ -125,6 +130,16 @@ export const claddingSchema = z.strictObject({
   gains: z.array(z.string()),
 });
 export type Cladding = z.output<typeof claddingSchema>;
+
+/** Strips deeper than those that the claddings on furring come with: what they are, and what they cost more. */
+export const deeperFurringSchema = z.strictObject({
+  id: z.string(),
+  thickness_in: z.number().positive(),
+  weight_psf: sourced,
+  /** On top of the cladding's price. */
+  cost: paid,
+});
+export type DeeperFurring = z.output<typeof deeperFurringSchema>;
 
 export const retarderSchema = z.strictObject({
   id: z.string(),
@@ -148,9 +163,13 @@ export const barrierSchema = z.strictObject({
   /** The ways of carrying a cladding that it is offered behind. */
   behind: z.array(z.enum(['direct', 'furring', 'adhered'])).min(1),
   label: z.string(),
+  /** What it is called where there is no sheathing; left out where the label names none. */
+  label_on_open_studs: z.string().optional(),
   permeance_perm: sourced,
   kind: z.enum(BARRIER_KINDS),
   is_adhered_or_fluid: z.boolean(),
+  /** Its joints are taped, so that a loose sheet holds back air too. */
+  is_taped: z.boolean(),
   layers: z.number().int().min(1).max(2),
   grade: z.enum(['two-layer-10-minute', 'one-layer-60-minute', 'one-layer-10-minute']),
   thickness_in: z.number().min(0),
@@ -172,6 +191,8 @@ export const buckSchema = z.strictObject({
   support: z.enum(BUCK_SUPPORTS),
   /** As in the buck calculator; null where no wood member carries. */
   member: z.strictObject({ nominal: z.string(), specific_gravity: z.number() }).nullable(),
+  /** What its pieces are cut from, and what it is called with them in the place of "{pieces}"; null without pieces. */
+  pieces: z.strictObject({ stock: z.enum(BUCK_STOCKS), label: z.string().includes('{pieces}') }).nullable(),
   min_projection_in: z.number().min(0),
   max_projection_in: z.number().positive(),
   /** Drawn up only where a window of the job is as large or as heavy; left out, for any window. */

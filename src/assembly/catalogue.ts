@@ -3,6 +3,7 @@ import { parseInput } from '../base/parse-input.ts';
 import barriersJson from './catalogue/barriers.json' with { type: 'json' };
 import bucksJson from './catalogue/bucks.json' with { type: 'json' };
 import claddingsJson from './catalogue/claddings.json' with { type: 'json' };
+import furringJson from './catalogue/furring.json' with { type: 'json' };
 import insulationsJson from './catalogue/insulations.json' with { type: 'json' };
 import materialsJson from './catalogue/materials.json' with { type: 'json' };
 import pricesJson from './catalogue/prices.json' with { type: 'json' };
@@ -15,6 +16,8 @@ import {
   buckSchema,
   type Cladding,
   claddingSchema,
+  type DeeperFurring,
+  deeperFurringSchema,
   type Insulation,
   insulationSchema,
   type Prices,
@@ -33,6 +36,8 @@ export type Catalogue = {
   /** Every board build of every insulation; the same objects for every answer. */
   readonly builds: readonly InsulationBuild[];
   readonly claddings: readonly Cladding[];
+  /** What a cladding on furring can be hung on where its nails don't hold the wind in the usual strips. */
+  readonly deeper_furring: DeeperFurring;
   readonly retarders: readonly Retarder[];
   readonly barriers: readonly Barrier[];
   readonly bucks: readonly Buck[];
@@ -73,6 +78,11 @@ function readCatalogue(): Catalogue {
       claddingsJson,
       'claddings.json',
     ).claddings,
+    deeper_furring: parseInput(
+      z.strictObject({ schema: z.literal('cladwright-furring/1'), deeper: deeperFurringSchema }),
+      furringJson,
+      'furring.json',
+    ).deeper,
     retarders: parseInput(
       file('cladwright-retarders/1', 'retarders', retarderSchema),
       retardersJson,

@@ -10,6 +10,8 @@ export const OPENING_TRAITS = {
   window: ['flanged', 'flangeless', 'door'],
   project: ['new', 'retrofit'],
   barrier: BARRIER_KINDS,
+  /** What the barrier lies on. */
+  ground: ['sheathing', 'open-studs'],
   foam: ['polystyrene', 'other'],
   finish: ['plaster', 'boards'],
   /** Where the flange lies to the furring that the cladding hangs on, if any. */
@@ -47,6 +49,7 @@ const when = z.strictObject({
   window: anyOf(OPENING_TRAITS.window),
   project: anyOf(OPENING_TRAITS.project),
   barrier: anyOf(OPENING_TRAITS.barrier),
+  ground: anyOf(OPENING_TRAITS.ground),
   foam: anyOf(OPENING_TRAITS.foam),
   finish: anyOf(OPENING_TRAITS.finish),
   furring: anyOf(OPENING_TRAITS.furring),

@@ -99,6 +99,13 @@ export function pricedCatalogue(catalogue: Catalogue, book: PriceBook, field = '
       cost: { ...one.cost, usd_per_ft2: perArea(`cladding/${one.id}`, one.cost.usd_per_ft2) },
       carbon_kgco2e_per_m2: carbonOf(`cladding/${one.id}`, one.carbon_kgco2e_per_m2),
     })),
+    deeper_furring: {
+      ...catalogue.deeper_furring,
+      cost: {
+        ...catalogue.deeper_furring.cost,
+        usd_per_ft2: move(catalogue.deeper_furring.cost.usd_per_ft2, 0),
+      },
+    },
     barriers: catalogue.barriers.map((one) => ({
       ...one,
       cost: { ...one.cost, usd_per_ft2: perArea(`barrier/${one.id}`, one.cost.usd_per_ft2) },

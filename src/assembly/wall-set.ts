@@ -38,8 +38,8 @@ export type WallSet = {
 const MOST_KEPT = 14;
 const kept = new WeakMap<Catalogue, Map<string, WallSet>>();
 
-/** {@link drawUpCandidates}, remembered: only these answers decide what is put together. */
-export function wallSet(brief: Brief, catalogue: Catalogue): WallSet {
+/** {@link drawUpCandidates}, remembered: only these answers, and which claddings take deeper furring, decide what is put together. */
+export function wallSet(brief: Brief, catalogue: Catalogue, deeper: readonly string[]): WallSet {
   const { sheathing, framing, project, interior_vapour_retarder } = brief;
   const bucks = offeredBucks(brief, catalogue).map(({ id }) => id);
   const key = [
@@ -49,10 +49,11 @@ export function wallSet(brief: Brief, catalogue: Catalogue): WallSet {
     interior_vapour_retarder,
     brief.flange_plane,
     ...bucks,
+    ...deeper,
   ].join(' ');
   const sets = kept.get(catalogue) ?? new Map<string, WallSet>();
   kept.set(catalogue, sets);
-  const set = sets.get(key) ?? sharedOut(drawUpCandidates(brief, catalogue));
+  const set = sets.get(key) ?? sharedOut(drawUpCandidates(brief, catalogue, deeper));
   // Put last again, so that the one dropped is the one not asked for the longest.
   sets.delete(key);
   sets.set(key, set);

@@ -25,6 +25,7 @@ import {
   inwardPermeance,
   outwardPermeance,
 } from './moisture-part.ts';
+import { type OnFurring, onFurringWork } from './on-furring.ts';
 import { remember, rememberPair, rememberWhileThere } from './remember.ts';
 import { namingScenarioFields } from './scenario-fields.ts';
 import { type Held, type Shelf, shelfOf } from './shelf.ts';
@@ -49,6 +50,8 @@ type CostWork = {
 export type Works = {
   readonly windows: Held<WindowsPart>;
   readonly requirement: Held<EnergyRequirement>;
+  /** What holds a cladding to its furring. */
+  readonly onFurring: Held<(cladding: Cladding) => OnFurring | null>;
   readonly fastening: Held<(face: Face) => FasteningPart>;
   /** What holds the boards until the cladding does; the same for every cladding. */
   readonly boards: Held<(build: InsulationBuild, sheathing: SheathingEntry) => readonly FastenerGroup[]>;
@@ -108,9 +111,11 @@ function worksOf(context: AnswerContext, shelf: Shelf): Works {
     [code_edition, climate_zone, framing.material, framing.spacing_in, tables.energy],
     () => namingScenarioFields(() => requirementOf(context)),
   );
+  const onFurring = onFurringWork(context, shelf);
   const fastening = shelf.hold(
     'fastening',
     [
+      onFurring,
       framing.material,
       framing.spacing_in,
       framing.species_gravity,
@@ -121,7 +126,7 @@ function worksOf(context: AnswerContext, shelf: Shelf): Works {
       tables.fastening,
       catalogue,
     ],
-    () => fasteningParts(context),
+    () => fasteningParts(context, onFurring.work),
   );
   const boards = shelf.hold(
     'boards',
@@ -190,6 +195,7 @@ function worksOf(context: AnswerContext, shelf: Shelf): Works {
   return {
     windows,
     requirement,
+    onFurring,
     fastening,
     boards,
     fasteners,

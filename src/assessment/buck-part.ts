@@ -78,7 +78,7 @@ export function buckPart(
     return {
       ...common,
       worst: null,
-      why: 'No windows in this wall.',
+      why: 'No windows in this wall: no buck is needed.',
       corner_temp_factor: null,
       corner_not_estimated: null,
     };

@@ -5,6 +5,7 @@ import type { AnswerContext } from './answer-context.ts';
 import type { BuckPart } from './buck-part.ts';
 import type { FastenerCounts } from './fastener-counts.ts';
 import { byLength, eachEnd, minutesEach } from './fastening-labour.ts';
+import { rememberWhileThere } from './remember.ts';
 
 /** Costs of many walls, $/ft², in the order of the walls. */
 export type CostColumns = Readonly<Record<keyof Price, Float64Array>>;
@@ -63,11 +64,11 @@ export function installedCosts(
   context: AnswerContext,
 ): CostColumns {
   const groups = [
-    ofClasses(walls, ['face', 'barrier'], faceShares),
-    ofClasses(walls, ['buck'], (wall) => supportShares(buckOf(wall).supports, context)),
-    ofClasses(walls, ['site'], () => flashingShares(context)),
-    ofClasses(walls, ['face'], ({ face }) => drivenShares(fastenersOf(face))),
-    ofClasses(walls, ['inside'], insideShares),
+    faceSums(walls),
+    sumsOfClasses(walls, ['buck'], (wall) => supportShares(buckOf(wall).supports, context)),
+    sumsOfClasses(walls, ['site'], () => flashingShares(context)),
+    sumsOfClasses(walls, ['face'], ({ face }) => drivenShares(fastenersOf(face))),
+    insideSums(walls),
   ];
   const count = walls.candidates.length;
   const columns = {
@@ -75,8 +76,7 @@ export function installedCosts(
     likely: new Float64Array(count),
     high: new Float64Array(count),
   };
-  for (const { classOf, shares } of groups) {
-    const [low, likely, high] = [sumsOf(shares, 'low'), sumsOf(shares, 'likely'), sumsOf(shares, 'high')];
+  for (const { classOf, low, likely, high } of groups) {
     for (let i = 0; i < count; i++) {
       const at = classOf[i] ?? 0;
       columns.low[i] = (columns.low[i] ?? 0) + (low[at] ?? Number.NaN);
@@ -85,12 +85,6 @@ export function installedCosts(
     }
   }
   return columns;
-}
-
-function sumsOf(shares: ByClass['shares'], end: keyof Price): Float64Array {
-  const sums = new Float64Array(shares.length);
-  for (const [i, some] of shares.entries()) sums[i] = sumOf(some, end);
-  return sums;
 }
 
 /** The costs of one wall. */
@@ -102,18 +96,34 @@ export function priceAt({ low, likely, high }: CostColumns, place: number): Pric
   };
 }
 
-type ByClass = { readonly classOf: Uint32Array; readonly shares: readonly (readonly CostShare[])[] };
+/** What a group of shares comes to, for every class of walls that pay the same. */
+type ClassSums = CostColumns & { readonly classOf: Uint32Array };
 
-function ofClasses(
+function sumsOfClasses(
   walls: WallSet,
   slots: readonly WallSlot[],
   sharesOf: (wall: Candidate) => readonly CostShare[],
-): ByClass {
-  const { at: classOf, first } = partitionOf(walls, slots);
-  const shares: (readonly CostShare[])[] = [];
-  for (const place of first) shares.push(sharesOf(wallAt(walls, place)));
-  return { classOf, shares };
+): ClassSums {
+  const { at: classOf, first, count } = partitionOf(walls, slots);
+  const sums = {
+    low: new Float64Array(count),
+    likely: new Float64Array(count),
+    high: new Float64Array(count),
+  };
+  for (let i = 0; i < count; i++) {
+    const shares = sharesOf(wallAt(walls, first[i] ?? 0));
+    sums.low[i] = sumOf(shares, 'low');
+    sums.likely[i] = sumOf(shares, 'likely');
+    sums.high[i] = sumOf(shares, 'high');
+  }
+  return { classOf, ...sums };
 }
+
+/** Boards, barrier, cladding and lining cost what the catalogue says, whatever the job is: kept with the set. */
+const faceSums = rememberWhileThere((walls: WallSet) =>
+  sumsOfClasses(walls, ['face', 'barrier'], faceShares),
+);
+const insideSums = rememberWhileThere((walls: WallSet) => sumsOfClasses(walls, ['inside'], insideShares));
 
 function sumOf(shares: readonly CostShare[], end: keyof Price): number {
   let sum = 0;
@@ -189,14 +199,22 @@ export type FastenerCost = {
 /** Price and driving of everything that goes through the insulation. */
 export function fastenerCost({ groups }: FastenerCounts, { catalogue }: AnswerContext): FastenerCost {
   const { fastener_material_usd_each: each, labour_usd_per_hour } = catalogue.prices;
-  const perFt2 = (of: (length_in: number) => Price) =>
-    eachEnd((end) => groups.reduce((sum, g) => sum + (of(g.length_in)[end] * g.per_100_ft2) / 100, 0));
-  const minutes_per_ft2 = perFt2((length_in) => minutesEach('screw', length_in));
+  const priceEach = { short: each.up_to_4_in, middle: each.up_to_6_in, long: each.longer };
+  const material_usd_per_ft2 = { low: 0, likely: 0, high: 0 };
+  const minutes_per_ft2 = { low: 0, likely: 0, high: 0 };
+  for (const { work, length_in, per_100_ft2 } of groups) {
+    addPerFt2(material_usd_per_ft2, byLength(length_in, priceEach), per_100_ft2);
+    addPerFt2(minutes_per_ft2, minutesEach(work, length_in), per_100_ft2);
+  }
   return {
-    material_usd_per_ft2: perFt2((length_in) =>
-      byLength(length_in, { short: each.up_to_4_in, middle: each.up_to_6_in, long: each.longer }),
-    ),
+    material_usd_per_ft2,
     labour_usd_per_ft2: eachEnd((end) => (minutes_per_ft2[end] / 60) * labour_usd_per_hour[end]),
     minutes_per_ft2,
   };
+}
+
+function addPerFt2(sum: { -readonly [End in keyof Price]: number }, each: Price, per_100_ft2: number): void {
+  sum.low += (each.low * per_100_ft2) / 100;
+  sum.likely += (each.likely * per_100_ft2) / 100;
+  sum.high += (each.high * per_100_ft2) / 100;
 }

@@ -11,6 +11,7 @@ import type { CostColumns } from './cost-part.ts';
 import type { FastenerCounts } from './fastener-counts.ts';
 import type { FasteningPart } from './fastening-part.ts';
 import { type Condensate, inwardPermeance, type MoisturePart } from './moisture-part.ts';
+import type { OnFurring } from './on-furring.ts';
 import type { ThermalPart } from './thermal-part.ts';
 import { addedThickness, insulationPermeance } from './wall-layers.ts';
 import type { WindowsPart } from './windows-part.ts';
@@ -60,8 +61,10 @@ export function siteFacts(context: AnswerContext, windows: WindowsPart): FactShe
     'framing.spacing_in': brief.framing.spacing_in,
     'framing.species_gravity': brief.framing.species_gravity,
     'cavity.insulation_r': brief.cavity_insulation_r,
+    'cavity.fill_r_per_in': brief.cavity_insulation_r / depth,
     'wind.outward_psf': context.outward_wind_psf,
     'windows.count': windows.count,
+    'windows.open_share_percent': openShare(context, windows),
     'windows.heaviest_lb': windows.heaviest_lb,
     'windows.heaviest_but_doors_lb': windows.heaviest_but_doors_lb,
     'windows.largest_but_doors_ft2': windows.largest_but_doors_ft2,
@@ -74,14 +77,21 @@ export function siteFacts(context: AnswerContext, windows: WindowsPart): FactShe
   };
 }
 
+/** How much of the wall the openings take, %; null where it isn't known. */
+function openShare({ brief }: AnswerContext, { windows }: WindowsPart): number | null {
+  if (!brief.open_share_is_known) return null;
+  const open_ft2 = windows.reduce((sum, { count, area_ft2 }) => sum + count * area_ft2, 0);
+  return (100 * open_ft2) / brief.wall_area_ft2;
+}
+
 function nominal(depth_in: number): '2x4' | '2x6' | '2x8' | 'other' {
   if (depth_in === 3.5) return '2x4';
   if (depth_in === 5.5) return '2x6';
   return depth_in === 7.25 ? '2x8' : 'other';
 }
 
-/** Facts of the cladding system. */
-export function claddingFacts(cladding: Cladding): FactSheet {
+/** Facts of the cladding system, and of what holds it to its furring. */
+export function claddingFacts(cladding: Cladding, onFurring: OnFurring | null): FactSheet {
   return {
     'cladding.id': cladding.id,
     'cladding.finish_kind': cladding.finish_kind,
@@ -103,6 +113,11 @@ export function claddingFacts(cladding: Cladding): FactSheet {
     'crew.needed_rank': cladding.crew.needed_rank,
     'crew.trades': cladding.crew.trades.length,
     'crew.needs_plasterer': cladding.crew.needs_plasterer,
+    'fastening.furring_in': onFurring?.furring_in ?? 0,
+    'fastening.on_furring_fastener': onFurring?.way?.label ?? null,
+    'fastening.on_furring_spacing_in': onFurring?.corner?.spacing_in ?? null,
+    'fastening.on_furring_wind_load_lb': onFurring?.corner?.wind_lb ?? null,
+    'fastening.on_furring_wind_utilisation': onFurring?.wind_utilisation ?? null,
   };
 }
 
@@ -144,6 +159,7 @@ export function barrierFacts(barrier: Barrier): FactSheet {
     'wrb.permeance_perm': barrier.permeance_perm.value,
     'wrb.is_vapour_barrier': barrier.permeance_perm.value <= CLASS_I_PERM,
     'wrb.is_adhered_or_fluid': barrier.is_adhered_or_fluid,
+    'wrb.is_taped': barrier.is_taped,
     'wrb.layers': barrier.layers,
     'wrb.grade': barrier.grade,
   };
@@ -244,6 +260,7 @@ export function faceFacts(
     'fastening.gravity_load_lb': schedule?.gravity_load_lb ?? 0,
     'fastening.wind_load_lb': schedule?.wind_load_lb ?? 0,
     'fastening.wind_utilisation': schedule?.wind_utilisation ?? null,
+    'fastening.combined_utilisation': schedule?.combined_utilisation ?? null,
     'fastening.gravity_utilisation': schedule?.gravity_utilisation ?? null,
     'fastening.count_per_100_ft2': schedule?.count_per_100_ft2 ?? 0,
     'fastening.into_studs_per_100_ft2': fasteners.through_per_100_ft2 + fasteners.inner_per_100_ft2,
@@ -276,11 +293,27 @@ export function vapourFacts(vapour: VapourPart): FactSheet {
   };
 }
 
-/** Drying outward, and the thickness that comes of it all. */
-export function outerFacts(face: Face, barrier: Barrier, outward_permeance_perm: number): FactSheet {
+/** Where the wall stands before the work, and whether the work goes on top of it. */
+export type LotLine = { readonly distance_ft: number | null; readonly is_retrofit: boolean };
+
+/**
+ * Drying outward, the thickness that comes of it all, and where the finished face then stands: fire separation is
+ * measured from the face, and what is added to a standing wall brings it nearer to the lot line. The distance of a new
+ * wall is taken as that of its finished face.
+ */
+export function outerFacts(
+  face: Face,
+  barrier: Barrier,
+  outward_permeance_perm: number,
+  { distance_ft, is_retrofit }: LotLine,
+): FactSheet {
+  const added_in = addedThickness(face, barrier);
+  const face_in = distance_ft === null ? null : 12 * distance_ft - (is_retrofit ? added_in : 0);
   return {
     'moisture.outward_permeance_perm': outward_permeance_perm,
-    'thickness.added_in': addedThickness(face, barrier),
+    'thickness.added_in': added_in,
+    'thickness.face_to_lot_line_ft': face_in === null ? null : Math.max(0, face_in) / 12,
+    'thickness.over_lot_line_in': face_in === null ? null : Math.max(0, -face_in),
   };
 }
 

@@ -12,6 +12,7 @@ import {
   type FactSheet,
   faceFacts,
   insideFacts,
+  type LotLine,
   outerFacts,
   siteFacts,
   vapourFacts,
@@ -31,7 +32,21 @@ type SheetSlot = Exclude<WallSlot, 'water' | 'wall'>;
 /** Slots in which nothing changed since an earlier answer are the same objects as then. */
 export function factSlots(walls: WallSet, works: Works, context: AnswerContext): FactSlots {
   const shelf = shelfOf(context.catalogue);
-  const { fastening, fasteners, thermal, energy, dewPoint, condensate, vapour, buck, cost, windows } = works;
+  const { fire_separation_ft, project } = context.brief;
+  const line: LotLine = { distance_ft: fire_separation_ft, is_retrofit: project === 'retrofit' };
+  const {
+    onFurring,
+    fastening,
+    fasteners,
+    thermal,
+    energy,
+    dewPoint,
+    condensate,
+    vapour,
+    buck,
+    cost,
+    windows,
+  } = works;
   const slot = (
     name: SheetSlot,
     rests_on: readonly unknown[],
@@ -40,7 +55,9 @@ export function factSlots(walls: WallSet, works: Works, context: AnswerContext):
     shelf.hold(`facts ${name}`, [walls, ...rests_on], () => mapClasses(walls, name, factsOf));
   return {
     site: slot('site', [context], () => siteFacts(context, windows.work)),
-    cladding: slot('cladding', [], (wall) => claddingFacts(wall.cladding)),
+    cladding: slot('cladding', [onFurring], ({ cladding }) =>
+      claddingFacts(cladding, onFurring.work(cladding)),
+    ),
     build: slot('build', [], (wall) => buildFacts(wall.build, wall.sheathing)),
     inside: slot('inside', [], (wall) => insideFacts(wall.inside)),
     barrier: slot('barrier', [], (wall) => barrierFacts(wall.barrier)),
@@ -57,8 +74,8 @@ export function factSlots(walls: WallSet, works: Works, context: AnswerContext):
     vapour: slot('vapour', [vapour], (wall) =>
       vapourFacts(vapour.work(wall.build, wall.inside, wall.cladding)),
     ),
-    outer: slot('outer', [], (wall) =>
-      outerFacts(wall.face, wall.barrier, outwardPermeance(wall.face, wall.barrier)),
+    outer: slot('outer', [line.distance_ft, line.is_retrofit], (wall) =>
+      outerFacts(wall.face, wall.barrier, outwardPermeance(wall.face, wall.barrier), line),
     ),
     water: shelf.hold('facts water', [walls, condensate], () => waterFacts(condensate.work.ofAll(walls))),
     wall: shelf.hold('facts wall', [walls, cost], () => costFacts(cost.work.ofAll(walls))),

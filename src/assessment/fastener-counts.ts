@@ -11,6 +11,8 @@ export type FastenerGroup = {
   /** Mean over field and corners. */
   readonly per_100_ft2: number;
   readonly length_in: number;
+  /** A lag screw is drilled for. */
+  readonly work: 'screw' | 'lag-screw';
   /** How much of the insulation's thickness it goes through: 1 for all of it, less for an inner layer's. */
   readonly depth_share: number;
 };
@@ -40,6 +42,7 @@ export function boardGroups(
       does: 'holds-boards',
       per_100_ft2: countPer100Ft2(spacing.along_in, spacing.across_in),
       length_in: stock.length_in ?? stock.min_length_in ?? 0,
+      work: 'screw',
       depth_share: is_outer_layer ? 1 : depth_in / thickness_in,
     };
   });
@@ -74,6 +77,7 @@ export function fastenerCounts(
     does: 'carries',
     per_100_ft2: overWholeWall(rate, corner_zone),
     length_in: schedule.length_in ?? schedule.min_length_in,
+    work: schedule.kind === 'lag-screw' ? 'lag-screw' : 'screw',
     depth_share: 1,
   };
   const groups = [carrying, ...boards];

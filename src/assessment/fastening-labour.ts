@@ -5,7 +5,7 @@ import { fasteningPractice } from './schedule/fastening-practice.ts';
 export type Spread = Price;
 
 /** Which of the stated minutes a line of the schedule takes. */
-export type FasteningWork = 'screw' | 'nail' | 'tack' | 'tie';
+export type FasteningWork = 'screw' | 'lag-screw' | 'nail' | 'tack' | 'tie';
 
 /** Screws up to here are short, up to `MIDDLE_IN` middling; prices and minutes step at the same lengths. */
 const SHORT_IN = 4;
@@ -23,12 +23,13 @@ export function byLength<T>(
 /** One person's minutes for one fastener. */
 export function minutesEach(work: FasteningWork, length_in: number | null): Spread {
   const { minutes_each } = fasteningPractice();
-  if (work !== 'screw') return minutes_each[work];
-  return byLength(length_in ?? Number.POSITIVE_INFINITY, {
+  if (work === 'nail' || work === 'tack' || work === 'tie') return minutes_each[work];
+  const driving = byLength(length_in ?? Number.POSITIVE_INFINITY, {
     short: minutes_each.screw_up_to_4_in,
     middle: minutes_each.screw_up_to_6_in,
     long: minutes_each.longer_screw,
   });
+  return work === 'screw' ? driving : eachEnd((end) => driving[end] + minutes_each.lag_holes[end]);
 }
 
 /** The same of every end. */

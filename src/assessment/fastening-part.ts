@@ -1,4 +1,6 @@
 import type { Face } from '../assembly/candidates.ts';
+import type { Cladding } from '../assembly/catalogue-schema.ts';
+import { furringDepth_in } from '../assembly/flange-seat.ts';
 import {
   chooseFastening,
   type FasteningContext,
@@ -6,6 +8,7 @@ import {
   type FasteningSchedule,
 } from '../calculators/fastening/choose-fastening.ts';
 import type { AnswerContext } from './answer-context.ts';
+import { type OnFurring, onFurring } from './on-furring.ts';
 import { remember } from './remember.ts';
 
 export type FasteningPart = {
@@ -13,30 +16,35 @@ export type FasteningPart = {
   readonly schedule: FasteningSchedule | null;
   /** Along the stud in the field (zone 4); the schedule's own is the corner's. 0 where the cladding is glued. */
   readonly field_spacing_in: number;
+  /** What holds the cladding to its furring; null where it doesn't come on furring. */
+  readonly on_furring: OnFurring | null;
   readonly cladding_psf: number;
   readonly insulation_psf: number;
 };
 
 /** What the fasteners of a wall carry, and the schedule that carries it. */
 export function fasteningPart(face: Face, context: AnswerContext): FasteningPart {
-  return withWeights(face, scheduled(face, context));
+  return { ...withWeights(face, scheduled(face, context)), on_furring: onFurring(face.cladding, context) };
 }
 
 /** {@link fasteningPart}, remembered. A schedule sees of the boards only how thick they are and whether they are foam. */
-export function fasteningParts(context: AnswerContext): (face: Face) => FasteningPart {
+export function fasteningParts(
+  context: AnswerContext,
+  heldOnFurring: (cladding: Cladding) => OnFurring | null,
+): (face: Face) => FasteningPart {
   const known = new Map<string, Scheduled>();
   return remember((face: Face) => {
     const { cladding, build, sheathing } = face;
-    const key = `${cladding.id} ${build.thickness_in} ${build.insulation.is_foam_plastic} ${sheathing.id}`;
+    const key = `${cladding.id} ${furringDepth_in(cladding)} ${build.thickness_in} ${build.insulation.is_foam_plastic} ${sheathing.id}`;
     const found = known.get(key) ?? scheduled(face, context);
     known.set(key, found);
-    return withWeights(face, found);
+    return { ...withWeights(face, found), on_furring: heldOnFurring(cladding) };
   });
 }
 
 type Scheduled = Pick<FasteningPart, 'schedule' | 'field_spacing_in'>;
 
-function withWeights(face: Face, found: Scheduled): FasteningPart {
+function withWeights(face: Face, found: Scheduled): Omit<FasteningPart, 'on_furring'> {
   const { insulation, thickness_in } = face.build;
   return {
     schedule: found.schedule,
@@ -65,8 +73,8 @@ function fieldSpacing_in(
   const corner_in = chosen.fastener_spacing_in;
   const wider = same.flatMap((option) => option.spacings_in).filter((spacing_in) => spacing_in > corner_in);
   // Where the corner's wind would allow the next wider spacing, something else forbids it, in the field as well.
-  const isByWind =
-    chosen.wind_utilisation !== null && (chosen.wind_utilisation * Math.min(...wider)) / corner_in > 1;
+  const cornerUse = Math.max(chosen.wind_utilisation ?? 0, chosen.combined_utilisation ?? 0);
+  const isByWind = (cornerUse * Math.min(...wider)) / corner_in > 1;
   if (wider.length === 0 || !isByWind) return corner_in;
   const field = chooseFastening(
     same,
@@ -85,7 +93,7 @@ export function fasteningOptions({ cladding }: Face, { brief }: AnswerContext): 
 export function fasteningContext(face: Face, context: AnswerContext): FasteningContext {
   const { cladding, build } = face;
   const isFurring = cladding.attachment === 'furring';
-  const mat_in = isFurring ? 0 : thicknessOf(face, 'drainage');
+  const mat_in = isFurring ? 0 : matDepth_in(face);
   return {
     support: isFurring ? 'furring' : 'direct',
     framing: context.fastening_framing,
@@ -97,7 +105,7 @@ export function fasteningContext(face: Face, context: AnswerContext): FasteningC
     // With the barrier on it: the fastener goes through both.
     sheathing_thickness_in: face.sheathing.thickness_in + thickestBarrier_in(context),
     // Straight through lath: the head sits on the lath, the plaster covers it later.
-    outboard_thickness_in: isFurring ? thicknessOf(face, 'furring') : mat_in + LATH_IN,
+    outboard_thickness_in: isFurring ? furringDepth_in(cladding) : mat_in + LATH_IN,
     mat_thickness_in: mat_in,
     insulation_kind: build.insulation.is_foam_plastic ? 'foam' : 'fibrous',
     edition: context.brief.code_edition,
@@ -116,7 +124,7 @@ export function thickestBarrier_in({ catalogue }: AnswerContext): number {
 /** Self-furring lath with its plate washer, in. (common practice, no source). */
 export const LATH_IN = 0.375;
 
-/** Of all layers of that role together, in. */
-export function thicknessOf(face: Face, role: 'drainage' | 'furring'): number {
-  return face.cladding.layers.filter((l) => l.role === role).reduce((sum, l) => sum + l.thickness_in, 0);
+/** Of the drainage mat, in.; 0 without one. */
+export function matDepth_in({ cladding }: Face): number {
+  return cladding.layers.filter((l) => l.role === 'drainage').reduce((sum, l) => sum + l.thickness_in, 0);
 }

@@ -1,3 +1,4 @@
+import { isOpen } from '../assembly/barrier-label.ts';
 import type { Candidate } from '../assembly/candidates.ts';
 import type { Buck, Cladding } from '../assembly/catalogue-schema.ts';
 import {
@@ -40,6 +41,7 @@ function applies(when: When, traits: OpeningTraits): boolean {
     (when.window?.includes(traits.window) ?? true) &&
     (when.project?.includes(traits.project) ?? true) &&
     (when.barrier?.includes(traits.barrier) ?? true) &&
+    (when.ground?.includes(traits.ground) ?? true) &&
     (when.foam?.includes(traits.foam) ?? true) &&
     (when.finish?.includes(traits.finish) ?? true) &&
     (when.furring?.includes(traits.furring) ?? true)
@@ -48,7 +50,7 @@ function applies(when: When, traits: OpeningTraits): boolean {
 
 /** What the flashing of one window depends on, with the buck that carries it. */
 export function openingTraits(
-  { barrier, build, cladding, seat }: Candidate,
+  { barrier, build, cladding, seat, sheathing }: Candidate,
   buck: Buck,
   window: BriefWindow,
   project: Brief['project'],
@@ -58,6 +60,7 @@ export function openingTraits(
     window: window.operation === 'door' ? 'door' : window.mounting,
     project,
     barrier: barrier.kind,
+    ground: isOpen(sheathing) ? 'open-studs' : 'sheathing',
     foam: isPolystyrene(build.insulation.id) ? 'polystyrene' : 'other',
     finish: isPlastered(cladding) ? 'plaster' : 'boards',
     furring:

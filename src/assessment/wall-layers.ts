@@ -1,3 +1,4 @@
+import { barrierLabel } from '../assembly/barrier-label.ts';
 import type { Candidate, Face } from '../assembly/candidates.ts';
 import type { Barrier, Cladding, Insulation, Sourced } from '../assembly/catalogue-schema.ts';
 import { permFromPermeability } from '../calculators/moisture/permeance.ts';
@@ -70,7 +71,7 @@ export function wallLayers(
         ]
       : []),
     {
-      label: barrier.label,
+      label: barrierLabel(barrier, sheathing),
       role: 'barrier',
       thickness_in: barrier.thickness_in,
       r: 0,

@@ -1,3 +1,4 @@
+import { type BuiltBuck, builtBuck } from '../assembly/built-buck.ts';
 import type { Candidate } from '../assembly/candidates.ts';
 import type { Buck } from '../assembly/catalogue-schema.ts';
 import { loadOpeningDetails } from '../assembly/opening-details.ts';
@@ -25,6 +26,7 @@ export type PlannedOpening = {
   readonly window: JobWindow;
   /** What carries it: the wall's buck, or one of its own. */
   readonly buck: Buck;
+  readonly built: BuiltBuck;
   /** Why it doesn't share the buck of the others; null when it does. */
   readonly apart: ApartReason | null;
   /** Whether the catalogue has a buck of its own for it, other than the wall's. */
@@ -76,6 +78,7 @@ const plans = rememberPairWhileThere((context: AnswerContext, candidate: Candida
     return {
       window,
       buck,
+      built: builtBuck({ ...support, buck }, context.brief.framing.depth_in),
       apart,
       has_own_buck: buck !== candidate.buck,
       judgement,

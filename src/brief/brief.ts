@@ -85,6 +85,8 @@ export type Brief = {
   readonly budget_usd_per_ft2: number | null;
   readonly crew_skill: CrewSkill;
   readonly wall_area_ft2: number;
+  /** Whether the windows' sizes and counts and the wall area were all said, so that the open share is known. */
+  readonly open_share_is_known: boolean;
   readonly basic_wind_speed_mph: number;
   readonly exposure: Exposure;
   readonly mean_roof_height_ft: number;

@@ -179,6 +179,7 @@ export function resolveBrief(scenario: Scenario, defaults: BriefDefaults = {}): 
           },
         ],
       ),
+    open_share_is_known: saysOpenShare(scenario),
     basic_wind_speed_mph:
       said(scenario.basic_wind_speed_mph) ??
       assume(
@@ -381,6 +382,15 @@ function resolveWindows(
     return [{ ...TYPICAL_WINDOW, count }];
   }
   return given.map((window, index) => resolveWindow(window, index, assume));
+}
+
+/** Whether it was said how much of the wall is open: every window's size and number, and the area of the wall. */
+function saysOpenShare({ windows, wall_area_ft2 }: Scenario): boolean {
+  const given = said(windows);
+  if (given === undefined || said(wall_area_ft2) === undefined) return false;
+  return given.every((window) =>
+    [window.count, window.width_in, window.height_in].every((figure) => said(figure) !== undefined),
+  );
 }
 
 /** The wall area that is assumed where only the windows are known, ft². */

@@ -2,9 +2,9 @@ import type { Advice } from '../advice/advice-schema.ts';
 import { advise } from '../advice/advise.ts';
 import type { Knowledge } from '../advice/judge-walls.ts';
 import type { WhyNot } from '../advice/why-not-schema.ts';
-import { parseInput } from '../base/parse-input.ts';
 import { Refusal, showValue } from '../base/refusal.ts';
-import { CODE_EDITIONS, type Scenario, scenarioSchema } from '../brief/scenario.ts';
+import { readScenario } from '../brief/read-scenario.ts';
+import { CODE_EDITIONS, type Scenario } from '../brief/scenario.ts';
 import { EXIT, type ExitCode } from './exit-codes.ts';
 import { letInterruptsIn } from './interrupts.ts';
 import { parseJsonText } from './json-text.ts';
@@ -36,7 +36,7 @@ export async function runAdvise(path: string | undefined, flags: AdviseFlags): P
   const top = readTop(flags.top);
   const edition = readEdition(flags.edition);
   const dir = saveFolder(flags.save);
-  const given = await readScenario(path);
+  const given = await scenarioAt(path);
   const scenario = edition === undefined ? given : { ...given, code_edition: edition };
   const knowledge = await loadKnowledge({ housePacks: flags.houseRules ?? [] });
   if (flags.whyNot !== undefined) return explainWhyNot(scenario, flags.whyNot, knowledge, flags);
@@ -96,7 +96,7 @@ async function explainWhyNot(
   return EXIT.done;
 }
 
-async function readScenario(path: string | undefined): Promise<Scenario> {
+async function scenarioAt(path: string | undefined): Promise<Scenario> {
   if (path === undefined) {
     throw new Refusal({
       field: 'SCENARIO',
@@ -105,7 +105,7 @@ async function readScenario(path: string | undefined): Promise<Scenario> {
         'Give the path of a scenario file, or "-" for standard input. After "--house-rules" every word counts as a rules file: put the scenario first.',
     });
   }
-  return parseInput(scenarioSchema, parseJsonText(await readText(path, 'SCENARIO'), sourceName(path)));
+  return readScenario(parseJsonText(await readText(path, 'SCENARIO'), sourceName(path)));
 }
 
 function readEdition(text: string | undefined): (typeof CODE_EDITIONS)[number] | undefined {

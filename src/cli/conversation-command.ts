@@ -3,7 +3,7 @@ import { READERS, type Reader } from '../conversation/reader.ts';
 import { type ColourFlag, decideColour } from './colour.ts';
 import { dataFolder, draftStoreIn } from './draft-store.ts';
 import { stoppingOnInterrupt, takingInterrupts } from './interrupts.ts';
-import { textWidth } from './output.ts';
+import { textWidth, writeOut } from './output.ts';
 import { runPlainConversation } from './plain-conversation.ts';
 import { saveFolder } from './save-folder.ts';
 import { conversationServices, type RunningServices } from './services.ts';
@@ -69,9 +69,7 @@ async function converse(flags: ConversationFlags, services: RunningServices, sav
   }
   return runPlainConversation({
     input: stdin,
-    output: (text) => {
-      stdout.write(text);
-    },
+    output: (text) => writeOut(text),
     services,
     draft: draftStore,
     echo: !stdin.isTTY,

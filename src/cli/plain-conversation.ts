@@ -10,7 +10,8 @@ import { promptBlocks, turnBlocks } from '../conversation/turn-blocks.ts';
 export type PlainConversation = {
   /** Lines of the user's, in chunks of any size: text, or bytes of UTF-8. */
   readonly input: AsyncIterable<string | Uint8Array>;
-  readonly output: (text: string) => void;
+  /** Resolves once the text is out; rejects where there is no room for it. */
+  readonly output: (text: string) => Promise<unknown>;
   readonly services: Services;
   /** Null on a pipe: a script's lines must not be taken for answers to "go on with the old talk?". */
   readonly draft: DraftStore | null;
@@ -37,6 +38,7 @@ const BETWEEN_PROGRESS_MS = 3000;
  *
  * @returns exit code: 0 done, 1 no wall passes
  * @throws Refusal when the input ends without a place, or when what was said makes no scenario
+ * @throws Error of the output where it takes no more; what was answered until then is kept
  */
 export async function runPlainConversation(options: PlainConversation): Promise<number> {
   const session = startSession(
@@ -55,14 +57,15 @@ export async function runPlainConversation(options: PlainConversation): Promise<
   session.subscribe((state) => writer.show(state, session.progress()));
   const release = options.interrupts?.(session.stop);
   await session.begin();
-  writer.waitForLine(session.state());
+  await writer.waitForLine(session.state());
   options.onFirstPrompt?.();
   for await (const line of linesOf(options.input)) {
     await session.tell({ kind: 'said', text: line });
     if (session.state().stage === 'left') break;
-    writer.waitForLine(session.state());
+    await writer.waitForLine(session.state());
   }
   if (session.state().stage !== 'left') await session.tell({ kind: 'input-ended' });
+  await writer.allWritten();
   release?.();
   const { refused, exitCode } = session.state();
   if (refused.length > 0) throw new Refusal(refused);
@@ -78,6 +81,7 @@ class PlainWriter {
   #lastTold = 0;
   /** Said once, and not between any two questions. */
   #hasWeighed = false;
+  #written: Promise<unknown> = Promise.resolve();
 
   constructor(options: PlainConversation) {
     this.#options = options;
@@ -105,9 +109,14 @@ class PlainWriter {
   }
 
   /** On a terminal, a mark where the user types; where lines are repeated they bring their own. */
-  waitForLine(state: ConversationState): void {
-    if (!this.#options.echo && promptOf(state))
-      this.#options.output(answerMark(this.#options.ascii ?? false));
+  async waitForLine(state: ConversationState): Promise<void> {
+    if (!this.#options.echo && promptOf(state)) this.#put(answerMark(this.#options.ascii ?? false));
+    await this.allWritten();
+  }
+
+  /** @throws Error of the output where it took not all of it */
+  async allWritten(): Promise<void> {
+    await this.#written;
   }
 
   #ask(state: ConversationState): void {
@@ -133,9 +142,15 @@ class PlainWriter {
   }
 
   #write(blocks: readonly Block[], isGapBefore = false): void {
-    const { output, width, ascii, spoken } = this.#options;
+    const { width, ascii, spoken } = this.#options;
     const text = blocksToText(blocks, width ?? WIDTH, { ascii: ascii ?? false, spoken: spoken ?? false });
-    output(`${isGapBefore ? '\n' : ''}${text}\n`);
+    this.#put(`${isGapBefore ? '\n' : ''}${text}\n`);
+  }
+
+  /** One after the other. What fails is told when all is waited for: by then the answers are kept. */
+  #put(text: string): void {
+    this.#written = this.#written.then(() => this.#options.output(text));
+    this.#written.catch(() => undefined);
   }
 }
 

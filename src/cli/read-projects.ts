@@ -1,8 +1,7 @@
 import { realpath, stat } from 'node:fs/promises';
 import { namesOtherSchema } from '../base/other-schema.ts';
-import { parseInput } from '../base/parse-input.ts';
 import { type Issue, Refusal, showValue } from '../base/refusal.ts';
-import { scenarioSchema } from '../brief/scenario.ts';
+import { readScenario } from '../brief/read-scenario.ts';
 import type { Project } from '../firm/changes.ts';
 import { canonicalJson } from '../record/canonical-json.ts';
 import { filesBelow } from '../record/files-below.ts';
@@ -48,7 +47,7 @@ export async function readProjects(
         onPassedOver(file);
         continue;
       }
-      projects.push({ file, scenario: parseInput(scenarioSchema, data, file) });
+      projects.push({ file, scenario: readScenario(data, file) });
     } catch (error) {
       if (!(error instanceof Refusal)) throw error;
       issues.push(...error.issues);

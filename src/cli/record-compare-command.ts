@@ -1,8 +1,7 @@
 import { advise } from '../advice/advise.ts';
 import type { Knowledge } from '../advice/judge-walls.ts';
-import { parseInput } from '../base/parse-input.ts';
 import { Refusal, showValue } from '../base/refusal.ts';
-import { scenarioSchema } from '../brief/scenario.ts';
+import { readScenario } from '../brief/read-scenario.ts';
 import { asciiText } from '../conversation/visible-text.ts';
 import { compareAnswers, type Side } from '../record/compare/compare-answers.ts';
 import { comparisonDocument } from '../record/compare/comparison-document.ts';
@@ -52,7 +51,7 @@ export async function runRecordCompare(
 async function sideOf(file: string, knowledge: () => Promise<Knowledge>): Promise<Side> {
   const data = await readJsonFile(file);
   if (schemaName(data)?.startsWith('cladwright-scenario/')) {
-    const scenario = parseInput(scenarioSchema, data, file);
+    const scenario = readScenario(data, file);
     const advice = await advise(scenario, await knowledge(), { top: 3, toolVersion: TOOL_VERSION });
     await letInterruptsIn();
     return { file, kind: 'scenario', title: advice.name, state: 'answered now', advice };

@@ -1,6 +1,6 @@
-import { parseInput } from '../base/parse-input.ts';
 import { Refusal, showValue } from '../base/refusal.ts';
-import { type Scenario, scenarioSchema } from '../brief/scenario.ts';
+import { readScenario } from '../brief/read-scenario.ts';
+import type { Scenario } from '../brief/scenario.ts';
 import { visibleText } from '../conversation/visible-text.ts';
 import { checkRules } from '../rulebook/check-rules.ts';
 import { explainLimit } from '../rulebook/explain-limit.ts';
@@ -97,7 +97,7 @@ async function readScenarios(paths: readonly string[]): Promise<Scenario[]> {
   const scenarios: Scenario[] = [];
   for (const path of paths) {
     const data = parseJsonText(await readText(path, '--in'), sourceName(path));
-    scenarios.push(parseInput(scenarioSchema, data, sourceName(path)));
+    scenarios.push(readScenario(data, sourceName(path)));
   }
   return scenarios;
 }

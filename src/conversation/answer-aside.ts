@@ -2,7 +2,7 @@ import { type Finding, sameAnswer } from './answers.ts';
 import { withAnswer, withoutAnswers } from './answers-schema.ts';
 import { applyFindings, applyReading } from './apply-reading.ts';
 import { note } from './notes.ts';
-import { contextOf, LABELS, placeLabel } from './prompt.ts';
+import { contextOf, countyWords, LABELS, placeLabel } from './prompt.ts';
 import type { Aside, ConversationState, PlaceMatch, Step, Trial } from './state.ts';
 import { putBack } from './take-back.ts';
 import { answersBlocks, assumeRest, notedBlock, zoneBlock } from './talk.ts';
@@ -107,9 +107,9 @@ function elsewhere(state: ConversationState, text: string): AsideOutcome {
 function answerBesides(state: ConversationState, text: string): AsideOutcome | null {
   // As if the place were not asked: only what names one for sure is taken for one.
   const reading = understand(text, { ...contextOf(state), question: null, open: [], choices: [] });
-  const { findings, windows, unknowns, place } = reading;
+  const { findings, windows, unknowns, early, place } = reading;
   const isOfPlace = place !== null || findings.some(({ field }) => field === 'place');
-  const isAnswer = findings.length > 0 || windows.length > 0 || unknowns.length > 0;
+  const isAnswer = [findings, windows, unknowns, early].some((said) => said.length > 0);
   return isAnswer && !isOfPlace ? settled(applyReading(state, reading)) : null;
 }
 
@@ -154,6 +154,7 @@ export function resumed(
     history: aside.draft.history,
     budgetTotal_usd: aside.draft.budget_total_usd ?? null,
     unsettled: contradictionsKept(aside.draft),
+    early: aside.draft.early ?? [],
     reader: state.isReaderGiven ? state.reader : (aside.draft.reader ?? state.reader),
   };
 }
@@ -161,7 +162,12 @@ export function resumed(
 /** Takes a county that was found or picked as the place. */
 export function choosePlace(state: ConversationState, place: PlaceMatch): Step {
   const step = applyFindings(state, [
-    { field: 'place', value: { state: place.state, county: place.county }, words: placeLabel(place) },
+    {
+      field: 'place',
+      value: { state: place.state, county: place.county },
+      words: placeLabel(place),
+      title: countyWords(place),
+    },
   ]);
   const isTaken = step.state.answers.place !== state.answers.place;
   return isTaken ? { ...step, state: remark(step.state, zoneBlock(place)) } : step;

@@ -41,6 +41,8 @@ export type Finding = {
   readonly words: string;
   /** Of a budget that was told for the whole wall. */
   readonly total_usd?: number;
+  /** Of a county its name with its kind, which the value does without. */
+  readonly title?: string;
 };
 
 /** Whether two answers mean the same; the order of keys does not matter. */

@@ -5,6 +5,7 @@ import { withAnswer, withoutAnswers } from './answers-schema.ts';
 import type { Block } from './blocks.ts';
 import { dividedTotal, withTotalDivided } from './budget-total.ts';
 import { describeWindow, dollarsInAll } from './describe.ts';
+import { earlyBlocks, withEarly } from './heard-early.ts';
 import { note } from './notes.ts';
 import { contextOf, kindInDetail } from './prompt.ts';
 import { questionOf } from './questions.ts';
@@ -17,7 +18,7 @@ import {
   takeBackHint,
   unclearBlocks,
 } from './talk.ts';
-import { remark } from './turns.ts';
+import { remark, withMissedWords } from './turns.ts';
 import { NOTHING_SAID, type Reading, type Unclear } from './understanding/reading.ts';
 import { withoutFields } from './unsettled.ts';
 import { mergeWindows, withUnknownAspects } from './windows.ts';
@@ -77,13 +78,16 @@ export function applyReading(state: ConversationState, heard: Reading): Step {
     windowsComplete: applied.windowsComplete,
     reopened: isAnswered ? null : state.reopened,
     history,
-    asides: [...state.asides, ...asidesOf(applied, reading)],
+    asides: [...state.asides, ...asidesOf(applied, reading, state.linesHeard)],
     budgetTotal_usd: applied.budgetTotal_usd,
     unsettled: withoutFields(state.unsettled, [...applied.noted, ...applied.contradictions]),
+    early: withEarly(state, reading.early, applied.answers),
     stage: reading.place === null ? state.stage : 'looking-up',
   };
   const effects: Effect[] = reading.place === null ? [] : [{ kind: 'find-places', text: reading.place }];
-  return { state: remark(next, ...blocksFor(applied, reading, next)), effects };
+  const told = remark(next, ...blocksFor(applied, reading, next));
+  const words = applied.unclear.map((unclear) => unclear.words);
+  return { state: words.length === 0 ? told : withMissedWords(told, words), effects };
 }
 
 /** Takes one finding in, as an answer to a question that was not asked of it alone: a place looked up, a choice made. */
@@ -185,9 +189,9 @@ function takeWindows(applied: Applied, list: NonNullable<Answers['windows']>, wo
   applied.noted.push({ field: 'windows', value: list, words });
 }
 
-function asidesOf(applied: Applied, reading: Reading): Aside[] {
+function asidesOf(applied: Applied, reading: Reading, line: number): Aside[] {
   const asides: Aside[] = [];
-  if (reading.either) asides.push({ kind: 'which-number', ...reading.either });
+  if (reading.either) asides.push({ kind: 'which-number', line, ...reading.either });
   if (applied.contradictions.length > 0) {
     asides.push({ kind: 'contradiction', findings: applied.contradictions });
   }
@@ -206,6 +210,7 @@ function blocksFor(applied: Applied, reading: Reading, state: ConversationState)
   return [
     notedBlock(applied.noted),
     ...applied.notes.map(note),
+    ...earlyBlocks(state, reading.early),
     takeBackHint(applied.noted),
     saysNoMore ? note('Noted. No other windows.') : null,
     leftOpenBlock(applied.leftOpen),

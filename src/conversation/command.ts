@@ -1,6 +1,7 @@
 import { nearestNames } from '../rulebook/nearest-name.ts';
 import { QUESTIONS, type QuestionId } from './questions.ts';
 import type { Reader } from './reader.ts';
+import { TOO_DEAR } from './too-dear.ts';
 import { normaliseLine } from './understanding/line-text.ts';
 
 /** What can be drawn of a wall. */
@@ -110,11 +111,7 @@ const PHRASES: readonly { readonly kind: Plain; readonly pattern: RegExp }[] = [
     pattern:
       /^(?:(?:so|and|but),? )?(?:is (?:it|that|this|the (?:wall|plan|first choice|whole thing)) (?:really )?(?:affordable|too (?:expensive|dear)|expensive|within (?:my |our |the )?budget)|can (?:i|we) (?:really )?afford (?:it|that|this|the wall)|(?:what|how much) (?:does|will|would|is|might|could) (?:it|that|this|the (?:wall|job|whole (?:wall|job|thing))|all (?:of )?(?:it|that|this))(?: all)?(?: cost| come to)?(?: me| us)?(?: in (?:all|total)| altogether| all together)?|what(?:'?s| is) the total(?: cost| price)?|(?:the )?total (?:cost|price)|(?:the )?cost in (?:all|total))\??$/,
   },
-  {
-    kind: 'too-dear',
-    pattern:
-      /^(?:(?:so|and|but|oh|well|hm+|sorry|no),? )?(?:(?:(?:the |that |this )?(?:price|cost|total|wall|first choice|whole thing)|it|that|this)(?:'?s| is)? (?:still |just |way |far |much |well |a (?:bit|little) )*(?:too (?:high|expensive|dear|costly|pricey|spendy|steep|rich|much(?: money)?)|(?:over|above|beyond|more than) (?:(?:my|our|the) )?(?:budget|means|limit))(?: for (?:me|us))?|(?:way |much |far )?(?:too (?:expensive|dear|costly|pricey|spendy|steep|much(?: money)?)|over budget)(?: for (?:me|us))?|(?:can|could) (?:(?:i|we|you) (?:make|get|build|do|have|find)|(?:it|this|that) be (?:made|done|built))(?: (?:it|this|that|the wall|something|anything|one))?(?: any| a bit| a little)? cheaper(?: (?:one|wall))?|how (?:can|could|do|would) (?:i|we|you) (?:(?:make|get|build|do) (?:it|this|that|the wall)(?: a bit| a little)? cheaper|(?:bring|get) the (?:price|cost) down|save(?: some)? money)|(?:(?:is|are) there )?(?:anything|something|a|any)(?: wall)?s? cheaper(?: (?:one|wall|way|option)s?)?|(?:is there )?a cheaper (?:one|wall|way|option)|(?:make|do) (?:it|this|that) cheaper|(?:(?:show|give|tell|find) (?:me|us) )?(?:something|a|the|any)?(?: ?one| wall)? ?cheaper(?: (?:one|wall|way|option)s?)|(?:i|we) (?:really )?(?:can'?t|cannot|can not) (?:afford|pay)(?: for)? (?:it|that|this|that much|so much)|(?:it|that|this) costs? (?:way |far )?too much|(?:that|this|it)(?:'?s| is) a lot(?: of money)?|what (?:costs (?:the )?most|makes (?:it|that|this) (?:so )?(?:expensive|dear))|why is (?:it|that|this) so (?:expensive|dear)|where (?:can|could) (?:i|we) save(?: money)?)\??$/,
-  },
+  { kind: 'too-dear', pattern: TOO_DEAR },
   {
     kind: 'contractor',
     pattern:

@@ -8,7 +8,7 @@ import { type ConversationState, initialState, type Step } from './state.ts';
 import { takeBack } from './take-back.ts';
 import { answersBlocks, assumeRest, helpBlocks, whyBlocks, withAccepts } from './talk.ts';
 import { isAskingBack, returning, talkBack } from './talk-back.ts';
-import { remark } from './turns.ts';
+import { remark, withMissedWords } from './turns.ts';
 import { understand } from './understanding/understand.ts';
 import { putOff } from './unsettled.ts';
 
@@ -60,13 +60,8 @@ export function change(state: ConversationState, command: Extract<Command, { kin
   if (!command.question) {
     const near =
       command.near.length > 0 ? ` Did you mean ${command.near.map((n) => `"${n}"`).join(' or ')}?` : '';
-    return {
-      state: remark(
-        state,
-        warning(`Not understood: no question goes by that name.${near} "show" lists your answers.`),
-      ),
-      effects: [],
-    };
+    const words = `Not understood: no question goes by that name.${near} "show" lists your answers.`;
+    return { state: withMissedWords(remark(state, warning(words)), [lineHeard(state)]), effects: [] };
   }
   const reopened: ConversationState = {
     ...putOff(state),
@@ -76,6 +71,11 @@ export function change(state: ConversationState, command: Extract<Command, { kin
   };
   if (command.then === null) return { state: reopened, effects: [] };
   return proceedFrom(applyReading(reopened, understand(command.then, contextOf(reopened))));
+}
+
+function lineHeard({ turns }: ConversationState): string {
+  const said = turns.at(-1);
+  return said?.kind === 'answer' ? said.text : '';
 }
 
 export function goBack(state: ConversationState): Step {
@@ -111,6 +111,8 @@ function freshAfter(state: ConversationState): ConversationState {
     extent: state.extent,
     looksAhead: state.looksAhead,
     asksOnce: state.asksOnce,
+    linesHeard: state.linesHeard,
+    missed: state.missed,
     turns: state.turns,
     stage: 'asking',
   };

@@ -3,6 +3,8 @@ import { resumed } from './answer-aside.ts';
 import type { Answers } from './answers.ts';
 import { toScenario, withAnswer } from './answers-schema.ts';
 import type { Draft } from './draft.ts';
+import { withHeardEarly } from './heard-early.ts';
+import { tellMissed } from './missed-lines.ts';
 import { note, warning } from './notes.ts';
 import { type Question, questionForField, questionOf } from './questions.ts';
 import type { ConversationEvent, ConversationState, Effect, Step } from './state.ts';
@@ -39,7 +41,7 @@ function goOn({ state, effects }: Step): Step {
       effects: [...effects, { kind: 'look-ahead', answers: state.answers, scenario }],
     };
   }
-  if (next) return { state: { ...state, stage: 'asking' }, effects };
+  if (next) return { state: withHeardEarly({ ...state, stage: 'asking' }), effects };
   if (state.advice && state.answers === state.advisedAnswers) {
     return { state: { ...state, stage: 'told' }, effects };
   }
@@ -67,7 +69,7 @@ function isWeighedFirst(state: ConversationState, next: Question): boolean {
 export function refusedForPlace(state: ConversationState): ConversationState {
   const accepted = 'Give a county and state such as "Boulder, CO", or a climate zone such as "5B".';
   return {
-    ...state,
+    ...tellMissed(state),
     stage: 'left',
     exitCode: 2,
     refused: [{ field: 'place', value: '(nothing)', accepted }],
@@ -89,7 +91,7 @@ export function adviceReady(state: ConversationState, { advice }: EventOf<'advic
 
 export function adviceRefused(state: ConversationState, { issues }: EventOf<'advice-refused'>): Step {
   if (state.inputEnded) {
-    return { state: { ...state, stage: 'left', exitCode: 2, refused: issues }, effects: [] };
+    return { state: { ...tellMissed(state), stage: 'left', exitCode: 2, refused: issues }, effects: [] };
   }
   const question = questionForField(issues[0]?.field ?? 'place') ?? questionOf('place');
   return {
@@ -158,7 +160,7 @@ export function leave(left: ConversationState): Step {
   const isUnfinished = left.savedPaths.length === 0 || openContradictions(left).length > 0;
   // Lines that were written beforehand are kept by whoever wrote them.
   const isKept = !left.asksOnce && isUnfinished && (isOffered || !isEmpty(left.answers));
-  const state = isKept ? leftUnsettled(left) : assumedEarlier(left);
+  const state = tellMissed(isKept ? leftUnsettled(left) : assumedEarlier(left));
   const words = isKept ? 'Your answers are kept; next time I offer to go on with them.' : 'Done.';
   const isNo = state.stage === 'told' && state.advice?.ranked.length === 0;
   return {
@@ -201,6 +203,7 @@ export function draftOf(state: ConversationState): Omit<Draft, 'saved_at'> {
     history: [...state.history],
     reader: state.reader,
     ...(state.budgetTotal_usd === null ? {} : { budget_total_usd: state.budgetTotal_usd }),
+    ...(state.early.length === 0 ? {} : { early: [...state.early] }),
     ...keptContradictions(state),
   };
 }

@@ -9,6 +9,7 @@ import type { Draft } from './draft.ts';
 import type { ProjectEntry } from './projects.ts';
 import type { QuestionId } from './questions.ts';
 import type { Reader } from './reader.ts';
+import type { HeardEarly } from './understanding/reading.ts';
 
 /** A county that a place name may mean. */
 export type PlaceMatch = {
@@ -61,6 +62,8 @@ export type Aside =
   | { readonly kind: 'which-place'; readonly text: string; readonly places: readonly PlaceMatch[] }
   | {
       readonly kind: 'which-number';
+      /** Number of the line that said it. */
+      readonly line: number;
       readonly words: string;
       readonly findings: readonly Finding[];
       /** Where the first is an estimate: how it is put. */
@@ -122,6 +125,8 @@ export type ConversationState = {
   readonly asides: readonly Aside[];
   /** Second answers that contradict a first one and were put off: the first ones stand meanwhile. */
   readonly unsettled: readonly Finding[];
+  /** What was said of a question before it was asked and does not answer it: taken up when it is asked. */
+  readonly early: readonly HeardEarly[];
   /** The budget was told as so much for the whole wall: divided anew when the area becomes another. */
   readonly budgetTotal_usd: number | null;
   /** "Done" was said: everything still open but the place is assumed. */
@@ -138,6 +143,10 @@ export type ConversationState = {
   readonly extent: Extent;
   readonly looksAhead: boolean;
   readonly asksOnce: boolean;
+  /** Lines heard so far, empty ones too. */
+  readonly linesHeard: number;
+  /** Lines written beforehand of which something was not understood, in their order. */
+  readonly missed: readonly Missed[];
   readonly outlook: Outlook | null;
   /** Of an outlook: what guides the order of questions. Taken over between two questions, never under the user's hands. */
   readonly guide: readonly string[] | null;
@@ -154,10 +163,17 @@ export type ConversationState = {
   readonly refused: readonly Issue[];
 };
 
+/** What was not understood of a line, and the question that was left open for it, if one was. */
+export type Missed = {
+  readonly line: number;
+  readonly words: readonly string[];
+  readonly leftOpen: QuestionId | null;
+};
+
 /** What of a state is put back when a line is taken back. */
 export type Before = Pick<
   ConversationState,
-  'answers' | 'windowsComplete' | 'history' | 'unsettled' | 'budgetTotal_usd'
+  'answers' | 'windowsComplete' | 'history' | 'unsettled' | 'early' | 'budgetTotal_usd'
 > & {
   /** The line that changed them. */
   readonly line: string;
@@ -247,6 +263,7 @@ export function initialState(options: ConversationOptions = {}): ConversationSta
     before: null,
     asides: [],
     unsettled: [],
+    early: [],
     budgetTotal_usd: null,
     assumeRest: false,
     inputEnded: false,
@@ -257,6 +274,8 @@ export function initialState(options: ConversationOptions = {}): ConversationSta
     extent: options.extent ?? 'brief',
     looksAhead: options.looksAhead ?? false,
     asksOnce: options.asksOnce ?? false,
+    linesHeard: 0,
+    missed: [],
     outlook: null,
     guide: null,
     returnTo: 'asking',

@@ -4,7 +4,9 @@ import { applyReading } from './apply-reading.ts';
 import { askedInside } from './asked-inside.ts';
 import { type Command, readCommand } from './command.ts';
 import { FIELD_LABELS } from './describe.ts';
+import { withHeardEarly } from './heard-early.ts';
 import { doesMatter } from './matter.ts';
+import { withPassedBy, withQuestionPassed } from './missed-lines.ts';
 import { note, warning } from './notes.ts';
 import { goBack, obey, startOver } from './obey.ts';
 import { opened } from './opening.ts';
@@ -30,7 +32,7 @@ import type { Aside, ConversationEvent, ConversationState, Outlook, PlaceMatch, 
 import { acceptsBlock, answersBlocks, issueBlocks, noSuchWallBlocks, withAccepts } from './talk.ts';
 import { whyNotBlocks } from './tell-why-not.ts';
 import { trialBlocks } from './trial.ts';
-import { remark, withTurn } from './turns.ts';
+import { remark, withMissedWords, withTurn } from './turns.ts';
 import { normaliseLine } from './understanding/line-text.ts';
 import { understand } from './understanding/understand.ts';
 import { keptContradictions, putOff } from './unsettled.ts';
@@ -125,7 +127,8 @@ function enoughAsked(state: ConversationState): ConversationState {
 
 function lookedAhead(state: ConversationState, outlook: Outlook | null): ConversationState {
   const asking: ConversationState = { ...state, stage: 'asking' };
-  return outlook ? enoughAsked({ ...asking, outlook, guide: outlook.matters }) : asking;
+  const looked = outlook ? enoughAsked({ ...asking, outlook, guide: outlook.matters }) : asking;
+  return looked.asides.length > 0 ? looked : withHeardEarly(looked);
 }
 
 function tried(state: ConversationState, { trial, now, then }: EventOf<'tried'>): Step {
@@ -165,7 +168,8 @@ function projectOpened(state: ConversationState, { name, draft, near }: EventOf<
 
 const LONGEST_LINE = 2000;
 
-function said(state: ConversationState, text: string): Step {
+function said(heardBefore: ConversationState, text: string): Step {
+  const state: ConversationState = { ...heardBefore, linesHeard: heardBefore.linesHeard + 1 };
   const prompt = promptOf(state);
   if (!prompt) return { state, effects: [] };
   const line = text.slice(0, LONGEST_LINE).trim();
@@ -195,8 +199,8 @@ function remembering(before: ConversationState, { state, effects }: Step): Step 
   if (!isChanged || isTakenBack || (isOther && state.stage !== 'looking-up')) return { state, effects };
   const said = before.turns.at(-1);
   if (said?.kind !== 'answer') return { state, effects };
-  const { answers, windowsComplete, history, unsettled, budgetTotal_usd } = before;
-  const put = { answers, windowsComplete, history, unsettled, budgetTotal_usd };
+  const { answers, windowsComplete, history, unsettled, early, budgetTotal_usd } = before;
+  const put = { answers, windowsComplete, history, unsettled, early, budgetTotal_usd };
   const taken = { ...put, line: said.text, turn: said.id };
   return { state: { ...state, before: taken }, effects };
 }
@@ -216,7 +220,7 @@ function hear(state: ConversationState, line: string): Step {
     if (outcome.kind === 'settled') return proceedFrom(outcome.step);
     if (outcome.kind === 'start-over') return startOver(state);
     if (outcome.kind === 'elsewhere') {
-      return offeredMeanwhile(aside, hear(outcome.state, outcome.line ?? line));
+      return offeredMeanwhile(aside, hear(withPassedBy(outcome.state, aside), outcome.line ?? line));
     }
     if (isPassedBy(state, aside, line)) return hear(passed(state), line);
     return { state: withAccepts(state, `Not understood: "${line}".`), effects: [] };
@@ -225,10 +229,14 @@ function hear(state: ConversationState, line: string): Step {
   if (ended) return ended;
   if (command && isObeyed(command, state)) return obey(state, command);
   const inside = askedInside(line);
-  if (!inside) return proceedFrom(applyReading(state, understand(line, contextOf(state))));
+  if (!inside) return proceedFrom(answered(state, line));
   // Asked of the question that the line answers, not of the next one.
-  const answered = obey(state, inside.command).state;
-  return proceedFrom(applyReading(answered, understand(inside.rest, contextOf(answered))));
+  return proceedFrom(answered(obey(state, inside.command).state, inside.rest));
+}
+
+/** Takes a line for an answer to what is asked. */
+function answered(state: ConversationState, line: string): Step {
+  return withQuestionPassed(state, applyReading(state, understand(line, contextOf(state))));
 }
 
 /** A county that was offered stays so until what was said instead has been found. */
@@ -245,8 +253,8 @@ function isPassedBy(state: ConversationState, aside: Aside, line: string): boole
   if (aside.kind === 'resume') return false;
   if (state.asksOnce) return true;
   if (aside.kind !== 'contradiction' || /^\d+$/.test(line)) return false;
-  const { findings, windows, unknowns } = understand(line, contextOf(passed(state)));
-  return findings.length > 0 || windows.length > 0 || unknowns.length > 0;
+  const { findings, windows, unknowns, early } = understand(line, contextOf(passed(state)));
+  return [findings, windows, unknowns, early].some((said) => said.length > 0);
 }
 
 /** The state without the aside on top; a contradiction is put off, anything else stays as it was. */
@@ -310,7 +318,7 @@ function placesFound(state: ConversationState, { text, places }: EventOf<'places
   if (!first) {
     const next = remark(asking, warning(`Not understood: no county or town I know is called "${text}".`));
     const accepts = acceptsBlock(next);
-    return { state: accepts ? remark(next, accepts) : next, effects: [] };
+    return { state: withMissedWords(accepts ? remark(next, accepts) : next, [text]), effects: [] };
   }
   const asides = asking.asides.filter(({ kind }) => kind !== 'which-place');
   if (places.length === 1 && first.match === 'exact') {
@@ -329,6 +337,7 @@ function keptAfter(before: ConversationState, { state, effects }: Step): Step {
     state.answers !== before.answers ||
     state.windowsComplete !== before.windowsComplete ||
     state.reader !== before.reader ||
+    state.early !== before.early ||
     JSON.stringify(keptContradictions(state)) !== JSON.stringify(keptContradictions(before)) ||
     state.history !== before.history;
   const isDropped = effects.some((effect) => effect.kind === 'drop-draft');

@@ -37,7 +37,7 @@ function nothingToTakeBack(state: ConversationState): Step {
 /** The answers as they were before a line; what it alone had answered is asked again, also where the rest is assumed. */
 export function putBack(state: ConversationState, before: Before): Step {
   const items = takenBackItems(state, before);
-  const { answers, windowsComplete, history, unsettled, budgetTotal_usd } = before;
+  const { answers, windowsComplete, history, unsettled, early, budgetTotal_usd } = before;
   const [again] = changedFields(state, before).filter((field) => answers[field] === undefined);
   const back: ConversationState = {
     ...state,
@@ -45,6 +45,7 @@ export function putBack(state: ConversationState, before: Before): Step {
     windowsComplete,
     history,
     unsettled,
+    early,
     budgetTotal_usd,
     before: null,
     asides: [],

@@ -23,7 +23,9 @@ export function notedBlock(findings: readonly Finding[]): Block | null {
   return {
     kind: 'chips',
     lead: 'Noted',
-    items: inOrder.map(({ field, value }) => `${FIELD_LABELS[field]}: ${describeAnswer(field, value)}`),
+    items: inOrder.map(
+      ({ field, value, title }) => `${FIELD_LABELS[field]}: ${title ?? describeAnswer(field, value)}`,
+    ),
   };
 }
 
@@ -49,7 +51,8 @@ export function leftOpenBlock(fields: readonly FieldId[]): Block | null {
 /** What was not understood, with a hint, a near word, and what the question takes. */
 export function unclearBlocks(unclear: readonly Unclear[], state: ConversationState): Block[] {
   const choices = contextOf(state).choices.map((choice) => choice.label);
-  return unclear.map(({ words: said, hint }) => {
+  return unclear.map(({ words: said, hint, isOfNoUse }) => {
+    if (isOfNoUse) return note(`"${said}": ${hint}`);
     const near = hint === '' ? nearestThings(said, choices) : '';
     // What leaves two things possible was understood; only which of them is meant was not.
     if (hint.endsWith('?')) return warning(`"${said}" leaves something open. ${hint}`);

@@ -1,3 +1,4 @@
+import { addedOutside } from '../advice/added-outside.ts';
 import type { Advice, Caution, RankedAssembly } from '../advice/advice-schema.ts';
 import { isWindowless, NO_WINDOWS } from '../advice/windowless.ts';
 import { ended } from '../base/first-letter.ts';
@@ -113,7 +114,10 @@ export function keyFigures(wall: RankedAssembly): FigureRow[] {
       value: `about $${money(likely)} a square foot ($${money(low)} to $${money(high)})`,
     },
     { label: 'Heat', value: `U ${figure(wall.u_factor, 3)}, effective R ${figure(wall.r_effective, 1)}` },
-    { label: 'Added thickness', value: `${figure(wall.added_thickness_in, 2)} in. outside the sheathing` },
+    {
+      label: 'Added thickness',
+      value: `${figure(wall.added_thickness_in, 2)} in. ${addedOutside(wall.layers)}`,
+    },
     { label: 'Weight', value: `${figure(wall.weight_psf, 1)} lb per square foot` },
   ];
 }
@@ -150,7 +154,15 @@ function fasteningWords(fastening: RankedAssembly['fastening']): string {
     'outside-table': 'outside the code table',
   }[fastening.table_verdict];
   const washer = fastening.washer.replace(/^none\b/, 'no washer');
-  return `${fastening.fastener}, ${length}, every ${figure(fastening.spacing_along_stud_in, 1)} in. along studs at ${figure(fastening.stud_spacing_in, 1)} in.; ${fastening.lath_or_furring}; ${washer}; ${table}`;
+  return `${fastening.fastener}, ${length}, every ${figure(fastening.spacing_along_stud_in, 1)} in. along studs at ${figure(fastening.stud_spacing_in, 1)} in.; ${fastening.lath_or_furring}; ${washer}; ${table}${onFurringWords(fastening)}`;
+}
+
+/** "; into the furring: 11 gauge nail every 6 in., 4 in. at the corners" */
+function onFurringWords({ on_furring }: RankedAssembly['fastening']): string {
+  if (!on_furring?.fastener || on_furring.field_spacing_in === null) return '';
+  const { fastener, field_spacing_in: field, corner_spacing_in: corner } = on_furring;
+  const closer = corner === null || corner === field ? '' : `, ${figure(corner, 1)} in. at the corners`;
+  return `; into the furring: ${fastener} every ${figure(field, 1)} in.${closer}`;
 }
 
 function loadWords(fastening: RankedAssembly['fastening']): string {
@@ -158,7 +170,8 @@ function loadWords(fastening: RankedAssembly['fastening']): string {
     fastening.wind_capacity_lb === null
       ? 'capacity not known'
       : `capacity ${figure(fastening.wind_capacity_lb, 0)} lb`;
-  return `${figure(fastening.gravity_load_lb, 1)} lb of weight; ${figure(fastening.wind_load_lb, 1)} lb of wind (${capacity})`;
+  const weakest = fastening.weakest_link === null ? '' : `. Used most: ${fastening.weakest_link}`;
+  return `${figure(fastening.gravity_load_lb, 1)} lb of weight; ${figure(fastening.wind_load_lb, 1)} lb of wind (${capacity})${weakest}`;
 }
 
 function buckWords(buck: RankedAssembly['buck']): string {

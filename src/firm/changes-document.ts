@@ -1,4 +1,8 @@
-import { dollars, fixed } from '../record/figure-text.ts';
+import stringWidth from 'string-width';
+import { lower } from '../base/first-letter.ts';
+import { listed } from '../base/listed.ts';
+import { cleanText } from '../record/clean-text.ts';
+import { dollars, fixed, sentence } from '../record/figure-text.ts';
 import {
   type ListItem,
   listOf,
@@ -16,7 +20,9 @@ import {
   type ProjectChange,
   type Reason,
 } from './changes-schema.ts';
-import { packsText, REPORT_NOTICE, surely } from './report-words.ts';
+import { REPORT_NOTICE, surely } from './report-words.ts';
+import { areSame, ruleSetRows, titleOf } from './rule-set-words.ts';
+import { type NumberedProject, type SharedReason, sharedReasons } from './shared-reasons.ts';
 
 export const OUTCOME_WORDS: Readonly<Record<Outcome, string>> = {
   same: 'as before',
@@ -27,24 +33,34 @@ export const OUTCOME_WORDS: Readonly<Record<Outcome, string>> = {
   'nothing-passes': 'still nothing passes',
 };
 
-const LONGEST_NAME = 28;
+/** Together with the other columns of the table it keeps to 80. */
+const LONGEST_NAME = 24;
 
-/** What two rule sets decide differently, as a document: table first, then project by project with the reasons. */
+const SAME_SIDES = 'Both sides are the same rules and the same edition, so nothing can differ.';
+
+/**
+ * What two rule sets decide differently, as a document: table first, the reasons that several projects have, then
+ * project by project with its own.
+ */
 export function changesDocument(changes: Changes): RecordDocument {
-  const { projects, from, to } = changes;
-  const decided = projects.filter(({ outcome }) => DECIDES_OTHERWISE.has(outcome));
-  const refigured = projects.filter(({ outcome }) => outcome === 'figures');
+  const { projects } = changes;
+  const numbered = projects.map((project, i) => ({ number: i + 1, project }));
+  const decided = numbered.filter(({ project }) => DECIDES_OTHERWISE.has(project.outcome));
+  const refigured = numbered.filter(({ project }) => project.outcome === 'figures');
+  const told = numbered.filter((one) => decided.includes(one) || refigured.includes(one));
+  const { shared, numberOf } = sharedReasons(told, reasonText);
+  const blocksOf = (one: NumberedProject) => projectBlocks(one, numberOf);
   const sections: RecordSection[] = [
     { id: 'summary', heading: 'What changes', blocks: summaryBlocks(changes) },
-    { id: 'decisions', heading: 'Decided otherwise', blocks: decided.flatMap(projectBlocks) },
-    { id: 'figures', heading: 'The same wall with other figures', blocks: refigured.flatMap(projectBlocks) },
+    { id: 'reasons', heading: 'Reasons that several projects have', blocks: sharedBlocks(shared) },
+    { id: 'decisions', heading: 'Decided otherwise', blocks: decided.flatMap(blocksOf) },
+    { id: 'figures', heading: 'The same wall with other figures', blocks: refigured.flatMap(blocksOf) },
     { id: 'same', heading: 'Decided as before', blocks: sameBlocks(projects) },
   ];
   return {
-    title: titleOf(from, to),
+    title: titleOf(changes),
     head: [
-      { label: 'From', value: `${from.label}; ${packsText(from.packs)}` },
-      { label: 'To', value: `${to.label}; ${packsText(to.packs)}` },
+      ...ruleSetRows(changes),
       { label: 'Projects', value: `${projects.length}` },
       { label: 'Decided otherwise', value: `${changes.decisions_changed}` },
     ],
@@ -55,39 +71,8 @@ export function changesDocument(changes: Changes): RecordDocument {
   };
 }
 
-/** What differs between the two rule sets, "2018 edition to 2024 edition"; what both have is said once. */
-function titleOf(from: Changes['from'], to: Changes['to']): string {
-  const isSameEdition = from.edition === to.edition;
-  const [before, after] = [from, to].map(houseOf);
-  const isSameHouse = before?.digest === after?.digest;
-  // What was not set on either side is no part of the comparison.
-  const edition = !isSameEdition
-    ? [`${editionWords(from)} to ${editionWords(to)}`]
-    : from.edition === null
-      ? []
-      : [editionWords(from)];
-  const house = !isSameHouse
-    ? [`${before?.words} to ${after?.words}`]
-    : before?.digest === ''
-      ? []
-      : [`${before?.words}`];
-  return isSameEdition && isSameHouse ? `${from.label} to the same` : [...edition, ...house].join(', ');
-}
-
-function editionWords({ edition }: Changes['from']): string {
-  return edition === null ? 'each project’s own edition' : `${edition} edition`;
-}
-
-function houseOf({ packs }: Changes['from']) {
-  const own = packs.filter(({ house }) => house);
-  const names = own.map(({ name, version }) => `${name} ${version}`).join(' and ');
-  return {
-    words: own.length > 0 ? `house rules ${names}` : 'no house rules',
-    digest: own.map(({ sha256 }) => sha256).join(),
-  };
-}
-
-function summaryBlocks({ projects, decisions_changed }: Changes): RecordBlock[] {
+function summaryBlocks(changes: Changes): RecordBlock[] {
+  const { projects, decisions_changed } = changes;
   const count = (outcome: Outcome) => projects.filter((project) => project.outcome === outcome).length;
   const kept = projects.length - decisions_changed;
   return present([
@@ -96,10 +81,18 @@ function summaryBlocks({ projects, decisions_changed }: Changes): RecordBlock[] 
       isStrong: true,
       text: `${decisions_changed} of ${projects.length} decisions change; ${kept} stay, ${count('figures') || 'none'} of them with other figures.`,
     },
+    areSame(changes) ? { kind: 'paragraph', text: SAME_SIDES } : null,
     tableOf(
       'Project by project: before and after',
-      [{ title: 'Project' }, { title: 'Decision' }, { title: 'U-factor' }, { title: 'Cost' }],
-      projects.map(({ name, outcome, before, after }) => [
+      [
+        { title: 'No.', isNumber: true },
+        { title: 'Project' },
+        { title: 'Decision' },
+        { title: 'U-factor' },
+        { title: 'Cost' },
+      ],
+      projects.map(({ name, outcome, before, after }, i) => [
+        `${i + 1}`,
         shortName(name),
         OUTCOME_WORDS[outcome],
         pair(before, after, ({ u_factor }) => fixed(u_factor, 3)),
@@ -109,15 +102,52 @@ function summaryBlocks({ projects, decisions_changed }: Changes): RecordBlock[] 
   ]);
 }
 
-/** Leaves room for the figures in 80 columns; the whole name stands below. */
+/** Several reasons told once, each with what differs between the projects that have it. */
+function sharedBlocks(shared: readonly SharedReason[]): RecordBlock[] {
+  if (shared.length === 0) return [];
+  const hasMarks = shared.some(({ slots }) => slots.length > 0);
+  return [
+    {
+      kind: 'paragraph',
+      text: `Each is told once; the projects below name it by its number.${hasMarks ? ' [a], [b] and so on stand for what differs from project to project.' : ''}`,
+    },
+    ...shared.flatMap(({ number, reason, text, slots, projects }) => {
+      const aside = asideOf(reason);
+      return [
+        { kind: 'subheading' as const, text: `Reason ${number}: ${lower(KIND_WORDS[reason.kind])}` },
+        { kind: 'paragraph' as const, text: `${sentence(text)}${aside ? ` (${aside})` : ''}` },
+        {
+          kind: 'facts' as const,
+          rows: [
+            ...slots.map(({ mark, values }) => ({
+              label: mark,
+              value: values
+                .map(({ value, projects: where }) => `${value}: ${projectsText(where)}`)
+                .join('; '),
+            })),
+            // Every mark names them already.
+            ...(slots.length > 0 ? [] : [{ label: 'Where', value: projectsText(projects) }]),
+          ],
+        },
+      ];
+    }),
+  ];
+}
+
+function projectsText(numbers: readonly number[]): string {
+  return `${numbers.length === 1 ? 'project' : 'projects'} ${listed(numbers.map(String))}`;
+}
+
+/** Leaves room for the figures in 80 columns, as wide as it will be shown; the whole name stands below. */
 function shortName(name: string): string {
-  const letters = [...name];
-  return letters.length <= LONGEST_NAME
-    ? name
-    : `${letters
-        .slice(0, LONGEST_NAME - 1)
-        .join('')
-        .trimEnd()}…`;
+  const shown = cleanText(name);
+  if (stringWidth(shown) <= LONGEST_NAME) return shown;
+  let short = '';
+  for (const letter of shown) {
+    if (stringWidth(short + letter) >= LONGEST_NAME) break;
+    short += letter;
+  }
+  return `${short.trimEnd()}…`;
 }
 
 /** "0.057 → 0.045", one value where both are the same. */
@@ -151,11 +181,14 @@ function sameBlocks(projects: readonly ProjectChange[]): RecordBlock[] {
   ]);
 }
 
-function projectBlocks(project: ProjectChange): RecordBlock[] {
+function projectBlocks(
+  { number, project }: NumberedProject,
+  numberOf: ReadonlyMap<Reason, number>,
+): RecordBlock[] {
   const { name, file, before, after, parts_changed, why, figures, outcome } = project;
   const isSameWall = outcome === 'figures';
   return present([
-    { kind: 'subheading', text: `${name} (${file})` },
+    { kind: 'subheading', text: `${number}. ${name} (${file})` },
     {
       kind: 'facts',
       rows: [
@@ -165,7 +198,7 @@ function projectBlocks(project: ProjectChange): RecordBlock[] {
         ...(figures.length > 0 ? [{ label: 'Figures', value: figuresText(project) }] : []),
       ],
     },
-    listOf(why.map(reasonItem)),
+    listOf(whyItems(why, numberOf)),
   ]);
 }
 
@@ -210,12 +243,32 @@ const KIND_WORDS: Readonly<Record<Reason['kind'], string>> = {
   score: 'Score',
 };
 
-/** What rules a wall out or in is told with its citation, the rest with the rule's id. */
+/** Kind by kind: of the reasons told above no more than their numbers, own ones in full. */
+function whyItems(why: readonly Reason[], numberOf: ReadonlyMap<Reason, number>): ListItem[] {
+  return [...new Set(why.map(({ kind }) => kind))].flatMap((kind) => {
+    const ofKind = why.filter((reason) => reason.kind === kind);
+    const pointers = ofKind
+      .map((reason) => ({ reason, number: numberOf.get(reason) ?? 0 }))
+      .filter(({ number }) => number > 0)
+      .sort((a, b) => a.number - b.number)
+      .map(({ reason, number }) => `reason ${number} (${reason.rule ?? reason.text})`);
+    const own = ofKind.filter((reason) => !numberOf.has(reason));
+    return [
+      ...(pointers.length > 0 ? [{ lead: KIND_WORDS[kind], text: listed(pointers) }] : []),
+      ...own.map(reasonItem),
+    ];
+  });
+}
+
 function reasonItem(reason: Reason): ListItem {
-  const { kind, rule, citation } = reason;
+  const aside = asideOf(reason);
+  return { lead: KIND_WORDS[reason.kind], text: reasonText(reason), ...(aside ? { aside } : {}) };
+}
+
+/** What rules a wall out or in is told with its citation, the rest with the rule's id. */
+function asideOf({ kind, rule, citation }: Reason): string {
   const decides = kind === 'rules-it-out' || kind === 'no-longer-ruled-out';
-  const aside = [...(decides && citation ? [citation] : []), ...(rule ? [`rule ${rule}`] : [])].join('; ');
-  return { lead: KIND_WORDS[kind], text: reasonText(reason), ...(aside ? { aside } : {}) };
+  return [...(decides && citation ? [citation] : []), ...(rule ? [`rule ${rule}`] : [])].join('; ');
 }
 
 /** A reason in one line: "Highest U-factor allowed: 0.060 → 0.045". */

@@ -82,7 +82,7 @@ function changeOf({ file, scenario }: Project, before: Ruled, after: Ruled): Pro
     name: scenario.name?.trim() || before.judged.context.brief.name,
     outcome: outcomeOf(before.choice, after.choice, figures.length > 0),
     ...decisions,
-    parts_changed: changedParts(before.choice, after.choice),
+    parts_changed: changedParts(before.choice, after.choice, hasWindows(before.judged)),
     figures,
     why: whyItChanged(before, after),
   };
@@ -92,7 +92,9 @@ function decisionOf({ judged, choice }: Ruled): Decision {
   return {
     climate_zone: judged.context.site.climate_zone,
     admitted: judged.admitted.length,
-    choice: choice ? { ...assemblyOf(choice.candidate), ...figuresOfWall(choice, judged) } : null,
+    choice: choice
+      ? { ...assemblyOf(choice.candidate, hasWindows(judged)), ...figuresOfWall(choice, judged) }
+      : null,
     closest: closestWall(judged),
   };
 }
@@ -104,7 +106,11 @@ function outcomeOf(before: JudgedWall | null, after: JudgedWall | null, hasFigur
   return hasFigures ? 'figures' : 'same';
 }
 
-function changedParts(before: JudgedWall | null, after: JudgedWall | null): string[] {
+function hasWindows({ context }: Ruled['judged']): boolean {
+  return context.brief.windows.length > 0;
+}
+
+function changedParts(before: JudgedWall | null, after: JudgedWall | null, countsBuck: boolean): string[] {
   if (!before || !after) return [];
   const [a, b] = [before.candidate, after.candidate];
   const boards = ({ boards_in }: typeof a.build) => boards_in.join('+');
@@ -114,7 +120,7 @@ function changedParts(before: JudgedWall | null, after: JudgedWall | null): stri
     ['thickness', boards(a.build) !== boards(b.build)],
     ['interior retarder', a.inside.retarder?.id !== b.inside.retarder?.id],
     ['water-resistive barrier', a.barrier.id !== b.barrier.id],
-    ['window buck', a.buck.id !== b.buck.id],
+    ['window buck', countsBuck && a.buck.id !== b.buck.id],
   ];
   return parts.flatMap(([name, isOther]) => (isOther ? [name] : []));
 }

@@ -2,6 +2,7 @@ import { excludedWalls } from '../advice/excluded.ts';
 import type { Judged, JudgedWall, Knowledge } from '../advice/judge-walls.ts';
 import { round, roundOrNull } from '../advice/rounded.ts';
 import { wallTitle } from '../advice/titles.ts';
+import { barrierLabel } from '../assembly/barrier-label.ts';
 import type { Candidate } from '../assembly/candidates.ts';
 import { addedThickness } from '../assessment/wall-layers.ts';
 import type { Assembly, Closest, ReportPack, WallFigures } from './firm-schema.ts';
@@ -30,16 +31,20 @@ export function figuresOfWall(wall: JudgedWall, { assess }: Judged): WallFigures
   };
 }
 
-/** What an assembly is made of, in words; two walls with the same id are the same assembly. */
-export function assemblyOf(candidate: Candidate): Assembly {
-  const { cladding, barrier, inside, buck } = candidate;
+/**
+ * What an assembly is made of, in words; two walls with the same id are the same assembly.
+ *
+ * @param hasWindows  of a wall without any the buck is only what it was drawn up with
+ */
+export function assemblyOf(candidate: Candidate, hasWindows: boolean): Assembly {
+  const { cladding, barrier, sheathing, inside, buck } = candidate;
   return {
     id: candidate.id,
     title: wallTitle(candidate),
-    water_resistive_barrier: barrier.label,
+    water_resistive_barrier: barrierLabel(barrier, sheathing),
     interior_vapour_retarder: inside.retarder?.label ?? 'as it stands, not known',
     remark: cladding.is_insulated_finish ? 'only where nothing else passes' : null,
-    buck: buck.label,
+    buck: hasWindows ? buck.label : 'no windows, no buck',
   };
 }
 

@@ -1,9 +1,12 @@
-import { namesOtherSchema } from '../base/other-schema.ts';
+import { refuseOtherSchema } from '../base/other-schema.ts';
 import { parseInput } from '../base/parse-input.ts';
 import { Refusal, showValue } from '../base/refusal.ts';
-import { type FINISHES, type Place, type Scenario, scenarioSchema } from '../brief/scenario.ts';
+import { readScenario, SCENARIO_SCHEMA } from '../brief/read-scenario.ts';
+import type { FINISHES, Place, Scenario } from '../brief/scenario.ts';
 import { FIRM_SCHEMA, type Firm, type FirmFraming, firmSchema } from './firm-file.ts';
 import { framingText } from './framing-text.ts';
+
+const FIRM_OR_SCENARIO = `Give a firm’s file, "${FIRM_SCHEMA}", or a scenario, "${SCENARIO_SCHEMA}".`;
 
 export const USUAL_WITHIN = 0.05;
 /** A judgement takes some tenths of a second: beyond this nobody would wait, or read it. */
@@ -48,10 +51,10 @@ export type PlannedCell = {
  * @throws Refusal for what is neither, doubled values on an axis, too many cells
  */
 export function planMatrix(data: unknown, name: string, axes: Axes = {}): MatrixPlan {
-  refuseOther(data, name);
+  refuseOtherSchema(data, [FIRM_SCHEMA, SCENARIO_SCHEMA], FIRM_OR_SCENARIO, name);
   const plan = isFirm(data)
     ? planOfFirm(parseInput(firmSchema, data, name), axes)
-    : planOfScenario(parseInput(scenarioSchema, data, name), axes);
+    : planOfScenario(readScenario(data, name, FIRM_OR_SCENARIO), axes);
   refuseDoubles(plan);
   const cells = cellsOf(plan).length;
   if (cells > MOST_CELLS) {
@@ -62,16 +65,6 @@ export function planMatrix(data: unknown, name: string, axes: Axes = {}): Matrix
     });
   }
   return plan;
-}
-
-/** House rules or a record: every key of it would be called unknown. */
-function refuseOther(data: unknown, name: string): void {
-  if (isFirm(data) || !namesOtherSchema(data)) return;
-  throw new Refusal({
-    field: `${name}: schema`,
-    value: showValue(data.schema),
-    accepted: `Give a firm’s file, "${FIRM_SCHEMA}", or a scenario, "cladwright-scenario/1".`,
-  });
 }
 
 function isFirm(data: unknown): boolean {

@@ -79,7 +79,7 @@ function judgedCell(
       exact_score: wall.score,
       open_questions: openQuestions(wall),
     });
-    if (!described.has(id)) described.set(id, assemblyOf(wall.candidate));
+    if (!described.has(id)) described.set(id, assemblyOf(wall.candidate, resolved.brief.windows.length > 0));
   }
   return {
     planned,

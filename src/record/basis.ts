@@ -21,12 +21,15 @@ const LISTS = [
  */
 export function basisOf({ rulebook, tables, catalogue }: Knowledge, program: string): Basis {
   const { fastening, openings, ...single } = tables;
-  const entries = LISTS.flatMap((list) =>
-    catalogue[list].map((entry) => {
-      const { cost, cost_each, ...rest } = { cost: null, cost_each: null, ...entry };
-      return { name: `${list}/${entry.id}`, rest, price: cost ?? cost_each };
-    }),
-  );
+  const { deeper_furring } = catalogue;
+  const named = [
+    ...LISTS.flatMap((list) => catalogue[list].map((entry) => ({ name: `${list}/${entry.id}`, entry }))),
+    { name: `furring/${deeper_furring.id}`, entry: deeper_furring },
+  ];
+  const entries = named.map(({ name, entry }) => {
+    const { cost, cost_each, ...rest } = { cost: null, cost_each: null, ...entry };
+    return { name, rest, price: cost ?? cost_each };
+  });
   return {
     program,
     rules: digests(rulebook.rules.map(({ rule }) => [rule.id, rule])),

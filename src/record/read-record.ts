@@ -1,5 +1,6 @@
 import { readFile, stat } from 'node:fs/promises';
 import { adviceSchema } from '../advice/advice-schema.ts';
+import { schemaKind } from '../base/other-schema.ts';
 import { parseInput } from '../base/parse-input.ts';
 import { Refusal, showValue } from '../base/refusal.ts';
 import { recordDigest } from './build-record.ts';
@@ -99,7 +100,9 @@ function refuseOtherFormats(data: unknown, path: string): asserts data is object
   const named = typeof schema === 'string' ? /^cladwright-record\/([1-9]\d*)$/.exec(schema) : null;
   if (!named) {
     const other =
-      typeof schema === 'string' && schema.startsWith('cladwright-') ? `It holds ${showValue(schema)}. ` : '';
+      typeof schema === 'string' && schemaKind(schema)
+        ? `It holds ${showValue(schema)}: ${schemaKind(schema)}. `
+        : '';
     throw refusal(path, `That is no record. ${other}${WHAT_IS_READ}`);
   }
   const version = Math.max(Number(named[1]), typeof schema_version === 'number' ? schema_version : 0);

@@ -50,7 +50,7 @@ function keySvg({ key, x, width, keyX }: Drawn, { top }: WallSection): string {
 function dimensions({ overall, added, bottom }: WallSection): string[] {
   const lower = added ? [dimension(added.from, added.to, bottom + 82)] : [];
   const label = added
-    ? `<text x="${n(added.to)}" y="${n(bottom + 100)}" text-anchor="end">${fixed(added.inches, 2)} in. added outside the sheathing</text>`
+    ? `<text x="${n(added.to)}" y="${n(bottom + 100)}" text-anchor="end">${fixed(added.inches, 2)} in. added ${added.outside}</text>`
     : '';
   return [
     dimension(overall.from, overall.to, bottom + 46),

@@ -1,3 +1,4 @@
+import { addedOutside } from '../advice/added-outside.ts';
 import type { DrawnWall, Layer } from './record-document.ts';
 import { spreadKeys } from './spread-keys.ts';
 
@@ -20,7 +21,12 @@ export type WallSection = {
   }[];
   readonly overall: { readonly from: number; readonly to: number; readonly inches: number };
   /** Null when nothing is added or the added layers are the whole wall. */
-  readonly added: { readonly from: number; readonly to: number; readonly inches: number } | null;
+  readonly added: {
+    readonly from: number;
+    readonly to: number;
+    readonly inches: number;
+    readonly outside: string;
+  } | null;
 };
 
 export const KEY_RADIUS = 11;
@@ -77,6 +83,13 @@ export function wallSection({ layers, added_thickness_in }: DrawnWall): WallSect
       };
     }),
     overall: { from: left, to: x, inches: total_in },
-    added: hasAdded ? { from: x - added_thickness_in * scale, to: x, inches: added_thickness_in } : null,
+    added: hasAdded
+      ? {
+          from: x - added_thickness_in * scale,
+          to: x,
+          inches: added_thickness_in,
+          outside: addedOutside(layers),
+        }
+      : null,
   };
 }

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { refuseOtherSchema } from '../base/other-schema.ts';
 import { parseInput, pathText, valueAt } from '../base/parse-input.ts';
 import { type Issue, Refusal, showValue } from '../base/refusal.ts';
 import { checkConditionShape, checkRuleFacts, collectInto, type Report } from './check-conditions.ts';
@@ -9,7 +10,14 @@ import { type LimitIndex, type LimitUse, resolveLimits } from './limits.ts';
 import type { LoadedRule, PackInfo } from './loaded-rule.ts';
 import { checkProductNames, productRules } from './product-rules.ts';
 import { type DataFile, readDataFile } from './read-data-file.ts';
-import { type HousePack, housePackSchema, type Rule, rulePackSchema, ruleSchema } from './rule-schema.ts';
+import {
+  type HousePack,
+  housePackSchema,
+  RULES_SCHEMA,
+  type Rule,
+  rulePackSchema,
+  ruleSchema,
+} from './rule-schema.ts';
 
 /** The pack without its rules, which are checked one by one so that each error can name its rule. */
 const envelopeSchema = rulePackSchema.extend({
@@ -75,6 +83,7 @@ function checkPack(
   dictionaries: Dictionaries,
 ): LoadedPack {
   const content = data();
+  if (house) refuseOtherSchema(content, [RULES_SCHEMA], `Give house rules, "${RULES_SCHEMA}".`, file);
   const own = house ? parseInput(housePackSchema, content, file) : null;
   if (own) refuseEmptyPack(own, file);
   const pack = own ?? parseInput(envelopeSchema, content, file);

@@ -23,11 +23,12 @@ export class RuleMemo {
   readonly #uses: readonly ColumnUse[];
   /** Columns that the rule needs classified. */
   readonly columns: readonly number[];
-  /** Whether every combination of classes fits into one exact number. */
-  readonly #numericKeys: boolean;
-  readonly #remembered = new Map<number | string, RuleState>();
-  /** Where there are few combinations: the state of each, by its number; 0 is not remembered. Much faster than a map. */
+  /** Where there are few combinations of classes: the state of each, by its number; 0 is not remembered. */
   readonly #dense: Uint8Array | null;
+  /** What one step of each use's class adds to that number. */
+  readonly #steps: readonly number[];
+  /** Where there are many: states by the classes as text. Much slower; no shipped rule needs it. */
+  readonly #remembered = new Map<string, RuleState>();
 
   /**
    * @param columns         made for a set of rules that includes this one
@@ -39,8 +40,12 @@ export class RuleMemo {
     this.#mostRemembered = mostRemembered;
     this.#uses = columns.usesOf(rule);
     this.columns = this.#uses.map((use) => use.column);
-    const combinations = this.#uses.reduce((product, use) => product * use.size, 1);
-    this.#numericKeys = combinations <= Number.MAX_SAFE_INTEGER;
+    let combinations = 1;
+    this.#steps = this.#uses.map(({ size }) => {
+      const step = combinations;
+      combinations *= size;
+      return step;
+    });
     this.#dense = combinations <= mostRemembered ? new Uint8Array(combinations) : null;
   }
 
@@ -61,11 +66,10 @@ export class RuleMemo {
     const columns = this.#uses.map((use) => this.#classes(codes, use.column));
     const slots = [...new Set(columns.flatMap(slotsOf))].sort((a, b) => a - b);
     const joint = sheets.joint(slots);
-    const classes = columns.map((column) => classesOf(column, slots, joint));
     const states = new Uint8Array(joint.count);
     const dense = this.#dense;
     if (dense) {
-      const keys = this.#numbersOf(classes, joint.count);
+      const keys = this.#numbersOf(columns, slots, joint);
       for (let i = 0; i < states.length; i++) {
         const key = keys[i] ?? 0;
         let code = dense[key] ?? 0;
@@ -78,9 +82,7 @@ export class RuleMemo {
       return { joint, states };
     }
     if (this.#remembered.size > this.#mostRemembered) this.#remembered.clear();
-    const keys = this.#numericKeys
-      ? this.#numbersOf(classes, joint.count)
-      : this.#textsOf(classes, joint.count);
+    const keys = this.#textsOf(columns, slots, joint);
     for (let i = 0; i < states.length; i++) {
       const key = keys[i] ?? '';
       let state = this.#remembered.get(key);
@@ -100,19 +102,36 @@ export class RuleMemo {
     return state;
   }
 
-  #numbersOf(classes: readonly Uint16Array[], count: number): Float64Array {
-    const keys = new Float64Array(count);
-    for (const [u, { coarser, size }] of this.#uses.entries()) {
-      const own = classes[u] ?? new Uint16Array(count);
-      for (let i = 0; i < count; i++) {
-        keys[i] = (keys[i] ?? 0) * size + (coarser[own[i] ?? 0] ?? 0);
+  /**
+   * The number of every joint class. What the facts of one slot add to it is added up for the slot's parts, which are
+   * fewer than the joint classes, whatever the number of facts.
+   */
+  #numbersOf(columns: readonly ColumnClasses[], slots: readonly number[], joint: Joint): Uint32Array {
+    const ofSlots = new Map<number, Uint32Array>();
+    const numbers = new Uint32Array(joint.count);
+    for (const [u, column] of columns.entries()) {
+      const [step, coarser] = [this.#steps[u] ?? 0, this.#uses[u]?.coarser ?? []];
+      const own = ofOneSlot(column);
+      if (own) {
+        const sofar = ofSlots.get(own.slot) ?? new Uint32Array(own.classes.length);
+        ofSlots.set(own.slot, sofar);
+        addClasses(sofar, own.classes, coarser, step);
+      } else {
+        addClasses(numbers, classesOf(column, slots, joint), coarser, step);
       }
     }
-    return keys;
+    for (const [slot, ofParts] of ofSlots) {
+      const parts = joint.classOf[slots.indexOf(slot)] ?? new Uint32Array(joint.count);
+      for (let i = 0; i < numbers.length; i++) {
+        numbers[i] = (numbers[i] ?? 0) + (ofParts[parts[i] ?? 0] ?? 0);
+      }
+    }
+    return numbers;
   }
 
-  #textsOf(classes: readonly Uint16Array[], count: number): string[] {
-    return Array.from({ length: count }, (_, i) =>
+  #textsOf(columns: readonly ColumnClasses[], slots: readonly number[], joint: Joint): string[] {
+    const classes = columns.map((column) => classesOf(column, slots, joint));
+    return Array.from({ length: joint.count }, (_, i) =>
       this.#uses.map(({ coarser }, u) => coarser[classes[u]?.[i] ?? 0] ?? 0).join(','),
     );
   }
@@ -122,6 +141,28 @@ export class RuleMemo {
     if (!classes) throw new Error(`${this.rule.id}: column ${column} was not classified`);
     return classes;
   }
+}
+
+function addClasses(
+  numbers: Uint32Array,
+  classes: Uint16Array,
+  coarser: readonly number[],
+  step: number,
+): void {
+  for (let i = 0; i < numbers.length; i++) {
+    numbers[i] = (numbers[i] ?? 0) + step * (coarser[classes[i] ?? 0] ?? 0);
+  }
+}
+
+/** A column's class for every part of the slot that it stands in; null where it stands in two. */
+function ofOneSlot(column: ColumnClasses): { readonly slot: number; readonly classes: Uint16Array } | null {
+  if (column.kind === 'one') return column;
+  const { left, right } = column;
+  if (left.slot !== right.slot) return null;
+  const classes = new Uint16Array(left.values.length);
+  for (let i = 0; i < classes.length; i++)
+    classes[i] = pairClass(left.values[i] ?? null, right.values[i] ?? null);
+  return { slot: left.slot, classes };
 }
 
 /** A column's class for every class of the joint. */

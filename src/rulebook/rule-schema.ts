@@ -156,12 +156,17 @@ export type Tightening = z.output<typeof tightenSchema>;
 /** What a firm's own pack may hold beside rules. */
 export const HOUSE_KEYS = ['firm', 'tighten', 'products', 'defaults', 'prices'] as const;
 
+export const RULES_SCHEMA = 'cladwright-rules/1';
+
+const PACK_NAME = 'Give a name of small letters, figures and dashes, for example "our-house".';
+const PACK_VERSION = 'Give a version in quotes, for example "1.0.0".';
+
 /** One file below `rules/`: a pack of rules about one concern. */
 export const rulePackSchema = z.strictObject({
-  schema: z.literal('cladwright-rules/1'),
-  pack: z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/),
-  version: z.string().regex(/^\d+\.\d+\.\d+$/),
-  concern: z.enum(CONCERNS),
+  schema: z.literal(RULES_SCHEMA, `Give "${RULES_SCHEMA}".`),
+  pack: z.string(PACK_NAME).regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, PACK_NAME),
+  version: z.string(PACK_VERSION).regex(/^\d+\.\d+\.\d+$/, PACK_VERSION),
+  concern: z.enum(CONCERNS, `Give one of ${CONCERNS.join(', ')}.`),
   rules: z.array(ruleSchema).min(1),
 });
 export type RulePack = z.output<typeof rulePackSchema>;

@@ -84,7 +84,7 @@ export class Rulebook {
    * @returns one outcome for each rule that applies, sorted by rule id
    * @throws Error when a fact is missing or doesn't fit its type
    */
-  async evaluate(facts: Facts, edition: CodeEdition): Promise<RuleOutcome[]> {
+  async evaluate(facts: Facts, edition: CodeEdition): Promise<readonly RuleOutcome[]> {
     const [verdicts] = await this.evaluateAll([facts], edition);
     return verdicts ? verdicts.outcomes() : [];
   }

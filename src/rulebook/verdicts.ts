@@ -102,6 +102,7 @@ export class Verdicts {
   readonly #table: VerdictTable;
   readonly #sheet: number;
   #facts: Facts | undefined;
+  #outcomes: readonly RuleOutcome[] | undefined;
 
   constructor(table: VerdictTable, sheet: number) {
     this.#table = table;
@@ -152,8 +153,9 @@ export class Verdicts {
   }
 
   /** The trace: one outcome for every rule that applies, sorted by rule id. */
-  outcomes(): RuleOutcome[] {
-    return this.#table.rules.flatMap((_, i) => this.#outcomeAt(i) ?? []);
+  outcomes(): readonly RuleOutcome[] {
+    this.#outcomes ??= this.#table.rules.flatMap((_, i) => this.#outcomeAt(i) ?? []);
+    return this.#outcomes;
   }
 
   /** The outcomes of one verdict, sorted by rule id. */

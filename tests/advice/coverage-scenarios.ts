@@ -51,6 +51,19 @@ export const COVERAGE_SCENARIOS: readonly Scenario[] = [
     interior_vapour_retarder: 'class-i',
     rough_opening_can_change: true,
   }),
+  // The same where a winter counts as well, and where the air is dry.
+  job({
+    name: 'Poly between two seasons',
+    place: { climate_zone: '4A' },
+    project: 'retrofit',
+    interior_vapour_retarder: 'class-i',
+  }),
+  job({
+    name: 'Poly in the desert',
+    place: { climate_zone: '3B' },
+    project: 'retrofit',
+    interior_vapour_retarder: 'class-i',
+  }),
   job({
     name: 'Kraft in the north',
     place: { climate_zone: '6A' },
@@ -116,6 +129,26 @@ export const COVERAGE_SCENARIOS: readonly Scenario[] = [
       monthly_precip_in: [2, 2, 2, 2, 2, 3, 3, 4, 3, 3, 2, 2],
     },
     cavity_insulation_r: 0,
+  }),
+  // Standing walls by the lot line: one on it with open, empty bays, one that the added boards bring too near.
+  job({
+    name: 'Row house flank',
+    project: 'retrofit',
+    place: { climate_zone: '4A' },
+    framing: { material: 'wood', depth_in: 3.5, spacing_in: 16, species_gravity: 0.42 },
+    sheathing: 'none',
+    cavity_insulation_r: 0,
+    fire_separation_ft: 0,
+  }),
+  job({
+    name: 'Glass porch',
+    project: 'retrofit',
+    code_edition: '2024',
+    sheathing: 'boards',
+    windows: [
+      { count: 40, width_in: 36, height_in: 60, glazing: 'double', mounting: 'flanged', operation: 'hung' },
+    ],
+    fire_separation_ft: 5.2,
   }),
   // A dry place where nothing of the kind is asked, and a wall without windows that stands already.
   job({

@@ -6,6 +6,8 @@ import { scenarioSchema } from '../../src/brief/scenario.ts';
 import { blocksToText } from '../../src/conversation/blocks.ts';
 import { wholeFigures } from '../../src/conversation/tell-advice.ts';
 import { contractorBlocks } from '../../src/conversation/tell-owner-questions.ts';
+import { workOutChanges } from '../../src/firm/changes.ts';
+import { alternatives } from '../../src/record/sections/comparison.ts';
 import { openings } from '../../src/record/sections/wall.ts';
 import {
   answer,
@@ -229,5 +231,45 @@ describe('a wall without windows', async () => {
     expect(wholeFigures(first).find(({ label }) => label === 'Windows')?.value).toBe('none in this wall');
     expect(blocksToText(contractorBlocks(advice), 400)).not.toMatch(/window/);
     expect(openings(first)).toEqual([{ kind: 'paragraph', text: 'No windows in this wall.' }]);
+  });
+
+  it('names no buck or sill anywhere in its reasons, its folds, its heat or its other choices', () => {
+    const told = [
+      ...first.reasons.map(({ text }) => text),
+      ...advice.ranked.map(({ folded }) => folded?.words ?? ''),
+      ...first.thermal.notes,
+      JSON.stringify(alternatives(advice)),
+    ];
+    expect(told.join(' ')).toContain('to suit');
+    expect(told.join(' ')).not.toMatch(/buck|rough sill/);
+    expect(first.buck.why).toBe('No windows in this wall: no buck is needed.');
+  });
+
+  it('has no buck in the reports of a firm', async () => {
+    const scenario = job({ project: 'retrofit', windows: [] });
+    const set = { edition: null, knowledge: SMALL };
+    const { projects } = await workOutChanges([{ file: 'a.json', scenario }], set, set, { toolVersion: '0' });
+    expect(projects[0]?.after.choice?.buck).toBe('no windows, no buck');
+  });
+});
+
+describe('a buck deeper than any lumber sold', async () => {
+  const onlyLumber = withCatalogue({
+    bucks: KNOWLEDGE.catalogue.bucks.filter(({ id }) => id === 'lumber-2x6-bearing'),
+    builds: [board('eps', 4)],
+  });
+  const framing = { material: 'wood', depth_in: 7.25, spacing_in: 16, species_gravity: 0.42 };
+  const { ranked } = await answer(job({ framing, cavity_insulation_r: 30 }), onlyLumber);
+  const built = ranked
+    .flatMap(({ openings }) => openings)
+    .filter(({ carried_by: { label } }) => /built up/.test(label));
+
+  it('is left to an engineer, because the checks count each piece as whole', () => {
+    expect(built.length).toBeGreaterThan(0);
+    for (const { verdict, why, carried_by } of built) {
+      expect(carried_by.depth_in).toBeGreaterThan(11.25);
+      expect(verdict).toBe('engineer');
+      expect(why).toContain('an engineer says how they are built up');
+    }
   });
 });

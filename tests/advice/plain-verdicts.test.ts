@@ -8,6 +8,7 @@ import { Refusal } from '../../src/base/refusal.ts';
 import { resolveBrief } from '../../src/brief/resolve-brief.ts';
 import { scenarioSchema } from '../../src/brief/scenario.ts';
 import { PlainEvaluator } from '../../src/rulebook/plain-evaluation.ts';
+import type { RuleOutcome } from '../../src/rulebook/rule-schema.ts';
 import { judge, KNOWLEDGE, MINUTE, SMALL } from './pipeline.ts';
 import { scenarios } from './random-scenarios.ts';
 
@@ -26,7 +27,7 @@ async function expectSameVerdicts({ walls, context }: Judged, count: number): Pr
   const plain = new PlainEvaluator(KNOWLEDGE.rulebook, context.brief.code_edition);
   for (const { verdicts, forbids } of spread(walls, count)) {
     const slow = await plain.evaluate(verdicts.facts);
-    const told = (outcomes: typeof slow) =>
+    const told = (outcomes: readonly RuleOutcome[]) =>
       outcomes.map(({ rule, verdict, text }) => [rule.id, verdict, text]);
     expect(told(verdicts.outcomes())).toEqual(told(slow));
     expect(forbids).toBe(slow.filter(({ verdict }) => verdict === 'forbid').length);

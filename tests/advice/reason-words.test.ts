@@ -41,6 +41,42 @@ describe('what the reasons say of moisture', () => {
     expect(reason(mild, 'vapour.exterior-share')).toContain('rests on insulation');
     expect(reason(hot, 'vapour.exterior-share')).toBe('');
   });
+
+  it('is nothing of a winter where no winter month is colder than the indoor dew point', () => {
+    for (const { reasons, cautions } of hot.ranked)
+      expect(JSON.stringify([reasons, cautions])).not.toContain('three coldest months');
+  });
+});
+
+describe('what is said of polyethylene in an old wall', async () => {
+  const old = { project: 'retrofit', interior_vapour_retarder: 'class-i' } as const;
+  // A national laboratory's guide for warm, humid climates and a guide on vapour diffusion (both public, seen): vapour is
+  // held back outside there, and the wall dries to the rooms.
+  const [south, middle, desert] = await Promise.all(
+    ['1A', '4A', '3B'].map((climate_zone) => answer(job({ ...old, place: { climate_zone } }), SMALL)),
+  );
+  const advised = (advice: Advice | undefined) =>
+    (advice?.ranked ?? []).flatMap(({ cautions }) =>
+      cautions
+        .filter(({ rule }) => rule?.startsWith('vapour.'))
+        .map(({ text, remedy }) => `${text} ${remedy}`),
+    );
+
+  it('is to hold vapour back outside where damp heat presses inward, never to let more in', () => {
+    const said = advised(south).join(' ');
+    expect(said).toContain('Hold vapour back outside');
+    expect(said).toContain('Do not cool rooms below the outdoor dew point');
+    expect(said).not.toMatch(/open to vapour|vapour-open board/);
+  });
+
+  it('is to serve both seasons in zone 4A, and to let the wall dry in dry air', () => {
+    expect(advised(middle).join(' ')).toContain('Foam boards outside serve both seasons');
+    expect(advised(desert).join(' ')).toContain('outer layers through which the wall can dry');
+  });
+
+  it('is not said of a cold zone, where the sheet lies on the warm side', () => {
+    expect(advised(cold).join(' ')).not.toContain('cooling season');
+  });
 });
 
 describe('what the cautions say', () => {
@@ -68,10 +104,10 @@ describe('what the cautions say', () => {
 
   it('of rules that wait for one thing quotes their titles, sentence or phrase', () => {
     const waiting = cold.ranked[0]?.cautions.find(({ text }) =>
-      text.includes('the distance to the lot line'),
+      text.includes('finished face to the lot line'),
     );
     expect(waiting?.text).toMatch(
-      /^\d rules wait for something not known \(the distance to the lot line\): “.+”, “.+”\.$/,
+      /^\d rules wait for something not known \(the distance from the finished face to the lot line\): “.+”, “.+”\.$/,
     );
   });
 });
@@ -84,5 +120,50 @@ describe('money in sentences', () => {
     const amounts = said.flatMap((text) => text.match(/\$\d+(\.\d+)?/g) ?? []);
     expect(amounts.length).toBeGreaterThan(3);
     for (const amount of amounts) expect(amount).toMatch(/^\$\d+\.\d\d$/);
+  });
+});
+
+describe('a wall without sheathing', async () => {
+  const open = await answer(
+    job({ sheathing: 'none', project: 'retrofit', interior_vapour_retarder: 'class-iii' }),
+    SMALL,
+  );
+
+  it('has a loose barrier over its studs and says what that asks for, and none that would have to be stuck on', () => {
+    expect(open.ranked.length).toBeGreaterThan(0);
+    for (const { water_resistive_barrier, layers, cautions } of open.ranked) {
+      expect(water_resistive_barrier).toMatch(/over the open studs/);
+      expect(layers.find(({ role }) => role === 'barrier')?.label).toBe(water_resistive_barrier);
+      expect(cautions.find(({ rule }) => rule === 'rain.loose-barrier-on-open-studs')?.text).toContain(
+        'roll tape',
+      );
+    }
+    const bonded = open.excluded.filter(({ title }) => /fluid-applied|fully adhered/.test(title));
+    expect(bonded.length).toBeGreaterThan(0);
+    for (const { because } of bonded)
+      expect(because.map(({ rule }) => rule)).toContain('rain.bonded-barrier-on-open-studs');
+  });
+});
+
+describe('the cautions of the whole answer', () => {
+  const spoken = ({ verdicts }: Advice['ranked'][number]) =>
+    new Set(verdicts.filter(({ verdict }) => verdict === 'caution').map(({ rule }) => rule));
+
+  it('are those of the first choice; what holds for an alternative alone stands with it', () => {
+    let alone = 0;
+    for (const advice of [hot, cold, mild]) {
+      const general = advice.cautions.flatMap(({ rule }) => (rule ? [rule] : []));
+      const [first, ...others] = advice.ranked;
+      if (!first) throw new Error('nothing is ranked');
+      expect([...spoken(first)]).toEqual(expect.arrayContaining(general));
+      for (const other of others)
+        for (const rule of [...spoken(other)].filter(
+          (id) => id.startsWith('safety.') && !general.includes(id),
+        )) {
+          alone += 1;
+          expect(other.cautions.map((caution) => caution.rule)).toContain(rule);
+        }
+    }
+    expect(alone).toBeGreaterThan(0);
   });
 });

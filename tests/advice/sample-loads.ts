@@ -105,6 +105,7 @@ export const SAMPLE_LOADS: WallLoads = {
           room_each_side_in: 0.21,
           largest_lean_deg: 3.6,
           pilot_in: 0.12,
+          clearance_in: null,
           how: ['Snap every stud line.'],
         },
         zones: [zone('field', 17.4, 0.8), zone('corner', 21.5, 0.8)],

@@ -2,13 +2,15 @@ import { describe, expect, it, vi } from 'vitest';
 import { firstChoice } from '../../src/advice/choose-alternatives.ts';
 import { byCloseness, byScore, type JudgedWall } from '../../src/advice/judge-walls.ts';
 import { robustness } from '../../src/advice/robustness.ts';
-import { COLD_SHEATHING } from '../../src/advice/standing.ts';
+import { COLD_SHEATHING, rankedOnlyWhere, standingBy } from '../../src/advice/standing.ts';
 import { whyNot } from '../../src/advice/why-not.ts';
 import { addedThickness } from '../../src/assessment/wall-layers.ts';
 import { wallToday } from '../../src/record/check/wall-today.ts';
-import { answer, briefOf, job, judge, KNOWLEDGE, SMALL } from './pipeline.ts';
+import { answer, board, briefOf, job, judge, KNOWLEDGE, SMALL, withCatalogue } from './pipeline.ts';
 
 vi.setConfig({ testTimeout: 60_000 });
+
+const FOAM = withCatalogue({ builds: [board('eps', 1.5), board('eps', 2.5)] }, SMALL);
 
 /** Very cold: thin boards meet the code by an R-value option and leave the sheathing far below the dew point. */
 const COLD = {
@@ -25,7 +27,7 @@ describe('a wall whose sheathing is far too cold', () => {
     const [best] = [...judged.admitted].sort(byScore);
     const first = firstChoice(judged);
     expect(judged.admitted[0]).toBe(first);
-    expect(best?.standing).toBe(1);
+    expect(best?.standing).toBe(standingBy('cold-sheathing'));
     expect(best?.parts.dewPoint.dew_point_margin_f).toBeLessThan(-5);
     expect(first?.standing).toBe(0);
     expect(first?.parts.dewPoint.dew_point_margin_f).toBeGreaterThanOrEqual(-5);
@@ -71,7 +73,7 @@ describe('a wall whose sheathing is far too cold', () => {
     const moves = await robustness(first ? [first] : [], judged, KNOWLEDGE);
     const [room] = moves.filter(({ kind, winner }) => kind === 'room' && winner !== null);
     const winner = judged.walls.find(({ candidate }) => candidate.id === room?.winner);
-    expect(winner?.standing).toBe(1);
+    expect(winner?.standing).toBe(standingBy('cold-sheathing'));
   });
 });
 
@@ -91,13 +93,88 @@ describe('the synthetic finish, where nothing else passes', () => {
   it('stays first when a price or the room moves by a hair', async () => {
     const judged = await judge(briefOf(ONLY));
     const first = firstChoice(judged);
-    expect(first?.standing).toBe(2);
+    expect(first?.standing).toBeGreaterThanOrEqual(standingBy('synthetic-finish'));
     for (const { kind, now, until } of await robustness(first ? [first] : [], judged, KNOWLEDGE)) {
       if (kind !== 'price' && kind !== 'room') continue;
       if (typeof now === 'number' && typeof until === 'number') {
         expect(Math.abs(until / now - 1), kind).toBeGreaterThan(0.02);
       }
     }
+  });
+});
+
+/** A new house that gets both foam and mineral wool, panels and plaster, by rules that forbid none of them. */
+const DRY = { place: { climate_zone: '3B' }, finish: 'stucco-look', crew_skill: 'general' };
+const burns = ({ candidate }: JudgedWall) => candidate.build.insulation.is_combustible;
+const isOpen = ({ candidate }: JudgedWall) => candidate.cladding.drainage.is_ventilated;
+
+describe('a wall that burns close to the lot line', () => {
+  const CLOSE = { ...DRY, fire_separation_ft: 3 };
+
+  it('comes after one that does not, which says so', async () => {
+    const judged = await judge(briefOf(CLOSE));
+    const [best] = [...judged.admitted].sort(byScore);
+    const first = firstChoice(judged);
+    expect(best && burns(best)).toBe(true);
+    expect(first && burns(first)).toBe(false);
+    const [told] = (await answer(job(CLOSE))).ranked;
+    expect(told?.id).toBe(first?.candidate.id);
+    expect(told?.reasons[0]).toMatchObject({
+      rule: 'fire.insulation-burns-close-to-the-line',
+      text: expect.stringContaining('its insulation burns'),
+    });
+  });
+
+  it('comes first by its score when it stands far enough off', async () => {
+    const first = firstChoice(await judge(briefOf({ ...DRY, fire_separation_ft: 5.1 })));
+    expect(first && burns(first)).toBe(true);
+    expect(first?.standing).toBe(0);
+  });
+
+  it('is ranked with its caution where nothing else passes', async () => {
+    const [told] = (await answer(job(CLOSE), FOAM)).ranked;
+    expect(told?.cautions.map(({ rule }) => rule)).toContain('fire.insulation-burns-close-to-the-line');
+  });
+
+  it('is put after one with a face that does not burn, if both have foam', async () => {
+    const { admitted } = await judge(briefOf({ ...CLOSE, finish: 'any' }), FOAM);
+    const isWood = ({ candidate }: JudgedWall) => candidate.cladding.is_wood_siding;
+    const lastFace = admitted.findLastIndex(
+      (wall) => !isWood(wall) && !wall.candidate.cladding.is_insulated_finish,
+    );
+    expect(admitted.some(isWood)).toBe(true);
+    expect(admitted.findIndex(isWood)).toBeGreaterThan(lastFace);
+  });
+});
+
+describe('foam in a wildfire area', () => {
+  const WILD = { ...DRY, wildfire_area: true };
+
+  it('competes behind a closed face, but not behind an open gap', async () => {
+    const { admitted } = await judge(briefOf(WILD), SMALL);
+    const foam = admitted.filter((wall) => burns(wall) && !wall.candidate.cladding.is_insulated_finish);
+    const [open, closed] = [foam.filter(isOpen), foam.filter((wall) => !isOpen(wall))];
+    expect(new Set(open.map(({ standing }) => standing))).toEqual(new Set([standingBy('burns-in-the-open')]));
+    expect(new Set(closed.map(({ standing }) => standing))).toEqual(new Set([0]));
+  });
+
+  it('does not stand first behind an open gap', async () => {
+    const first = firstChoice(await judge(briefOf(WILD)));
+    expect(first && burns(first) && isOpen(first)).toBe(false);
+  });
+});
+
+describe('several grounds together', () => {
+  it('are weighed by the weightiest that only one of two walls has', () => {
+    const [milder, weightier] = [
+      standingBy('energy-exception', 'cold-sheathing'),
+      standingBy('burns-in-the-open'),
+    ];
+    expect(milder).toBeLessThan(weightier);
+    expect(weightier).toBeLessThan(standingBy('burns-in-the-open', 'energy-exception'));
+    expect(
+      rankedOnlyWhere(standingBy('cold-sheathing', 'energy-exception'), standingBy('cold-sheathing')),
+    ).toContain('meets the tables of the energy code');
   });
 });
 

@@ -45,12 +45,12 @@ describe('fastenerCounts', () => {
   // 30 ft wide has 8 x 3 x 25 = 600 ft² of corner in 1,800: (600 x 56.25 + 1200 x 37.5) / 1800 = 43.75.
   it('takes field and corners each by its share of the wall (hand-worked)', async () => {
     const storm = { basic_wind_speed_mph: 170, exposure: 'D', mean_roof_height_ft: 25 };
-    const { counts } = await counted('fibre-cement-panels', 'eps-2', {
+    const { counts } = await counted('wood-siding', 'eps-2', {
       ...storm,
       building_least_width_ft: 30,
     });
     expect(counts.groups[0]?.per_100_ft2).toBeCloseTo(43.75, 9);
-    const all = await counted('fibre-cement-panels', 'eps-2', storm);
+    const all = await counted('wood-siding', 'eps-2', storm);
     expect(all.counts.groups[0]?.per_100_ft2).toBe(56.25);
   });
 
@@ -120,6 +120,19 @@ describe('the labour of fastening', () => {
       const rate = KNOWLEDGE.catalogue.prices.labour_usd_per_hour[end];
       expect(fastenerCost(counts, context).labour_usd_per_ft2[end]).toBeCloseTo((paid[end] * rate) / 1800, 4);
     }
+  });
+
+  // Drilling takes 0.35 min beside 0.35 min of driving a 6 in. lag, the boards’ screws of 4 in. take 0.2 (from
+  // memory and judgement): the price pays for all of it.
+  it('pays for the holes of lag screws', async () => {
+    const { counts, context } = await counted('plaster-on-furred-lath', 'graphite-eps-2.5');
+    const [carrying] = counts.groups;
+    expect(carrying).toMatchObject({ work: 'lag-screw', length_in: 6 });
+    const told = await schedule('plaster-on-furred-lath', 'graphite-eps-2.5');
+    const boards = counts.groups.slice(1).reduce((sum, { per_100_ft2 }) => sum + per_100_ft2, 0);
+    const minutes = (carrying?.per_100_ft2 ?? 0) * 0.7 + boards * 0.2;
+    expect(fastenerCost(counts, context).minutes_per_ft2.likely).toBeCloseTo(minutes / 100, 6);
+    expect(told.labour.hours_priced_with_fasteners.likely).toBeCloseTo((minutes * 18) / 60, 1);
   });
 
   it('adds up over the lines, and says which price pays for which', async () => {

@@ -11,22 +11,25 @@ import { flashingSequence } from '../../src/assessment/flashing-sequence.ts';
 const STEPS = loadFlashingSteps();
 
 function everyOpening(): OpeningTraits[] {
-  const { support, window, project, barrier, foam, finish, furring } = OPENING_TRAITS;
+  const { support, window, project, barrier, ground, foam, finish, furring } = OPENING_TRAITS;
   return support.flatMap((s) =>
     window.flatMap((w) =>
       project.flatMap((p) =>
         barrier.flatMap((b) =>
-          foam.flatMap((f) =>
-            finish.flatMap((x) =>
-              furring.map((y) => ({
-                support: s,
-                window: w,
-                project: p,
-                barrier: b,
-                foam: f,
-                finish: x,
-                furring: y,
-              })),
+          ground.flatMap((g) =>
+            foam.flatMap((f) =>
+              finish.flatMap((x) =>
+                furring.map((y) => ({
+                  support: s,
+                  window: w,
+                  project: p,
+                  barrier: b,
+                  ground: g,
+                  foam: f,
+                  finish: x,
+                  furring: y,
+                })),
+              ),
             ),
           ),
         ),
@@ -47,6 +50,7 @@ const opening: OpeningTraits = {
   window: 'flanged',
   project: 'new',
   barrier: 'sheet',
+  ground: 'sheathing',
   foam: 'other',
   finish: 'plaster',
   furring: 'none',
@@ -107,6 +111,13 @@ describe('the flashing sequence', () => {
     expect(linesOf({}).join(' ')).toMatch(/flap comes down over it/);
     expect(linesOf({ barrier: 'adhered' }).join(' ')).toMatch(/Cut edges of the membrane/);
     expect(linesOf({ barrier: 'fluid' }).join(' ')).toMatch(/without a joint/);
+  });
+  it('speaks of no sheathing where the studs are open', () => {
+    for (const support of OPENING_TRAITS.support) {
+      const lines = linesOf({ support, ground: 'open-studs' }).join(' ');
+      expect(lines).toMatch(/Barrier sheets on the open studs/);
+      expect(lines).not.toMatch(/sheathing/);
+    }
   });
   it('has no flange to flash on a window without one, and a threshold to bear under a door', () => {
     expect(linesOf({ window: 'flangeless' }).join(' ')).not.toMatch(/flange/);

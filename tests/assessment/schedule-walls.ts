@@ -2,6 +2,7 @@ import { type Candidate, drawUpCandidates } from '../../src/assembly/candidates.
 import { type AnswerContext, answerContext } from '../../src/assessment/answer-context.ts';
 import { fasteningPart } from '../../src/assessment/fastening-part.ts';
 import { fasteningSchedule } from '../../src/assessment/fastening-schedule.ts';
+import { claddingsOnDeeperFurring } from '../../src/assessment/on-furring.ts';
 import type {
   FasteningScheduleAnswer,
   ScheduleStep,
@@ -16,10 +17,15 @@ export async function contextOf(change: object = {}): Promise<AnswerContext> {
   return answerContext(brief, site, KNOWLEDGE.tables, KNOWLEDGE.catalogue);
 }
 
+/** As an answer draws them up: on deeper furring where the wind asks for it. */
+function drawn(context: AnswerContext): Candidate[] {
+  return drawUpCandidates(context.brief, KNOWLEDGE.catalogue, claddingsOnDeeperFurring(context));
+}
+
 /** One wall for each cladding and board build of the catalogue. */
 export function everyFace(context: AnswerContext): Candidate[] {
   const seen = new Set<Candidate['face']>();
-  return drawUpCandidates(context.brief, KNOWLEDGE.catalogue).filter(({ face }) => {
+  return drawn(context).filter(({ face }) => {
     if (seen.has(face)) return false;
     seen.add(face);
     return true;
@@ -28,7 +34,7 @@ export function everyFace(context: AnswerContext): Candidate[] {
 
 /** @param build  for example "mineral-wool-1.5+1.5" */
 export function wallOf(context: AnswerContext, cladding: string, build: string, buck?: string): Candidate {
-  const found = drawUpCandidates(context.brief, KNOWLEDGE.catalogue).find(
+  const found = drawn(context).find(
     (candidate) =>
       candidate.cladding.id === cladding &&
       `${candidate.build.insulation.id}-${candidate.build.boards_in.join('+')}` === build &&

@@ -66,7 +66,7 @@ describe('a scenario that leaves nothing open', () => {
     const { brief, assumptions } = resolveBrief(scenario(COMPLETE));
     expect(assumptions).toEqual([]);
     const { schema: _, ...given } = COMPLETE;
-    expect(brief).toEqual(given);
+    expect(brief).toEqual({ ...given, open_share_is_known: true });
   });
 
   it('covers every field that may be left open, so that the checks below do', () => {

@@ -64,6 +64,32 @@ describe('chooseFastening', () => {
     });
   });
 
+  it('takes a screw where a nail holds the wind, but not with the weight', () => {
+    const lath: Partial<FasteningContext> = {
+      support: 'direct',
+      cladding_psf: 5.2,
+      insulation_thickness_in: 1,
+      mat_thickness_in: 0.375,
+      sheathing_thickness_in: 0.4375,
+    };
+    const list = [
+      { fastener: 'nail-0.162', spacings_in: [6], washer: 'plate' },
+      { fastener: 'wood-screw-10', spacings_in: [6], washer: 'plate' },
+    ];
+    expect(choose({ ...lath, outward_wind_psf: 60 }, list).fastener).toBe('nail-0.162');
+    const schedule = choose({ ...lath, outward_wind_psf: 73 }, list);
+    expect(schedule.fastener).toBe('wood-screw-10');
+    expect(schedule.combined_utilisation).toBeLessThan(0.4);
+    // With nothing else on the list the nail stays, and is not permitted.
+    expect(choose({ ...lath, outward_wind_psf: 73 }, list.slice(0, 1))).toMatchObject({
+      fastener: 'nail-0.162',
+      verdict: 'design-required',
+    });
+    expect(choose({ ...lath, outward_wind_psf: 73 }, list.slice(0, 1)).why).toMatch(
+      /weight and wind together ask more/,
+    );
+  });
+
   it('falls back to the first that works by estimate, and asks for design', () => {
     const schedule = choose({ insulation_thickness_in: 3, insulation_kind: 'fibrous' });
     expect(schedule.verdict).toBe('design-required');
@@ -122,6 +148,7 @@ describe('chooseFastening', () => {
         if (schedule.verdict === 'permitted') {
           expect(schedule.table.verdict).toBe('permitted');
           expect(schedule.wind_utilisation ?? 9).toBeLessThanOrEqual(1);
+          expect(schedule.combined_utilisation ?? 9).toBeLessThanOrEqual(1);
           expect(schedule.length_in).not.toBeNull();
         }
       }),

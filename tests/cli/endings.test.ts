@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process';
-import { cpSync, mkdtempSync, rmSync, statSync } from 'node:fs';
+import { cpSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
@@ -67,6 +67,40 @@ describe('a reader that goes away', () => {
 });
 
 describe('a result that finds no room', () => {
+  /** Runs a command line of bash that has the program as "$0" "$1", lines of an answer as standard input and "$2". */
+  async function inBash(script: string, path: string) {
+    const child = spawn('bash', ['-c', script, process.execPath, await builtEntry(), path], {
+      stdio: ['pipe', 'ignore', 'pipe'],
+      env: { ...process.env, CLADWRIGHT_DEBUG: '' },
+    });
+    let stderr = '';
+    child.stderr.on('data', (chunk) => {
+      stderr += String(chunk);
+    });
+    child.stdin.on('error', () => {});
+    child.stdin.end('zone 5B\nquit\n');
+    const code = await new Promise((resolve) => child.on('close', resolve));
+    return { code, stderr };
+  }
+
+  it('ends with 2 in the plain conversation, also where only its last word found no room', async () => {
+    const path = join(folder, 'talk.txt');
+    expect((await inBash('exec "$0" "$1" --plain > "$2"', path)).code).toBe(0);
+    // The limit goes by whole kilobytes: what is in the file before makes it fall into the last word, "Done.".
+    const cut = statSync(path).size - 3;
+    const before = 1024 - (cut % 1024);
+    writeFileSync(path, ' '.repeat(before));
+    const kb = (before + cut) / 1024;
+    const short = await inBash(`ulimit -f ${kb}; exec "$0" "$1" --plain >> "$2"`, path);
+    expect(readFileSync(path, 'utf8')).toMatch(/Don$/);
+    expect(short.stderr).toMatch(/^cladwright: standard output: .*no file of this size.*\n$/);
+    expect(short.code).toBe(2);
+    // A file of this kind refuses every byte.
+    const full = await inBash('exec "$0" "$1" --plain > /dev/full', path);
+    expect(full.stderr).toMatch(/^cladwright: standard output: .*disc is full.*\n$/);
+    expect(full.code).toBe(2);
+  }, 60_000);
+
   it('ends with 2 and says so, though a part of it could be written', async () => {
     const path = join(folder, 'short.json');
     const script = 'ulimit -f 8; exec "$0" "$1" rules list --json > "$2"';

@@ -54,7 +54,7 @@ describe.each(['screen', 'md', 'html'] as const)(
     });
     it('hang on a joined frame, but for the large unit, whose support is an engineer’s and priced', () => {
       expect(text).toContain(
-        '2x4 frame on edge, joined at the corners and screwed to the face of the framing',
+        'frame of 2x4 ripped to 3 in., on edge, joined at the corners and screwed to the face of the framing',
       );
       expect(text).toContain('not hung on a face-fastened buck without an engineer');
       expect(text).toMatch(/Support of its own: engineered steel angles or brackets/);
@@ -84,7 +84,7 @@ describe.each(['screen', 'md', 'html'] as const)(
     it('bears on the sill on a member thick enough for its blocks', () => {
       expect(text).toContain('1 of 72 x 96 in. fixed, triple-glazed, flanged');
       expect(text).toMatch(
-        /1-3\/4 in\. laminated veneer lumber on edge in the opening, bearing on the rough sill/,
+        /1-3\/4 x 9-1\/4 in\. laminated veneer lumber ripped to 8-15\/16 in\., lining the opening, bearing on the rough sill/,
       );
       expect(text).toMatch(/stands on its setting blocks, no further than 4 in\. from the jambs/);
       expect(text).toMatch(/Each jamb as a bracket in its own plane/);

@@ -15,7 +15,7 @@ async function talk(input: PlainConversation['input'], change: Partial<PlainConv
   let written = '';
   const code = await runPlainConversation({
     input,
-    output: (text) => {
+    output: async (text) => {
       written += text;
     },
     services,
@@ -93,6 +93,88 @@ describe('the conversation in plain lines', () => {
     expect(written.match(/Not understood/g)).toHaveLength(1);
   });
 
+  it('leaves the question of a line that it does not understand open, so that the next line meets the next one', async () => {
+    const { code, written, services } = await talk(
+      lines('zone 5B', 'retrofit', '2x6 at 16', 'flying carpet', '21', 'R-900', 'no windows', '3', '24'),
+    );
+    expect(code).toBe(0);
+    // By position: 21 is the R-value, 3 the finish, 24 the budget.
+    expect(services.asked).toEqual([
+      {
+        schema: 'cladwright-scenario/1',
+        place: { climate_zone: '5B' },
+        project: 'retrofit',
+        framing: { material: 'wood', depth_in: 5.5, spacing_in: 16 },
+        sheathing: 'unknown',
+        cavity_insulation_r: 21,
+        interior_vapour_retarder: 'unknown',
+        windows: [],
+        finish: 'any',
+        budget_usd_per_ft2: 24,
+      },
+    ]);
+    const words = written.replace(/\s+/g, ' ');
+    expect(words).toContain('Line 4 was the answer to this question, so the next line meets the next one.');
+    expect(words).toContain('Left open: sheathing.');
+    const end = words.slice(words.indexOf('Lines that I did not understand, or not wholly'));
+    expect(end).toContain('Line 4: "flying carpet"; sheathing left open');
+    expect(end).toContain('Line 6: ');
+    expect(end).toContain('; vapour retarder left open');
+  });
+
+  it('counts every line, tells what it did not understand of one, and of a place', async () => {
+    const { written } = await talk(
+      lines('nowhere at all', '', 'zone 5B', 'new, purple monkeys', 'help', '2x6'),
+    );
+    const words = written.replace(/\s+/g, ' ');
+    const end = words.slice(words.indexOf('Lines that I did not'));
+    expect(end).toMatch(/Line 1: "nowhere at all" - Line 4: "purple monkeys" $/);
+    expect((await talk(lines('zone 5B', 'new'))).written).not.toContain('Lines that I did not');
+  });
+
+  it('leaves what may mean two things open once the next line does not settle it', async () => {
+    const upToFinish = WHOLE_TALK.slice(0, 10);
+    const { written, services } = await talk(lines(...upToFinish, '$500', '', 'general carpenters', '1800'));
+    expect(services.asked).toMatchObject([
+      { budget_usd_per_ft2: 'unknown', crew_skill: 'general', wall_area_ft2: 1800 },
+    ]);
+    expect(written).toContain('Line 11: "$500"; budget left open');
+    const settled = await talk(lines(...upToFinish, '$500', 'a foot', 'general carpenters'));
+    expect(settled.services.asked).toMatchObject([{ budget_usd_per_ft2: 500, crew_skill: 'general' }]);
+    expect(settled.written).not.toContain('Lines that I did not');
+  });
+
+  it('keeps the answer of a question that was gone back to when the new one is not understood', async () => {
+    const { services, written } = await talk(
+      lines('zone 5B', 'new', '2x6 at 16', 'change framing', 'elephants', 'osb'),
+    );
+    expect(services.asked).toMatchObject([{ framing: { depth_in: 5.5 }, sheathing: 'osb' }]);
+    expect(written).toContain('Kept as it was.');
+  });
+
+  it('leaves a question standing on a terminal, where it can be answered again', async () => {
+    const { services, written } = await talk(lines('zone 5B', 'new', '2x6 at 16', 'flying carpet', '2'), {
+      echo: false,
+    });
+    expect(services.asked).toMatchObject([{ sheathing: 'plywood' }]);
+    expect(written).not.toContain('Line 4');
+  });
+
+  it('tells what it did not understand also where no place is named', async () => {
+    let written = '';
+    const refused = runPlainConversation({
+      input: lines('new', 'flying carpet'),
+      output: async (text) => {
+        written += text;
+      },
+      services: fakeServices(),
+      draft: null,
+      echo: true,
+    });
+    await expect(refused).rejects.toThrow(/^place: /);
+    expect(written).toContain('Line 2: "flying carpet"');
+  });
+
   it('saves at the end of input when that was asked for', async () => {
     const { services, written } = await talk(lines('zone 5B'), { save: true });
     expect(services.saved).toHaveLength(1);
@@ -152,6 +234,22 @@ describe('the conversation in plain lines', () => {
     const { written } = await talk(lines('zone 5B'), { echo: false });
     expect(written).toContain('Colorado\n» ');
     expect(written).not.toContain('» zone 5B');
+  });
+
+  it('ends with what the output says when it takes no more, and has kept the answers', async () => {
+    const draft = memoryStore();
+    let room = 4;
+    const full = Object.assign(new Error('no space left'), { code: 'ENOSPC', syscall: 'write' });
+    const ended = talk(lines('Boulder, CO', 'new', '2x6 at 16'), {
+      draft,
+      echo: false,
+      output: async () => {
+        room -= 1;
+        if (room < 0) throw full;
+      },
+    });
+    await expect(ended).rejects.toBe(full);
+    expect(draft.current()?.answers).toMatchObject({ place: { county: 'Boulder' } });
   });
 
   it('offers a kept talk and keeps each answer of this one', async () => {

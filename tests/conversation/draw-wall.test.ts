@@ -46,6 +46,7 @@ const STEPS = [
       room_each_side_in: 0.25,
       largest_lean_deg: 4,
       pilot_in: null,
+      clearance_in: null,
       how: [],
     },
   },

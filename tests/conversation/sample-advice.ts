@@ -105,6 +105,9 @@ export function sampleWall(rank: number, title: string): RankedAssembly {
       gravity_load_lb: 12,
       wind_load_lb: 20,
       wind_capacity_lb: 80,
+      combined_utilisation: 0.42,
+      on_furring: null,
+      weakest_link: null,
       why: 'The table carries it.',
     },
     layers: [

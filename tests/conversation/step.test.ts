@@ -222,6 +222,20 @@ describe('a place', () => {
     expect(talk.say('2').state.answers.place).toEqual({ state: 'OR', county: 'Lincoln' });
   });
 
+  it.each(['Orleans Parish', 'Boulder County', 'Kodiak Island Borough'])(
+    'notes %s by its name with its kind',
+    (title) => {
+      const talk = new Talk().say('somewhere');
+      const places = [
+        { state: 'LA', county: title.split(' ')[0] ?? '', title, zone: '2A', match: 'exact' as const },
+      ];
+      talk.event({ kind: 'places-found', text: 'somewhere', places });
+      expect(talk.last(2)).toContain(`Noted [Place: ${title}, LA]`);
+      expect(talk.last(2)).toContain(`${title}, LA lies in climate zone 2A`);
+      expect(talk.state.answers.place).toEqual({ state: 'LA', county: title.split(' ')[0] });
+    },
+  );
+
   it('that is only a town in a county is put to the user', () => {
     const talk = new Talk().say('Bozeman');
     expect(talk.state.answers.place).toBeUndefined();

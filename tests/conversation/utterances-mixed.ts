@@ -340,7 +340,6 @@ const ONE_AT_A_TIME: readonly Utterance[] = [
   {
     asked: 'cavity',
     said: 'nothing in the bays, empty stud bays',
-    unclear: ['nothing in the bays'],
     found: { cavity_insulation_r: 0 },
   },
   { asked: 'cavity', said: 'fiberglass batts R13', found: { cavity_insulation_r: 13 } },

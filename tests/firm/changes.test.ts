@@ -225,22 +225,47 @@ describe('the title of changes', () => {
     packs,
   });
   const [V1, V2] = [pack('1.0.0'), pack('2.0.0')];
+  const OTHER = { name: 'other', version: '1.0.0', sha256: 'other', house: true };
+  const between = (from: Changes['from'], to: Changes['to']): Changes => ({
+    schema: 'cladwright-changes/1',
+    tool_version: '0',
+    from,
+    to,
+    decisions_changed: 0,
+    projects: [],
+  });
   it.each([
     [side('2018'), side('2024'), '2018 edition to 2024 edition'],
     [side('2018', V1), side('2024', V1), '2018 edition to 2024 edition, house rules own 1.0.0'],
     [side(null), side(null, V1), 'no house rules to house rules own 1.0.0'],
     [side('2021', V1), side('2021', V2), '2021 edition, house rules own 1.0.0 to house rules own 2.0.0'],
     [side(null, V1), side('2024', V1), 'each project’s own edition to 2024 edition, house rules own 1.0.0'],
+    [
+      side('2021', V1),
+      side('2021', { ...V1, sha256: 'feedbeefcafe' }),
+      '2021 edition, house rules own 1.0.0 (SHA-256 1.0.0) to house rules own 1.0.0 (SHA-256 feedbeef)',
+    ],
+    [side('2021'), side('2021'), 'x, compared with itself'],
   ])('says once what both sides have: %#', (from, to, title) => {
-    const changes: Changes = {
-      schema: 'cladwright-changes/1',
-      tool_version: '0',
-      from,
-      to,
-      decisions_changed: 0,
-      projects: [],
-    };
-    expect(changesDocument(changes).title).toBe(title);
+    expect(changesDocument(between(from, to)).title).toBe(title);
+  });
+
+  it.each([
+    [side('2018', V1), side('2024', V1), ['2018 edition', '2024 edition', 'own: own 1.0.0']],
+    [side(null), side(null, V1), ['edition, no house rules', 'edition, house rules own 1.0.0', 'own: none']],
+    [
+      side('2021', OTHER, V1),
+      side('2021', OTHER, V2),
+      ['2021 edition, house rules own 1.0.0', '2021 edition, house rules own 2.0.0', 'own: other 1.0.0'],
+    ],
+  ])('stands over rows that name each pack once: %#', (from, to, ends) => {
+    const rows = changesDocument(between(from, to)).head.slice(0, 3);
+    expect(rows.map(({ label }) => label)).toEqual(['From', 'To', 'Rules on both sides']);
+    for (const [i, end] of ends.entries()) expect(rows[i]?.value).toMatch(new RegExp(`${end}$`));
+    const all = rows.map(({ value }) => value).join('\n');
+    for (const { name, version } of [...from.packs, ...to.packs]) {
+      expect(all.split(`${name} ${version}`)).toHaveLength(2);
+    }
   });
 });
 

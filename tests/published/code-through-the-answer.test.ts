@@ -212,6 +212,58 @@ describe('the distance to the lot line', () => {
   });
 });
 
+// Fire separation distance runs from the building face (two articles on state and model building codes; the residential
+// definition from memory): what is added to a standing wall counts, the distance of a new wall is taken as it is said.
+describe('the distance after the work', () => {
+  const added_in = 2.5;
+  it.each([
+    ['retrofit', 5.2, 'caution', 'caution'],
+    ['retrofit', 5.5, 'pass', 'pass'],
+    ['retrofit', 4.9, 'caution', 'pass'],
+    ['retrofit', 3, 'caution', 'caution'],
+    ['new', 5.2, 'pass', 'silent'],
+  ] as const)('%s at %f ft: rated wall %s, crossing a distance %s', async (project, ft, rated, crossing) => {
+    const { verdicts } = await wall({ project, fire_separation_ft: ft }, board('eps', added_in));
+    expect(verdicts.facts['thickness.added_in']).toBeGreaterThan(added_in);
+    expect(verdicts.verdictOf('fire.close-to-the-lot-line')).toBe(rated);
+    expect(verdicts.verdictOf('fire.added-thickness-crosses-a-distance')).toBe(crossing);
+  });
+
+  it.each([
+    [0, 'caution'],
+    [0.5, 'pass'],
+    ['unknown', 'undecided'],
+  ] as const)('%s ft from the line a standing wall comes to stand over it: %s', async (ft, verdict) => {
+    const { verdicts } = await wall({ project: 'retrofit', fire_separation_ft: ft }, board('eps', added_in));
+    expect(verdicts.verdictOf('fire.added-thickness-over-the-line')).toBe(verdict);
+  });
+});
+
+// IRC Table R302.1(1), not sprinklered: openings in at most 25 percent of the wall from 3 ft, without a limit from 5 ft (a
+// city ordinance and a code summary). Twenty windows of 15 ft² in 1,200 ft² are a quarter.
+describe('openings from 3 to 5 ft from the lot line', () => {
+  const windows = (count: number) => [
+    { count, width_in: 36, height_in: 60, glazing: 'double', mounting: 'flanged', operation: 'casement' },
+  ];
+  it.each([
+    ['a quarter at 4 ft', { fire_separation_ft: 4, windows: windows(20) }, 'pass'],
+    ['more at 4 ft', { fire_separation_ft: 4, windows: windows(21) }, 'caution'],
+    ['more at 3 ft', { fire_separation_ft: 3, windows: windows(21) }, 'caution'],
+    ['more at 5 ft', { fire_separation_ft: 5, windows: windows(21) }, 'silent'],
+    ['more nearer than 3 ft: none are allowed', { fire_separation_ft: 2.9, windows: windows(21) }, 'silent'],
+    ['windows not said', { fire_separation_ft: 4, windows: 'unknown' }, 'undecided'],
+    ['a size not said', { fire_separation_ft: 4, windows: [{ count: 4, width_in: 36 }] }, 'undecided'],
+    [
+      'the area not said',
+      { fire_separation_ft: 4, windows: windows(4), wall_area_ft2: 'unknown' },
+      'undecided',
+    ],
+  ] as const)('%s', async (_, change, verdict) => {
+    const { verdicts } = await wall({ wall_area_ft2: 1200, ...change }, board('eps', 2.5));
+    expect(verdicts.verdictOf('fire.open-share-near-the-line')).toBe(verdict);
+  });
+});
+
 // IRC R318.4 (a state regulation and a foam industry page): very heavy termite probability: no foam near grade.
 describe('termites', () => {
   it.each([

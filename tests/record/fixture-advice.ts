@@ -88,6 +88,9 @@ const stuccoOnMat: RankedAssembly = {
     gravity_load_lb: 9.4,
     wind_load_lb: 21.3,
     wind_capacity_lb: 118,
+    combined_utilisation: 0.42,
+    on_furring: null,
+    weakest_link: null,
     why: 'The cell for the next heavier cladding was used',
   },
   layers: [

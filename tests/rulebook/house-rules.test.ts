@@ -263,6 +263,12 @@ describe('the shape of a house pack', () => {
     expect(await refusalOf(shippedWith(rawHouse({})))).toContain('an empty pack');
   });
 
+  it('is not looked for in a file of another schema', async () => {
+    const told = await refusalOf(shippedWith({ schema: 'cladwright-scenario/1', place: 7 }));
+    expect(told).toContain('This is a scenario, which "advise" and "batch" answer. Give house rules');
+    expect(told).not.toContain('place');
+  });
+
   it('refuses keys that it does not know', async () => {
     expect(await refusalOf(shippedWith(rawHouse({ loosen: [] })))).toContain('loosen');
   });

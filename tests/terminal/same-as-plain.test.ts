@@ -32,7 +32,7 @@ describe('the same answers', () => {
       input: (async function* () {
         yield lines.map((line) => `${line}\n`).join('');
       })(),
-      output: () => {},
+      output: async () => {},
       services: plain,
       draft: null,
     });

@@ -1,8 +1,10 @@
+import { builtBuck } from '../../assembly/built-buck.ts';
 import type { Buck } from '../../assembly/catalogue-schema.ts';
 import { minimumSpacing_in } from '../../calculators/buck/judge-buck.ts';
 import { screwsAlong } from '../../calculators/buck/screw-layout.ts';
 import { thickestBarrier_in } from '../fastening-part.ts';
 import { worstOf } from '../judge-opening.ts';
+import { supportOf } from '../support.ts';
 import { type PlannedOpening, windowPlan } from '../window-plan.ts';
 import { corrosion } from './corrosion.ts';
 import type { ScheduleJob, StepDraft } from './schedule-job.ts';
@@ -49,7 +51,9 @@ function buckStep(buck: Buck, openings: readonly PlannedOpening[], job: Schedule
   const which = openings.map(({ window }) => `${window.count} of ${window.words}`).join('; ');
   const corner_in = context.tables.openings.wood.statics.first_screw_from_corner_in;
   return {
-    fixes: byFlange ? `window flange, through the board (${which})` : `window buck: ${buck.label} (${which})`,
+    fixes: byFlange
+      ? `window flange, through the board (${which})`
+      : `window buck: ${labelOf(buck, job)} (${which})`,
     to: byFlange ? 'the framing round the opening' : 'the rough opening, all four sides',
     does: 'carries',
     fastener: screw ? (woodScrew(screw, job)?.label ?? screw.label) : null,
@@ -86,6 +90,10 @@ function buckStep(buck: Buck, openings: readonly PlannedOpening[], job: Schedule
     work: 'screw',
     priced_with: 'bucks',
   };
+}
+
+function labelOf(buck: Buck, { candidate, context }: ScheduleJob): string {
+  return builtBuck({ ...supportOf(candidate), buck }, context.brief.framing.depth_in).label;
 }
 
 function strengthCheck(utilisation: number | null): ScheduleCheck {

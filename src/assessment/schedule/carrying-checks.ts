@@ -1,6 +1,5 @@
 import { LOAD_DURATION } from '../../calculators/connections/adjustment-factors.ts';
-import type { CombinedUse } from '../../calculators/fastening/combined-use.ts';
-import { tableSource } from '../../calculators/fastening/compute-fastening.ts';
+import { COMBINED_SOURCE, tableSource } from '../../calculators/fastening/compute-fastening.ts';
 import type { Evaluation } from '../../calculators/fastening/evaluate-fastening.ts';
 import type { FasteningCase } from '../../calculators/fastening/fastening-input.ts';
 import { gravityLoad_lb } from '../../calculators/fastening/gap-rule.ts';
@@ -9,18 +8,13 @@ import type { ScheduleJob } from './schedule-job.ts';
 import type { ScheduleCheck } from './schedule-schema.ts';
 import { spacingCheck } from './zone-line.ts';
 
-const COMBINED_SOURCE =
-  'NDS-2018 12.4 with the gap of AWC Technical Report 12 (gap equations from memory), load duration 1.6';
-
 /**
  * Everything that bears on one zone of the line that carries: weight (by the rule behind the code table and by the
- * timber standard), wind, code table and lath practice decide; weight and wind together and the wet weight are told
- * besides.
+ * timber standard), wind, both together, code table and lath practice decide; the wet weight is told besides.
  */
 export function carryingChecks(
   asked: FasteningCase,
   e: Evaluation,
-  combined: CombinedUse | null,
   wet_psf: number,
   job: ScheduleJob,
 ): ScheduleCheck[] {
@@ -29,12 +23,13 @@ export function carryingChecks(
     windCheck(asked, e),
     tableCheck(e),
     ...lathCheck(asked, job),
-    ...(asked.framing === 'wood' ? strengthByTheTimberStandard(e, combined) : steelShear(asked, e, job)),
+    ...(asked.framing === 'wood' ? strengthByTheTimberStandard(e) : steelShear(asked, e, job)),
     wetCheck(asked, e, wet_psf),
   ];
 }
 
-function strengthByTheTimberStandard(e: Evaluation, combined: CombinedUse | null): ScheduleCheck[] {
+function strengthByTheTimberStandard(e: Evaluation): ScheduleCheck[] {
+  const { combined } = e;
   return [
     {
       check: 'weight-and-wind',
@@ -43,7 +38,8 @@ function strengthByTheTimberStandard(e: Evaluation, combined: CombinedUse | null
       capacity: null,
       unit: '',
       utilisation: combined?.weight_and_wind ?? null,
-      decides: false,
+      // A requirement of strength of the standard; where it gives no figure the weight's own check says so.
+      decides: combined !== null,
       source: COMBINED_SOURCE,
     },
     {

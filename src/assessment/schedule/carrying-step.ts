@@ -1,11 +1,11 @@
+import { furringDepth_in } from '../../assembly/flange-seat.ts';
 import { inches } from '../../base/inches.ts';
 import type { FasteningSchedule } from '../../calculators/fastening/choose-fastening.ts';
-import { combinedUse } from '../../calculators/fastening/combined-use.ts';
 import { evaluateFastening, fastenerData } from '../../calculators/fastening/evaluate-fastening.ts';
 import type { FasteningCase } from '../../calculators/fastening/fastening-input.ts';
 import type { FastenerData } from '../../calculators/fastening/fastening-tables.ts';
 import { deadLoadPart } from '../dead-load-part.ts';
-import { fasteningContext, LATH_IN, thickestBarrier_in, thicknessOf } from '../fastening-part.ts';
+import { fasteningContext, LATH_IN, matDepth_in, thickestBarrier_in } from '../fastening-part.ts';
 import { aim } from './aim.ts';
 import { carryingChecks } from './carrying-checks.ts';
 import { corrosion } from './corrosion.ts';
@@ -37,7 +37,7 @@ export function carryingStep(job: ScheduleJob, chosen: FasteningSchedule): StepD
       zone,
       job.wind_psf[zone],
       { along_in: spacing_in[zone], across_in: wall.framing_spacing_in },
-      carryingChecks(asked, e, combinedUse(asked, e, tables.fastening), load.wet_psf, job),
+      carryingChecks(asked, e, load.wet_psf, job),
     );
   });
   const fastener = fastenerData(chosen.fastener, tables.fastening);
@@ -63,9 +63,12 @@ export function carryingStep(job: ScheduleJob, chosen: FasteningSchedule): StepD
     zones: lines,
     verdict: chosen.verdict === 'permitted' ? 'code-table' : 'design-required',
     why: chosen.why,
-    source: [...new Set([chosen.table.source, ...lines.flatMap((line) => line.checks.map((c) => c.source))])],
+    source: [
+      ...new Set([chosen.table.source, ...lines.flatMap((line) => line.checks.map((c) => c.source))]),
+      ...(chosen.kind === 'lag-screw' ? [`Lead holes: ${job.practice.lag_lead_share_of_shank.source}`] : []),
+    ],
     notes: [...chosen.notes, cornerNote(lines, spacing_in), washerNote(job, spacing_in.corner)],
-    work: 'screw',
+    work: chosen.kind === 'lag-screw' ? 'lag-screw' : 'screw',
     priced_with: 'fasteners',
   };
 }
@@ -88,10 +91,10 @@ function stackOf({ candidate, context }: ScheduleJob): StackLayer[] {
   const isFurring = cladding.attachment === 'furring';
   return [
     ...(isFurring
-      ? [{ label: 'furring', thickness_in: thicknessOf(face, 'furring') }]
+      ? [{ label: 'furring', thickness_in: furringDepth_in(cladding) }]
       : [
           { label: 'lath, furred out, with its plate washer', thickness_in: LATH_IN },
-          { label: 'drainage mat', thickness_in: thicknessOf(face, 'drainage') },
+          { label: 'drainage mat', thickness_in: matDepth_in(face) },
         ]),
     ...build.boards_in.map((board_in) => ({ label: build.insulation.label, thickness_in: board_in })),
     { label: 'barrier (the thickest on the list)', thickness_in: thickestBarrier_in(context) },
@@ -109,7 +112,7 @@ function cornerNote(
   const corner = lines.find((line) => line.zone === 'corner')?.checks.find(({ check }) => check === 'wind');
   if (corner?.utilisation === undefined || corner.utilisation === null || corner.utilisation > 1)
     return 'None of the offered spacings is known to hold the corner’s wind.';
-  const byWind = lines.some((line) => line.governing === 'wind');
+  const byWind = lines.some(({ governing }) => governing === 'wind' || governing === 'weight-and-wind');
   return byWind
     ? 'The same at the corners: the field’s spacing holds their wind too.'
     : 'The same at the corners: what decides is not the wind, and their wind is held.';

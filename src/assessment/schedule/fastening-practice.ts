@@ -12,22 +12,28 @@ const minutes = z
 const lengths = z.array(positive).min(1);
 const fastenerId = z.enum(FASTENERS);
 
-const onFurringSchema = z.strictObject({
-  /** Catalogue ids of the claddings that are fixed this way. */
-  claddings: z.array(z.string()).min(1),
+const onFurringWaySchema = z.strictObject({
   fastener: fastenerId,
   label: z.string(),
+  driven_as: z.enum(['nail', 'screw']),
   head_in: positive,
-  /** What the fastener goes through before the furring; null: the cladding's own thickness. */
-  through_in: positive.nullable(),
   /** In the order to try, widest first. */
   spacings_in: lengths,
   market_lengths_in: lengths,
-  rows: z.string(),
   source: z.string(),
   provenance,
 });
-export type OnFurring = z.output<typeof onFurringSchema>;
+export type OnFurringWay = z.output<typeof onFurringWaySchema>;
+
+const onFurringSchema = z.strictObject({
+  /** Catalogue ids of the claddings that are fixed so. */
+  claddings: z.array(z.string()).min(1),
+  /** What the fastener goes through before the furring; null: the cladding's own thickness. */
+  through_in: positive.nullable(),
+  rows: z.string(),
+  /** In the order to try, the customary one first. */
+  ways: z.array(onFurringWaySchema).min(1),
+});
 
 /** What no calculator knows: how boards, mats, lath and siding are fixed on site, each figure with its source. */
 const practiceSchema = z.strictObject({
@@ -40,6 +46,8 @@ const practiceSchema = z.strictObject({
     screw_up_to_4_in: minutes,
     screw_up_to_6_in: minutes,
     longer_screw: minutes,
+    /** Clearance and lead hole of one lag screw, on top of driving it. */
+    lag_holes: minutes,
     nail: minutes,
     tack: minutes,
     tie: minutes,
@@ -47,6 +55,8 @@ const practiceSchema = z.strictObject({
   stud_face_in: z.strictObject({ wood: figure, steel: figure }),
   steel_edge_distance_in: figure,
   pilot_share_of_root: figure,
+  /** Lead hole for the threads of a lag screw; the clearance hole is as wide as its shank. */
+  lag_lead_share_of_shank: figure,
   boards: z.strictObject({
     row_spacing_in: figure,
     /** An inner layer is held at every so-manieth stud. */

@@ -1,5 +1,5 @@
 import { inches } from '../../base/inches.ts';
-import { thicknessOf } from '../fastening-part.ts';
+import { matDepth_in } from '../fastening-part.ts';
 import { corrosion } from './corrosion.ts';
 import type { ScheduleJob, StepDraft } from './schedule-job.ts';
 import { NO_LENGTH, stockLength } from './stock.ts';
@@ -9,7 +9,7 @@ import { sameInBothZones, spacingCheck, zoneLine } from './zone-line.ts';
 export function matStep(job: ScheduleJob): StepDraft {
   const { practice, context, candidate } = job;
   const { mat_tacks } = practice;
-  const mat_in = thicknessOf(candidate.face, 'drainage');
+  const mat_in = matDepth_in(candidate.face);
   const board_in = candidate.build.boards_in.at(-1) ?? 0;
   const spacing_in = mat_tacks.spacing_in.value;
   return {

@@ -1,46 +1,40 @@
-import { LOAD_DURATION } from '../../calculators/connections/adjustment-factors.ts';
-import { minimumPenetration_in } from '../../calculators/connections/penetration.ts';
-import { withdrawalReference_lb_per_in } from '../../calculators/connections/withdrawal.ts';
-import { fastenerData } from '../../calculators/fastening/evaluate-fastening.ts';
-import type { FastenerData } from '../../calculators/fastening/fastening-tables.ts';
-import { thicknessOf } from '../fastening-part.ts';
+import { inches } from '../../base/inches.ts';
+import type { OnFurring, OnFurringZone } from '../on-furring.ts';
 import { corrosion } from './corrosion.ts';
-import type { OnFurring } from './fastening-practice.ts';
+import type { OnFurringWay } from './fastening-practice.ts';
 import type { ScheduleJob, StepDraft } from './schedule-job.ts';
 import type { ScheduleCheck, ScheduleZone } from './schedule-schema.ts';
 import { NO_LENGTH, stockLength } from './stock.ts';
 import { holds, sameInBothZones, spacingCheck, zoneLine } from './zone-line.ts';
 
-/** Furring is bought as spruce-pine-fir unless somebody says better. */
-const FURRING_GRAVITY = 0.42;
-
 /**
- * The line that fixes lath, panels or siding to the furring strips: smooth-nail withdrawal from the strip under the
- * zone's wind, at the widest of the customary spacings that holds, corners never wider than the field.
+ * The line that fixes lath, panels or siding to the furring strips: as `onFurring` found it, the widest of the customary
+ * spacings that holds the zone's wind, corners never wider than the field.
  */
 export function onFurringStep(job: ScheduleJob): StepDraft {
   const { candidate, context, practice } = job;
-  const { cladding, face } = candidate;
-  const way = Object.values(practice.on_furring).find((one) => one.claddings.includes(cladding.id));
-  if (!way) return byTheMaker(job);
-  const fastener = fastenerData(way.fastener, context.tables.fastening);
-  const furring_in = thicknessOf(face, 'furring');
-  const field = pickSpacing('field', way.spacings_in, way, fastener, furring_in, job);
-  const corner = pickSpacing('corner', notWider(way, field), way, fastener, furring_in, job);
-  const zones = [field, corner];
+  const { cladding } = candidate;
+  const found = job.parts.fastening.on_furring;
+  const kind = Object.values(practice.on_furring).find((one) => one.claddings.includes(cladding.id));
+  if (!kind || !found?.way || !found.fastener || !found.field || !found.corner) return byTheMaker(job);
+  const { way, fastener, furring_in } = found;
+  const zones = [
+    zoneOf('field', found.field, found, way, job),
+    zoneOf('corner', found.corner, found, way, job),
+  ];
   const isHeld = holds(zones);
   const finish_in = cladding.layers.find((layer) => layer.role === 'finish')?.thickness_in ?? 0;
   return {
     fixes: cladding.lath === 'none' ? cladding.label : 'the lath',
-    to: `the furring, ${way.rows}`,
+    to: `the furring, ${kind.rows}`,
     does: 'carries',
     fastener: way.label,
     diameter_in: fastener.diameter_in,
     ...stockLength(
       [
         {
-          label: way.through_in === null ? 'cladding' : 'lath, furred out',
-          thickness_in: way.through_in ?? finish_in,
+          label: kind.through_in === null ? 'cladding' : 'lath, furred out',
+          thickness_in: kind.through_in ?? finish_in,
         },
       ],
       furring_in,
@@ -52,74 +46,63 @@ export function onFurringStep(job: ScheduleJob): StepDraft {
     aim: null,
     zones,
     verdict: isHeld ? 'checked' : 'design-required',
-    why: isHeld
-      ? 'The point goes right through the strip and counts in withdrawal as a smooth nail; a ring-shank nail holds more by its own tests.'
-      : 'None of the customary spacings holds the wind: screws into deeper furring or the maker’s tested fastening, by a design professional.',
+    why: isHeld ? heldWords(way) : NOT_HELD,
     source: [way.source, ...new Set(zones.flatMap((zone) => zone.checks.map((check) => check.source)))],
     notes: [
+      ...(furring_in > USUAL_FURRING_IN ? [deeperNote(furring_in)] : []),
       'How the head holds in lath or siding has no published equation: take it from the tested wind pressure of the cladding, against the zone’s figure here.',
       'The weight on each is a few pounds in shear with no value for such a thin side: the spacing of practice settles it.',
     ],
-    work: 'nail',
+    work: way.driven_as,
     priced_with: 'cladding',
   };
 }
 
-function notWider(way: OnFurring, field: ScheduleZone): number[] {
-  return way.spacings_in.filter((spacing) => spacing <= (field.spacing_along_in ?? Number.POSITIVE_INFINITY));
+/** 1x lumber, net. */
+const USUAL_FURRING_IN = 0.75;
+
+const NOT_HELD =
+  'None of the customary spacings and fasteners holds the wind: the maker’s tested fastening, by a design professional.';
+
+function heldWords({ driven_as }: OnFurringWay): string {
+  return driven_as === 'nail'
+    ? 'The point goes right through the strip and counts in withdrawal as a smooth nail; a ring-shank nail holds more by its own tests.'
+    : 'No customary nail holds this wind. The threads go right through the strip and count in withdrawal over all of its depth.';
 }
 
-/** The widest spacing that holds in this zone, else the closest there is. */
-function pickSpacing(
+function deeperNote(furring_in: number): string {
+  return `The strips are ${inches(furring_in)} in. deep because none of the listed fasteners holds this wind in 3/4 in. of wood. The code’s furring table names 2-in. nominal furring where a cladding’s fasteners need more than 3/4 in. (footnote c, code page seen).`;
+}
+
+function zoneOf(
   zone: ScheduleZone['zone'],
-  spacings_in: readonly number[],
-  way: OnFurring,
-  fastener: FastenerData,
-  furring_in: number,
+  { spacing_in, wind_lb, utilisation }: OnFurringZone,
+  { capacity_lb }: OnFurring,
+  way: OnFurringWay,
   job: ScheduleJob,
 ): ScheduleZone {
-  const lines = [...spacings_in]
-    .sort((a, b) => b - a)
-    .map((along_in) => {
-      const spacing = { along_in, across_in: job.context.brief.framing.spacing_in };
-      return zoneLine(zone, job.wind_psf[zone], spacing, [
-        windCheck(job.wind_psf[zone], spacing, fastener, furring_in),
-        practiceCheck(along_in, way, job),
-      ]);
-    });
-  const found = lines.find((line) => holds([line])) ?? lines.at(-1);
-  if (!found) throw new Error('no spacing is listed for what goes on furring');
-  return found;
-}
-
-function windCheck(
-  wind_psf: number,
-  spacing: { along_in: number; across_in: number },
-  fastener: FastenerData,
-  furring_in: number,
-): ScheduleCheck {
-  const demand = (wind_psf * spacing.along_in * spacing.across_in) / 144;
-  const isDeepEnough = furring_in >= minimumPenetration_in('nail', fastener.diameter_in) - 1e-9;
-  const capacity = isDeepEnough
-    ? withdrawalReference_lb_per_in('smooth-nail', fastener.diameter_in, FURRING_GRAVITY) *
-      furring_in *
-      LOAD_DURATION.wind_or_seismic
-    : null;
-  return {
+  const spacing = { along_in: spacing_in, across_in: job.context.brief.framing.spacing_in };
+  const windCheck: ScheduleCheck = {
     check: 'wind',
     what: 'outward wind against withdrawal from the furring',
-    demand,
-    capacity,
+    demand: wind_lb,
+    capacity: capacity_lb,
     unit: 'lb',
-    utilisation: capacity === null ? null : demand / capacity,
+    utilisation,
     decides: true,
-    source: 'ANSI/AWC NDS-2018 12.2.3, smooth nail, specific gravity 0.42, load duration 1.6',
+    source: WITHDRAWAL_SOURCE[way.driven_as],
   };
+  return zoneLine(zone, job.wind_psf[zone], spacing, [windCheck, practiceCheck(spacing_in, way, job)]);
 }
+
+const WITHDRAWAL_SOURCE: Readonly<Record<OnFurringWay['driven_as'], string>> = {
+  nail: 'ANSI/AWC NDS-2018 12.2.3, smooth nail, specific gravity 0.42, load duration 1.6',
+  screw: 'ANSI/AWC NDS-2018 12.2.2, wood screw, specific gravity 0.42, load duration 1.6',
+};
 
 function practiceCheck(
   along_in: number,
-  way: OnFurring,
+  way: OnFurringWay,
   { candidate, context, practice }: ScheduleJob,
 ): ScheduleCheck {
   if (candidate.cladding.lath !== 'none') {

@@ -57,7 +57,10 @@ const aimSchema = z.object({
   room_each_side_in: z.number(),
   /** How far from square a fastener started on the line may lean. */
   largest_lean_deg: z.number(),
+  /** Hole for the threads; null where none is asked for. */
   pilot_in: z.number().nullable(),
+  /** Hole for the smooth shank of a lag screw; null for others. */
+  clearance_in: z.number().nullable(),
   how: z.array(z.string()),
 });
 

@@ -1,3 +1,4 @@
+import { inches } from '../../base/inches.ts';
 import { unitArea_ft2 } from '../window-weight.ts';
 import { bearingForces, jambScrewShear_lb } from './bearing-statics.ts';
 import {
@@ -204,7 +205,7 @@ export function checkBearing(
     ],
     sag_in,
     notes: [
-      `Counted as bearing on all ${context.framing_depth_in} in. of the rough sill: sill and jamb pieces reach back over it, so they are ${Number(width_in.toFixed(3))} in. wide in all or built up; the nominal size limits only the part outside the framing.`,
+      `Counted as bearing on all ${inches(context.framing_depth_in)} in. of the rough sill: sill, jamb and head pieces are ${inches(width_in)} in. deep, each in one piece across, ${inches(context.framing_depth_in)} in. of it on the framing and ${inches(context.projection_in)} in. outside.`,
       member.kind === 'lumber'
         ? 'A flat lumber sill past the framing would bend across its grain, which has no design value: the jambs are counted, not the sill.'
         : 'The panel sill is counted in bending across its weaker axis (strength from memory), or the jambs where the corners are joined.',

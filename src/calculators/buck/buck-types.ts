@@ -13,7 +13,13 @@ export type BuckScrew = {
 export type BuckOption = {
   readonly support: BuckSupport;
   /** Null where no wood member carries. */
-  readonly member: { readonly nominal: string; readonly specific_gravity: number } | null;
+  readonly member: {
+    readonly nominal: string;
+    readonly specific_gravity: number;
+    /** Of the piece as it is cut or built up; the nominal size's own when left out. */
+    readonly thickness_in?: number;
+    readonly depth_in?: number;
+  } | null;
   readonly screw: BuckScrew | null;
   readonly screw_spacing_in: number | null;
   /** Sill, jambs and head screwed to each other; true when left out. */

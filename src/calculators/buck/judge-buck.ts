@@ -1,3 +1,4 @@
+import { inches } from '../../base/inches.ts';
 import { checkBearing } from './bearing-check.ts';
 import {
   type BuckContext,
@@ -62,7 +63,7 @@ export function judgeBuckInFull(
       strength,
     };
   }
-  return { verdict: 'fits', why: fitsBecause(option, window, context, strength), strength };
+  return { verdict: 'fits', why: fitsBecause(option, window, context, strength, tables), strength };
 }
 
 function strengthOf(
@@ -106,8 +107,13 @@ function partsOf(option: BuckOption, tables: BuckTables): MemberAndScrew | null 
   const { member, screw, screw_spacing_in } = option;
   if (option.support !== 'bears-on-sill' && option.support !== 'face-fastened') return null;
   if (!member || !screw || screw_spacing_in === null) return null;
+  const nominal = memberNamed(member.nominal, tables.wood);
   return {
-    member: memberNamed(member.nominal, tables.wood),
+    member: {
+      ...nominal,
+      thickness_in: member.thickness_in ?? nominal.thickness_in,
+      depth_in: member.depth_in ?? nominal.depth_in,
+    },
     gravity: member.specific_gravity,
     screw,
     spacing_in: Math.max(screw_spacing_in, minimumSpacing_in(screw.diameter_in, tables)),
@@ -153,6 +159,7 @@ function fitsBecause(
   window: BuckWindow,
   context: BuckContext,
   strength: BuckStrength,
+  tables: BuckTables,
 ): string {
   const { gravity, wind, combined, bearing } = strength.utilisation;
   const uses = [
@@ -162,9 +169,10 @@ function fitsBecause(
     ...(bearing === null ? [] : [`bearing on the rough sill ${percent(bearing)}`]),
   ].join(', ');
   if (option.support === 'flange-over-insulation') {
-    return `The flange screws carry ${Math.round(window.weight_lb)} lb through ${context.projection_in} in. of board, within the trade’s limit. Used: ${uses}. Window associations ask for a support element all the same: follow the window maker’s instructions.`;
+    return `The flange screws carry ${Math.round(window.weight_lb)} lb through ${inches(context.projection_in)} in. of board, within the trade’s limit. Used: ${uses}. Window associations ask for a support element all the same: follow the window maker’s instructions.`;
   }
   const how =
     option.support === 'bears-on-sill' ? 'bearing on the rough sill' : 'screwed to the face of the framing';
-  return `The ${option.member?.nominal ?? 'wood'} buck ${how} carries ${Math.round(window.weight_lb)} lb at ${context.projection_in} in. Used: ${uses}.`;
+  const made_of = option.member ? memberNamed(option.member.nominal, tables.wood).made_of : 'wood';
+  return `The buck of ${made_of} ${how} carries ${Math.round(window.weight_lb)} lb at ${inches(context.projection_in)} in. Used: ${uses}.`;
 }

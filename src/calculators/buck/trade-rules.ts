@@ -1,3 +1,4 @@
+import { inches } from '../../base/inches.ts';
 import { unitArea_ft2 } from '../window-weight.ts';
 import type { BuckContext, BuckOption, BuckVerdict, BuckWindow } from './buck-types.ts';
 import { isFlatFrame } from './face-check.ts';
@@ -84,12 +85,13 @@ export function reach_in(option: BuckOption, tables: BuckTables): number {
 function reach(option: BuckOption, context: BuckContext, tables: BuckTables): RuleVerdict | null {
   const limit = reach_in(option, tables);
   if (context.projection_in <= limit + 1e-9) return null;
+  const own = option.member ? `${memberNamed(option.member.nominal, tables.wood).called} ` : '';
   const larger = tables.wood.members.rows.filter((row) => row.max_projection_in >= context.projection_in);
   const lumber = larger.find((row) => row.kind === 'lumber') ?? larger[0];
   return no(
-    `The window sits ${context.projection_in} in. out; this ${option.member ? `${option.member.nominal} ${wording(option.support)}` : wording(option.support)} reaches ${limit} in. ` +
+    `The window sits ${inches(context.projection_in)} in. out; this ${own}${wording(option.support)} reaches ${inches(limit)} in. ` +
       (lumber
-        ? `A ${lumber.nominal} bearing on the rough sill would, or a bracket designed by an engineer.`
+        ? `A ${lumber.called} bearing on the rough sill would, or a bracket designed by an engineer.`
         : 'Bring the window inward, or have an engineer design a bracket.'),
   );
 }

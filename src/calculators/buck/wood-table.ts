@@ -8,6 +8,10 @@ const source = z.string().min(5);
 
 const memberSchema = z.strictObject({
   nominal: z.string().min(2),
+  /** What a reader calls the size. */
+  called: z.string().min(2),
+  /** What a buck of it is made of, whatever its depth. */
+  made_of: z.string().min(2),
   kind: z.enum(['lumber', 'panel']),
   thickness_in: positive,
   /** Net width across the wall, in. */

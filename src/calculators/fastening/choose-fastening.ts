@@ -2,7 +2,7 @@ import { Refusal } from '../../base/refusal.ts';
 import { fasteningNotes, tableSource } from './compute-fastening.ts';
 import { type Evaluation, evaluationsBySpacing, type TableVerdict } from './evaluate-fastening.ts';
 import { type FasteningCase, knownFastener } from './fastening-input.ts';
-import type { FastenerId, FasteningTables } from './fastening-tables.ts';
+import type { FastenerData, FastenerId, FasteningTables } from './fastening-tables.ts';
 
 /** One way to fasten, from a catalogue; the first listed is the first tried. */
 export type FasteningOption = {
@@ -16,6 +16,7 @@ export type FasteningContext = Omit<FasteningCase, 'fastener' | 'fastener_spacin
 
 export type FasteningSchedule = {
   readonly fastener: FastenerId;
+  readonly kind: FastenerData['kind'];
   readonly label: string;
   readonly washer: string;
   readonly fastener_spacing_in: number;
@@ -32,6 +33,8 @@ export type FasteningSchedule = {
   readonly wind_load_lb: number;
   readonly wind_capacity_lb: number | null;
   readonly wind_utilisation: number | null;
+  /** Weight and wind together by the timber standard; null where it gives no figure, as for steel studs. */
+  readonly combined_utilisation: number | null;
   readonly min_length_in: number;
   readonly length_in: number | null;
   readonly verdict: 'permitted' | 'design-required';
@@ -49,10 +52,10 @@ type Tried = {
 
 /**
  * The schedule for one wall: the first option, from its widest spacing down, that the code table permits, that
- * holds the corner-zone wind and that can be bought long enough.
+ * holds the corner-zone wind alone and together with the weight, and that can be bought long enough.
  *
- * When none does, the first whose figures by the equation behind the tables are all at or under 1 and that can be
- * bought; failing that, the least overloaded. Both come back as "design-required".
+ * When none does, the first whose figures (weight by the equation behind the tables, wind, and both together) are all
+ * at or under 1 and that can be bought; failing that, the least overloaded. Both come back as "design-required".
  *
  * @param options  in the order to try; only for this wall's framing material
  * @throws Refusal for an empty list, an unknown fastener or a spacing that is not above zero
@@ -92,7 +95,12 @@ export function chooseFastening(
 }
 
 function worksByEquation(e: Evaluation): boolean {
-  return e.length_in !== null && isHeld(e.gravity_utilisation) && isHeld(e.wind_utilisation);
+  return (
+    e.length_in !== null &&
+    isHeld(e.gravity_utilisation) &&
+    isHeld(e.wind_utilisation) &&
+    (e.combined === null || isHeld(e.combined.weight_and_wind))
+  );
 }
 
 function isHeld(utilisation: number | null): boolean {
@@ -111,7 +119,11 @@ function leastOverloaded(tried: readonly Tried[]): Tried | undefined {
 function badness(e: Evaluation): number {
   const blanks = Number(e.gravity_utilisation === null) + Number(e.wind_utilisation === null);
   // Without a gravity figure, less weight on each fastener is the better start for the designer.
-  const use = Math.max(e.gravity_utilisation ?? e.gravity_load_lb / 1000, e.wind_utilisation ?? 0);
+  const use = Math.max(
+    e.gravity_utilisation ?? e.gravity_load_lb / 1000,
+    e.wind_utilisation ?? 0,
+    e.combined?.weight_and_wind ?? 0,
+  );
   return blanks * 1e9 + (e.length_in === null ? 1e6 : 0) + Math.min(use, 1e5);
 }
 
@@ -124,6 +136,7 @@ function schedule(
   const asked = (): FasteningCase => ({ ...context, fastener, fastener_spacing_in: spacing_in });
   return {
     fastener,
+    kind: e.fastener.kind,
     label: e.fastener.label,
     washer: option.washer,
     fastener_spacing_in: spacing_in,
@@ -136,6 +149,7 @@ function schedule(
     wind_load_lb: e.wind_load_lb,
     wind_capacity_lb: e.wind.capacity_lb,
     wind_utilisation: e.wind_utilisation,
+    combined_utilisation: e.combined?.weight_and_wind ?? null,
     min_length_in: e.min_length_in,
     length_in: e.length_in,
     verdict,
@@ -157,7 +171,7 @@ export function countPer100Ft2(fastener_spacing_in: number, framing_spacing_in: 
 function why(asked: FasteningCase, e: Evaluation, verdict: FasteningSchedule['verdict']): string {
   const what = `${e.fastener.label} every ${asked.fastener_spacing_in} in into studs at ${asked.framing_spacing_in} in`;
   if (verdict === 'permitted') {
-    return `${what}: the code table allows ${e.max_insulation_in} in of foam at this weight and the wall has ${e.gap_in} in; wind on the corner zone takes ${percent(e.wind_utilisation)} of what each one holds.`;
+    return `${what}: the code table allows ${e.max_insulation_in} in of foam at this weight and the wall has ${e.gap_in} in; wind on the corner zone takes ${percent(e.wind_utilisation)} of what each one holds${togetherWords(e)}.`;
   }
   const figures =
     e.gravity_utilisation === null
@@ -166,8 +180,12 @@ function why(asked: FasteningCase, e: Evaluation, verdict: FasteningSchedule['ve
   const wind =
     e.wind_utilisation === null
       ? 'none is known for the wind'
-      : `the wind on the corner zone takes ${percent(e.wind_utilisation)}`;
+      : `the wind on the corner zone takes ${percent(e.wind_utilisation)}${togetherWords(e)}`;
   return `${what} is not settled by the code table: ${reason(e)}. ${figures}, and ${wind}; a design professional must size it.`;
+}
+
+function togetherWords({ combined }: Evaluation): string {
+  return combined === null ? '' : ` (weight and wind together ${percent(combined.weight_and_wind)})`;
 }
 
 function reason(e: Evaluation): string {
@@ -180,6 +198,9 @@ function reason(e: Evaluation): string {
   }
   if (e.wind_utilisation === null || e.wind_utilisation > 1) {
     return 'it settles the weight, but the wind asks more than the fastener holds';
+  }
+  if (e.combined !== null && e.combined.weight_and_wind > 1) {
+    return 'it settles the weight, but weight and wind together ask more than the timber standard lets the fastener carry';
   }
   return 'no market length reaches the stud';
 }

@@ -1,7 +1,6 @@
 import { LOAD_DURATION } from '../connections/adjustment-factors.ts';
 import { combinedNailUse, combinedScrewUse } from '../connections/combined.ts';
 import { lateralReference } from '../connections/lateral.ts';
-import type { Evaluation } from './evaluate-fastening.ts';
 import type { FasteningCase } from './fastening-input.ts';
 import type { FastenerData, FasteningTables } from './fastening-tables.ts';
 import { ruleSide_in } from './gap-rule.ts';
@@ -22,44 +21,57 @@ const LATERAL_KINDS = {
   'lag-screw': 'lag-screw',
 } as const;
 
+/** What one fastener carries and what holds it, lb. */
+type Held = {
+  readonly fastener: FastenerData;
+  readonly gravity_load_lb: number;
+  readonly wind_load_lb: number;
+  /** Of {@link lateralAcrossGap_lb}. */
+  readonly lateral_reference_lb: number;
+  /** The lesser of withdrawal and head pull-through, already at the load duration of wind. */
+  readonly wind_capacity_lb: number;
+};
+
 /**
  * Use of one fastener through insulation under weight and outward wind at once (1 is the limit).
  *
- * A check of strength beside the code table, which limits slow sag and is the stricter of the two for weight. The
- * insulation counts as an empty gap. The outer member is the furring, or the 3/8 in. of wood that stands for
- * cladding or lath fastened direct; tension is held by the lesser of withdrawal and head pull-through.
+ * Strength against strength: both values are those of the timber standard, at the load duration of the shortest load
+ * (1.6 with wind). The limit of slow sag behind the code table (`gapCapacityWood_lb`, yield load over 3.0) is another
+ * thing: it holds for the weight alone, has no load duration, and is never put into this sum.
  *
- * @param e  of the same case, from `evaluateFastening`
- * @returns null for steel studs, for a fastener that can't hold in wood, and wherever the equation behind the code
- *          table gives no figure either (more than 4 in. of gap, 25 psf, wood under specific gravity 0.42)
- *
- * Source: NDS-2018 12.4.1 (screws) and 12.4.2 (nails); lateral value by NDS-2018 12.3.1 with the gap of AWC
- * Technical Report 12 (gap equations from memory); load duration of NDS-2018 Table 2.3.2.
+ * Source: NDS-2018 12.4.1 (lag and wood screws) and 12.4.2 (nails), section numbers and equations from memory; load
+ * duration of NDS-2018 Table 2.3.2.
  */
-export function combinedUse(
-  asked: FasteningCase,
-  e: Evaluation,
-  tables: FasteningTables,
-): CombinedUse | null {
-  const lateral_reference_lb = lateralAcrossGap_lb(asked, e, tables);
-  if (lateral_reference_lb === null || e.gravity_capacity_lb === null || e.wind.capacity_lb === null)
-    return null;
-  const together = e.fastener.kind === 'smooth-nail' ? combinedNailUse : combinedScrewUse;
+export function combinedUse(held: Held): CombinedUse {
+  const { fastener, gravity_load_lb, wind_load_lb, lateral_reference_lb, wind_capacity_lb } = held;
+  const together = fastener.kind === 'smooth-nail' ? combinedNailUse : combinedScrewUse;
   return {
     lateral_reference_lb,
-    weight_alone: e.gravity_load_lb / (lateral_reference_lb * LOAD_DURATION.permanent),
+    weight_alone: gravity_load_lb / (lateral_reference_lb * LOAD_DURATION.permanent),
     weight_and_wind: together(
-      e.gravity_load_lb,
-      e.wind_load_lb,
+      gravity_load_lb,
+      wind_load_lb,
       lateral_reference_lb * LOAD_DURATION.wind_or_seismic,
-      // Already at the load duration of wind.
-      e.wind.capacity_lb,
+      wind_capacity_lb,
     ),
   };
 }
 
-function lateralAcrossGap_lb(asked: FasteningCase, e: Evaluation, tables: FasteningTables): number | null {
-  const { fastener } = e;
+/**
+ * Lateral value of one fastener across the gap, lb, before load duration. The insulation counts as an empty gap. The
+ * outer member is the furring, or the 3/8 in. of wood that stands for cladding or lath fastened direct.
+ *
+ * @param gap_in  insulation and any drainage mat
+ * @returns null for steel studs and for a fastener that can't hold in wood
+ *
+ * Source: NDS-2018 12.3.1 with the gap of AWC Technical Report 12 (gap equations from memory).
+ */
+export function lateralAcrossGap_lb(
+  asked: Omit<FasteningCase, 'fastener' | 'fastener_spacing_in'>,
+  fastener: FastenerData,
+  gap_in: number,
+  tables: FasteningTables,
+): number | null {
   if (asked.framing !== 'wood' || !isForWood(fastener)) return null;
   const { bearing_diameter_in: root_diameter_in, bending_yield_psi } = fastener;
   if (root_diameter_in === null || bending_yield_psi === null) return null;
@@ -74,7 +86,7 @@ function lateralAcrossGap_lb(asked: FasteningCase, e: Evaluation, tables: Fasten
       specific_gravity: tables.foam.rule.specific_gravity,
     },
     main: { length_in: fastener.min_penetration_in, specific_gravity: asked.specific_gravity },
-    gap_in: e.gap_in,
+    gap_in,
     // Weight runs along upright studs and furring.
     load_to_grain: 'parallel',
   }).reference_lb;

@@ -16,6 +16,8 @@ export type FasteningResult = {
   readonly wind_checks: { readonly holding_lb: number | null; readonly pull_through_lb: number | null };
   readonly wind_capacity_lb: number | null;
   readonly wind_utilisation: number | null;
+  /** Weight and wind together by the timber standard; null for steel studs and outside the limits of the equation. */
+  readonly combined_utilisation: number | null;
   /** Null for wood studs. */
   readonly steel_checks: SteelChecks | null;
   readonly min_length_in: number;
@@ -33,7 +35,7 @@ export type FasteningResult = {
  * Inside the code table the table decides the weight. Outside it (a fastener, spacing or weight that it doesn't
  * list, a fibrous board, light wood, more than 4 in) the overall verdict is always "design-required"; the equation
  * behind the table then still gives an estimate up to 4 in, 25 psf and specific gravity 0.42. Wind is checked
- * apart; "permitted" needs both.
+ * apart, and in wood together with the weight; "permitted" needs all.
  *
  * @param input   checked by `fasteningInputSchema`, which holds the ranges
  * @param tables  code tables and fastener data
@@ -55,6 +57,7 @@ export function computeFastening(input: FasteningInput, tables: FasteningTables)
     wind_checks: { holding_lb: e.wind.holding_lb, pull_through_lb: e.wind.pull_through_lb },
     wind_capacity_lb: e.wind.capacity_lb,
     wind_utilisation: e.wind_utilisation,
+    combined_utilisation: e.combined?.weight_and_wind ?? null,
     steel_checks: steelChecks(asked, e.fastener, tables),
     min_length_in: e.min_length_in,
     length_in: e.length_in,
@@ -63,6 +66,10 @@ export function computeFastening(input: FasteningInput, tables: FasteningTables)
     notes: fasteningNotes(asked, e, tables),
   };
 }
+
+/** Of weight and wind together. */
+export const COMBINED_SOURCE =
+  'ANSI/AWC NDS-2018 12.4.1 (screws) and 12.4.2 (nails), from memory, with the gap of AWC Technical Report 12 (gap equations from memory), load duration 1.6';
 
 const PROVENANCE_WORDS = {
   verified: 'cell seen in the code',
@@ -98,6 +105,7 @@ function sources(asked: FasteningCase, e: Evaluation, tables: FasteningTables): 
   if (e.wind.pull_through_lb !== null) {
     list.push('ANSI/AWC NDS-2018 12.2.5, head pull-through for round heads (from memory), load duration 1.6');
   }
+  if (e.combined !== null) list.push(COMBINED_SOURCE);
   return list;
 }
 
@@ -179,6 +187,11 @@ function windNotes(asked: FasteningCase, e: Evaluation): string[] {
   if (e.wind_utilisation !== null && e.wind_utilisation > 1) {
     notes.push(
       `The wind takes ${Math.round(e.wind_utilisation * 100)} % of what the fastener holds: closer or stronger fasteners.`,
+    );
+  }
+  if (e.combined !== null && e.combined.weight_and_wind > 1 && (e.wind_utilisation ?? 0) <= 1) {
+    notes.push(
+      `Weight and wind together take ${Math.round(e.combined.weight_and_wind * 100)} % of what the timber standard lets the fastener carry: closer or stronger fasteners.`,
     );
   }
   return notes;

@@ -1,3 +1,4 @@
+import { type CombinedUse, combinedUse, lateralAcrossGap_lb } from './combined-use.ts';
 import type { FasteningCase } from './fastening-input.ts';
 import type { FastenerData, FasteningTables, Framing } from './fastening-tables.ts';
 import { gapCapacitySteel_lb, gapCapacityWood_lb, gravityLoad_lb, ruleSide_in } from './gap-rule.ts';
@@ -25,6 +26,11 @@ export type Evaluation = {
   readonly wind_load_lb: number;
   readonly wind: WindCapacity;
   readonly wind_utilisation: number | null;
+  /**
+   * Weight and wind together; null for steel studs, for a fastener that can't hold in wood, and wherever the equation
+   * behind the code table gives no figure either (more than 4 in. of gap, 25 psf, wood under specific gravity 0.42).
+   */
+  readonly combined: CombinedUse | null;
   readonly min_length_in: number;
   readonly length_in: number | null;
   readonly verdict: 'permitted' | 'design-required';
@@ -53,6 +59,14 @@ export function evaluationsBySpacing(
   const wind = windCapacity_lb(asked, fastener, tables);
   const min_length_in = minLength_in(asked, fastener, tables);
   const length_in = nextMarketLength_in(min_length_in, fastener);
+  // Asked for by those only that pass all else, or when nothing does.
+  let lateral_lb: number | null | undefined;
+  const lateral = () => {
+    if (lateral_lb === undefined) {
+      lateral_lb = gravity_capacity_lb === null ? null : lateralAcrossGap_lb(asked, fastener, gap_in, tables);
+    }
+    return lateral_lb;
+  };
 
   return (fastener_spacing_in) => {
     const look_up = lookUp(fastener_spacing_in);
@@ -71,6 +85,13 @@ export function evaluationsBySpacing(
       asked.framing_spacing_in,
     );
     const wind_utilisation = wind.capacity_lb === null ? null : wind_load_lb / wind.capacity_lb;
+    const together = (): CombinedUse | null => {
+      const lateral_reference_lb = lateral();
+      const { capacity_lb: wind_capacity_lb } = wind;
+      if (lateral_reference_lb === null || wind_capacity_lb === null) return null;
+      return combinedUse({ fastener, gravity_load_lb, wind_load_lb, lateral_reference_lb, wind_capacity_lb });
+    };
+    let combined: CombinedUse | null | undefined;
     return {
       fastener,
       look_up,
@@ -84,12 +105,20 @@ export function evaluationsBySpacing(
       wind_load_lb,
       wind,
       wind_utilisation,
+      get combined() {
+        if (combined === undefined) combined = together();
+        return combined;
+      },
       min_length_in,
       length_in,
-      verdict:
-        table_verdict === 'permitted' && wind_utilisation !== null && wind_utilisation <= 1
-          ? 'permitted'
-          : 'design-required',
+      get verdict() {
+        const isHeld =
+          table_verdict === 'permitted' &&
+          wind_utilisation !== null &&
+          wind_utilisation <= 1 &&
+          (this.combined?.weight_and_wind ?? 0) <= 1;
+        return isHeld ? 'permitted' : 'design-required';
+      },
     };
   };
 }

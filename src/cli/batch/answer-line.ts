@@ -1,8 +1,8 @@
 import { advise } from '../../advice/advise.ts';
 import type { Knowledge } from '../../advice/judge-walls.ts';
-import { parseInput } from '../../base/parse-input.ts';
 import { describeIssue, type Issue, Refusal } from '../../base/refusal.ts';
-import { type Scenario, scenarioSchema } from '../../brief/scenario.ts';
+import { readScenario } from '../../brief/read-scenario.ts';
+import type { Scenario } from '../../brief/scenario.ts';
 import { parseJsonText } from '../json-text.ts';
 import { jsonLine } from '../output.ts';
 import { decodeText, STANDARD_INPUT, sourceName } from '../read-text.ts';
@@ -22,7 +22,7 @@ const MOST_ISSUES = 20;
  */
 export async function answerLine(task: BatchTask, knowledge: Knowledge): Promise<BatchAnswer> {
   try {
-    const given = readScenario(task);
+    const given = scenarioOf(task);
     const { edition, top, isShort } = task.means;
     const scenario = edition === null ? given : { ...given, code_edition: edition };
     const advice = await advise(scenario, knowledge, { top, toolVersion: TOOL_VERSION });
@@ -37,7 +37,7 @@ export async function answerLine(task: BatchTask, knowledge: Knowledge): Promise
   }
 }
 
-function readScenario({ content, source, source_line }: BatchTask): Scenario {
+function scenarioOf({ content, source, source_line }: BatchTask): Scenario {
   if ('field' in content) throw new Refusal(content);
   const isOneLine = source_line !== null;
   const name = isOneLine ? LINE_NAME : source;
@@ -45,7 +45,7 @@ function readScenario({ content, source, source_line }: BatchTask): Scenario {
   if (isOneLine && text.trim() === '') {
     throw new Refusal({ field: name, value: '(nothing)', accepted: 'Give one scenario on each line.' });
   }
-  return parseInput(scenarioSchema, parseJsonText(text, name, isOneLine));
+  return readScenario(parseJsonText(text, name, isOneLine));
 }
 
 /** The line in the place of an answer; `cladwright-batch-error/1`. */

@@ -13,7 +13,8 @@ import { readTop, readWholeNumber } from '../read-number.ts';
 import { SOURCE_DIGEST, TOOL_VERSION } from '../version.ts';
 import type { BatchItem, BatchMeans } from './batch-item.ts';
 import { BatchOutlet } from './batch-outlet.ts';
-import { earlierState, OutFile, refuseOtherInput } from './out-file.ts';
+import { earlierState, OutFile, refuseNoFile, refuseOtherInput } from './out-file.ts';
+import { lockOut } from './out-lock.ts';
 import { type BatchSource, findSources, readItems } from './read-items.ts';
 import { type BatchState, freshState, withItem } from './resume-state.ts';
 import { runLines, StopSign } from './run-lines.ts';
@@ -54,6 +55,27 @@ export async function runBatch(paths: readonly string[], flags: BatchFlags): Pro
   // Also tells of house rules with an error before any thread is started.
   const knowledge = await loadKnowledge({ housePacks: means.housePacks });
   const digest = meansDigest(means, first_line, knowledge);
+  const run = { jobs, means, digest, first_line, sources, outPath };
+  if (outPath === undefined) return answerAll(run);
+  await refuseNoFile(outPath);
+  const unlock = await lockOut(outPath);
+  try {
+    return await answerAll(run);
+  } finally {
+    await unlock();
+  }
+}
+
+type BatchRun = {
+  readonly jobs: number;
+  readonly means: BatchMeans;
+  readonly digest: string;
+  readonly first_line: number;
+  readonly sources: readonly BatchSource[];
+  readonly outPath: string | undefined;
+};
+
+async function answerAll({ jobs, means, digest, first_line, sources, outPath }: BatchRun): Promise<ExitCode> {
   const earlier = outPath === undefined ? freshState(digest) : await earlierState(outPath, digest);
   const passedOver: string[] = [];
   const items = readItems(sources, first_line, (path) => passedOver.push(path));

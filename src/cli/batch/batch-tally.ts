@@ -35,7 +35,8 @@ export function failureText(
   const [first = '', ...more] = message.split('\n');
   const rest = more.length > 0 ? ` (and ${more.length} more)` : '';
   // Values and file names come from outside and must not steer the terminal.
-  return `${visibleText(`${where}: ${first}${rest}`)}\n`;
+  const saysWhere = [':', ','].some((mark) => first.startsWith(`${where}${mark}`));
+  return `${visibleText(`${saysWhere ? '' : `${where}: `}${first}${rest}`)}\n`;
 }
 
 /** Where somebody finds it again: the line of a file is not that of the output when other files come before it. */

@@ -1,5 +1,6 @@
 import type { Stats } from 'node:fs';
 import { type FileHandle, open, stat } from 'node:fs/promises';
+import { dirname } from 'node:path';
 import { Refusal, showValue } from '../../base/refusal.ts';
 import { discRefusal } from '../../record/disc-refusal.ts';
 import { errorCode } from '../../record/publish-files.ts';
@@ -53,6 +54,13 @@ function noFolder(path: string): Refusal {
     value: showValue(path),
     accepted: 'There is no such folder. Give a file in a folder that is there.',
   });
+}
+
+/** @throws Refusal where there is something else of that name, a folder or a device, or no folder for it */
+export async function refuseNoFile(path: string): Promise<void> {
+  if ((await lookAt(path)) === null && (await stat(dirname(path)).catch(() => null)) === null) {
+    throw noFolder(path);
+  }
 }
 
 async function lookAt(path: string): Promise<Stats | null> {

@@ -45,9 +45,10 @@ const WINDOW_TOPICS: readonly { readonly pattern: RegExp; readonly aspects: read
   { pattern: /\b(?:count|how many|number)\b/, aspects: ['count'] },
 ];
 
-/** What leaves one question open and means something else, or nothing, at any other. */
-const OPEN_HERE: readonly {
-  readonly question: QuestionId;
+/** What leaves one question open without "don't know". */
+const LEFT_OPEN: readonly {
+  /** Means something else, or nothing, at any other question; null where it says what it is about. */
+  readonly question: QuestionId | null;
   readonly field: FieldId;
   readonly pattern: RegExp;
 }[] = [
@@ -58,6 +59,12 @@ const OPEN_HERE: readonly {
       /^(?:(?:i |we )?(?:have )?(?:no|without an?) (?:budget|limit|cap|maximum|max)(?: (?:set|yet|on (?:the )?(?:budget|money|cost|price)))*|unlimited|money is no (?:object|problem|matter)|(?:the )?sky(?: is|'?s) the limit)$/,
   },
   {
+    question: null,
+    field: 'budget_usd_per_ft2',
+    pattern:
+      /^(?:(?:i |we )?(?:have )?(?:no|without an?|there is no) (?:budget|(?:limit|cap|maximum) on (?:the )?(?:budget|money|costs?|price))(?: (?:set|yet|limit))*|money is no (?:object|problem|matter))$/,
+  },
+  {
     question: 'crew',
     field: 'crew_skill',
     pattern:
@@ -66,8 +73,10 @@ const OPEN_HERE: readonly {
 ];
 
 /** The field that a clause leaves open without "don't know": "no limit" of the budget, "nobody yet" of the crew. */
-export function leftOpenHere(clause: string, question: QuestionId | null): FieldId | null {
-  const open = OPEN_HERE.find((one) => one.question === question && one.pattern.test(clause));
+export function leftOpenBy(clause: string, question: QuestionId | null): FieldId | null {
+  const open = LEFT_OPEN.find(
+    (one) => (one.question === null || one.question === question) && one.pattern.test(clause),
+  );
   return open?.field ?? null;
 }
 

@@ -37,6 +37,12 @@ export function splitClauses(line: string): string[] {
       // A storey and a half is one height.
       .replace(/\b(?:an? |one )?(stor(?:e?y)) and a half\b/g, 'one-and-a-half $1')
       .replace(/\b(\w+) and a half (?=stor|floors?|levels?)/g, '$1-and-a-half ')
+      .replace(/\blath and plaster\b/g, 'lath-and-plaster')
+      // The two lengths of a wall.
+      .replace(
+        /(?<=\d ?(?:ft|feet|foot|'|inch(?:es)?|in\.?|") (?:long|wide)),? (?:and )?(?=\d+ ?(?:ft|feet|foot|'|inch(?:es)?|in\.?|") (?:high|tall))/g,
+        ' by ',
+      )
       // "With" belongs to what somebody is experienced with.
       .replace(/\bexperienced with\b/g, 'experienced in')
       .replace(SENTENCE_END, ', ')
@@ -79,7 +85,9 @@ export class Clause {
     return {
       words: match[0].trim(),
       groups: match.slice(1),
-      isNegated: NEGATION_BEFORE.test(this.text.slice(0, match.index)),
+      isNegated:
+        NEGATION_BEFORE.test(this.text.slice(0, match.index)) ||
+        NEGATION_AFTER.test(this.text.slice(match.index + match[0].length)),
     };
   }
 
@@ -107,9 +115,16 @@ export class Clause {
 export type Taken = {
   readonly words: string;
   readonly groups: readonly (string | undefined)[];
-  /** "not", "no", "without" … stands right before it. */
+  /** "not", "no", "without" … stands before it, or "is not" behind it. */
   readonly isNegated: boolean;
 };
 
-const NEGATION_BEFORE =
-  /\b(?:no|not|isn't|isnt|aren't|never|without|don't|doesn't|won't|can't|cannot|except|anything but|rather than|instead of|nor|neither|hate|avoid)\s+(?:(?:a|an|the|any|have|want|use|like|as|to)\s+)*$/;
+/** Words between a negation and what it denies: "don't want to use", "not going to be doing". */
+const BETWEEN =
+  'a|an|the|any|that|it|have|has|want|wants|need|use|using|like|as|to|be|been|being|do|going|planning|plan|planned|looking|interested|in|for|with|on|really|actually|exactly|quite|my|our|of|is|are';
+const NEGATION_BEFORE = new RegExp(
+  `\\b(?:no|not|isn'?t|aren'?t|wasn'?t|weren'?t|never|without|don'?t|doesn'?t|didn'?t|won'?t|can'?t|cannot|wouldn'?t|haven'?t|hasn'?t|ain'?t|except|anything but|rather than|instead of|nor|neither|hates?|dislikes?|avoid|no more|no longer|sick of|tired of)\\s+(?:(?:${BETWEEN})\\s+)*$`,
+);
+/** "True stucco is not for us". */
+const NEGATION_AFTER =
+  /^\s*(?:(?:is|are|was|were|will|would|does|do|did)(?:n'?t| not| no)\b(?! (?:sure|certain))|(?:is|are) (?:out|off the table|gone|missing)\b)/;

@@ -44,9 +44,12 @@ function openFigures(gathering: Gathering): { field: FieldId; figure: Figure }[]
 
 /** A figure of something else that is never asked: "3 acres" is no distance. */
 const OTHER_UNIT =
-  '\\s*(?:sides?|walls?|stor(?:e?ys?|ies)|floors?|levels?|gables?|faces?|rooms?|of|acres?|miles?|yards?|yds?|blocks?|hectares?|kilomet(?:er|re)s?|km|houses?)\\b';
+  '\\s*(?:sides?|walls?|stor(?:e?ys?|ies)|floors?|levels?|gables?|faces?|rooms?|of|acres?|miles?|yards?|yds?|blocks?|hectares?|kilomet(?:er|re)s?|km|houses?|mils?|gau?ge|years?|bedrooms?|studs?|batts?|bays?|crews?|roofs?|homes?|units?|windows?|doors?|inch(?:es)?|feet|foot|ft|mm|cm)\\b';
 const BARE = new RegExp(`(?<![\\w.$/'"])(-?(?:${NUMBER}))(?![\\w%/'"]|\\.\\d|${OTHER_UNIT})`);
-const LENGTH_HERE = new RegExp(`(?<![\\w.$/])(-?${LENGTH})`);
+/** A length of something else: "9 ft walls", "1 inch of stucco". */
+const OF_OTHER =
+  '(?!\\s*(?:(?:thick|deep|high|tall|wide|long) )*(?:of|walls?|ceilings?|floors?|roofs?|studs?|batts?)\\b)';
+const LENGTH_HERE = new RegExp(`(?<![\\w.$/])(-?${LENGTH})${OF_OTHER}`);
 
 /** Figures left in a clause, taken for the fields being asked: "12 ft" for the lot line, "30" for the budget. */
 export function readFigures(clause: Clause, gathering: Gathering): void {
@@ -88,5 +91,7 @@ const RANGE = new RegExp(
 
 /** Whether a clause gives a range where one figure is needed. A window's "3-0 x 5-0" is not one. */
 export function hasRange(clause: string): boolean {
-  return RANGE.test(clause.replace(/\d+'?-\d{1,2}"?\s*(?:x|by)\s*\d+'?-\d{1,2}"?/g, ' '));
+  return RANGE.test(
+    clause.replace(/\d+(?:'?-\d{1,2}"?)?\s*(?:x|by)\s*\d+'?-\d{1,2}"?|\d+'?-\d{1,2}"? \d+'?-\d{1,2}"?/g, ' '),
+  );
 }

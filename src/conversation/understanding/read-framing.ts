@@ -38,7 +38,13 @@ const NOMINAL =
 /** Lumber of 38 mm by its dressed depth, as it is named where lumber goes by millimetres. */
 const NOMINAL_MM = /\b38\s*x\s*(89|140|184|235|286)\b(?:\s*mm\b)?/;
 const DESIGNATOR = /\b(\d{3,4})s(\d{3})(?:-(\d+))?\b/;
-const MILS = new RegExp(`(?<![\\w.])(${NUMBER})[ -]?mils?\\b(?: (?:thick|studs?|steel|metal))*`);
+/** Sheets go by the mil as well, thinner ones. */
+const NO_SHEET = '(?! ?(?:poly|plastic|sheet|film|vapou?r|foil|vinyl))';
+const MIL_WORDS = `[ -]?mils?\\b(?: (?:thick|studs?|steel|metal))*${NO_SHEET}`;
+const MILS = new RegExp(`(?<![\\w.])(${NUMBER})${MIL_WORDS}`);
+const MILS_ANYWHERE = new RegExp(`(?<![\\w.])(\\d{2,3})${MIL_WORDS}`);
+/** What else goes by its gauge. */
+const OF_WIRE = /\b(?:lath|mesh|wire|staples?|nails?|screws?|flashing|furring|roof(?:ing)?)\b/;
 const GAUGE = /\b(1[0-9]|2[0-9])[ -]?(?:gau?ge|ga)\b\.?(?: (?:studs?|steel|metal))*/;
 /** Structural studs by gauge (from memory): 20 is 33 mil, 18 is 43, 16 is 54. */
 const MIL_OF_GAUGE: ReadonlyMap<string, number> = new Map([
@@ -46,10 +52,20 @@ const MIL_OF_GAUGE: ReadonlyMap<string, number> = new Map([
   ['18', 43],
   ['16', 54],
 ]);
-const STEEL =
-  /\b(?:(?:light[- ]gau?ge|cold[- ]formed|galvani[sz]ed)[- ])?(?:steel|metal)(?:[- ]?(?:studs?|stud ?work|fram(?:e|ed|ing)))?\b/;
-const WOOD =
-  /\b(?:wood(?:en)?|timber|lumber|stick|spf|spruce(?:[- ]pine[- ]fir)?|douglas[- ]fir)(?:[- ]?(?:studs?|fram(?:e|ed|ing)))?\b/;
+/** What may follow a material that is that of the studs; "wood siding" and "a metal roof" are something else. */
+const AFTER_MATERIAL = [
+  'two|at|on|every|spaced|oc|o\\.c|deep|in|from|for',
+  'studs?|studwork|stud work|fram\\w*|walls?|house|home|construction|built|lumber|timber',
+  "i|we|is|are|as|not|isn't|aren't|or|too|probably|maybe|please",
+].join('|');
+const NO_OTHER_NOUN = `(?! (?!(?:${AFTER_MATERIAL})\\b)[a-z])`;
+const MADE_OF = '(?:[- ]?(?:studs?|stud ?work|fram(?:e|ed|ing)))';
+const STEEL = new RegExp(
+  `\\b(?:(?:light[- ]gau?ge|cold[- ]formed|galvani[sz]ed)[- ])?(?:steel|metal)(?:${MADE_OF}\\b|\\b${NO_OTHER_NOUN})`,
+);
+const WOOD = new RegExp(
+  `\\b(?:(?:wood(?:en)?|timber|lumber|spf|spruce(?:[- ]pine[- ]fir)?|douglas[- ]fir)(?:${MADE_OF}\\b|\\b${NO_OTHER_NOUN})|stick[- ]?(?:fram(?:e|ed|ing)|built|build|construction)\\b)`,
+);
 const STUDS = /\bstuds?\b|\bfram(?:e|ed|ing)\b/;
 const ON_CENTER = new RegExp(
   `(?:\\b(?:at|on|every|spaced)\\s*|@\\s*)?(?<![\\w.])(${LENGTH}|${NUMBER})\\s*(?:o\\.?\\s?c\\b\\.?|on[- ]?cent(?:er|re)s?|cent(?:er|re)s\\b|apart\\b|spacing\\b)`,
@@ -61,9 +77,22 @@ const DEEP = new RegExp(
   `(${LENGTH})\\s*(?=(?:deep\\s*)?(?:(?:wood|wooden|timber|steel|metal|light[- ]gau?ge)\\s*)*(?:studs?|fram(?:e|ing))\\b|deep\\b)(?:deep\\b)?`,
 );
 
+/** Lumber that was never planed to its dressed size. */
+const ROUGH_SAWN =
+  /\b(?:rough(?:[- ]?sawn|[- ]?cut)?|full[- ](?:size[d]?|dimension(?:al|ed)?|cut)|actual|true) (?=2|two)/;
+/** From here on a spacing without its unit is in millimetres, beside lumber that is named so. */
+const LEAST_SPACING_MM = 100;
+
 /** "Steel studs 6 in.": no studs stand that close together. */
 const DEEP_AFTER =
   /(?<=\bstuds?,? )([2-9](?:[ -]\d+\/\d+|\.\d+)? ?(?:inches|inch|in\b\.?|"))(?! ?(?:o\.?\s?c\b|on[- ]?cent|cent|apart|spac))/;
+
+/** Whether a clause speaks of studs for sure, also where the windows are asked and "2x6" alone may be one. */
+export function isStudTalk(text: string): boolean {
+  return /\bstuds?\b|\bfram(?:ed|ing)\b|\bo\.?\s?c\b|\bon[- ]?cent(?:er|re)s?\b|\bmils?\b|\bgau?ge\b|\b2 ?x ?(?:4|6|8|10|12) (?:at|@) \d/.test(
+    text,
+  );
+}
 
 /** Studs: nominal lumber ("2x6" is 5.5 in. of wood), steel designators, depth, spacing. */
 export const readFraming: Reader = (clause, gathering) => {
@@ -95,6 +124,12 @@ export const readFraming: Reader = (clause, gathering) => {
           taken.words,
           'Steel studs go by their depth in inches: 3 1/2, 3 5/8, 5 1/2, 6 or 8.',
         );
+      } else if (ROUGH_SAWN.test(clause.text)) {
+        gathering.add('framing.material', 'wood', taken);
+        gathering.puzzle(
+          taken.words,
+          'Rough-sawn lumber is as deep as it measures. How many inches is that?',
+        );
       } else if (depth_in !== undefined) {
         gathering.add('framing.depth_in', depth_in, taken);
       }
@@ -108,7 +143,13 @@ export const readFraming: Reader = (clause, gathering) => {
   }
 
   function addSpacing(text: string | undefined, taken: Parameters<typeof gathering.add>[2]): void {
-    const spacing_in = readLengthIn(text ?? '') ?? readNumber(text ?? '');
+    const bare = readNumber(text ?? '');
+    if (bare !== null && bare >= LEAST_SPACING_MM && NOMINAL_MM.test(clause.text)) {
+      const words = `${taken.words} mm`;
+      gathering.add('framing.spacing_in', readLengthIn(`${bare} mm`) ?? bare, { ...taken, words });
+      return;
+    }
+    const spacing_in = readLengthIn(text ?? '') ?? bare;
     if (spacing_in !== null) gathering.add('framing.spacing_in', spacing_in, taken);
   }
 };
@@ -119,11 +160,13 @@ function readSteelThickness(
   gathering: Parameters<Reader>[1],
   isAboutStuds: boolean,
 ): void {
-  for (const taken of isAboutStuds ? clause.takeAll(MILS) : []) {
+  const isWood = gathering.context.answers['framing.material'] === 'wood';
+  const isOfStud = isAboutStuds || !(isWood || OF_WIRE.test(clause.text));
+  for (const taken of isOfStud ? clause.takeAll(isAboutStuds ? MILS : MILS_ANYWHERE) : []) {
     const mil = readNumber(taken.groups[0] ?? '');
     if (mil !== null) gathering.add('framing.steel_thickness_mil', mil, taken);
   }
-  for (const taken of isAboutStuds ? clause.takeAll(GAUGE) : []) {
+  for (const taken of isOfStud ? clause.takeAll(GAUGE) : []) {
     const mil = MIL_OF_GAUGE.get(taken.groups[0] ?? '');
     if (mil === undefined) gathering.puzzle(taken.words, 'Give the thickness in mils: 33, 43 or 54.');
     else gathering.add('framing.steel_thickness_mil', mil, taken);

@@ -3,7 +3,7 @@ import { takeDollars } from './dollars.ts';
 import type { Taken } from './line-text.ts';
 import { DIGITS, hundredths, LENGTH, NUMBER, readLengthIn, readNumber, readSigned } from './numbers.ts';
 import { isWindowTalk } from './read-framing.ts';
-import type { Reader } from './reading.ts';
+import type { Gathering, Reader } from './reading.ts';
 
 /** Words that a house may have between "new" and itself; not what else could be new on it. */
 const OF_HOUSE =
@@ -18,6 +18,8 @@ const NEW =
   /\bnew[- ]?(?:build|house|home|wall|construction|work|addition|building)\b|\bbrand[- ]new\b|\bfrom (?:scratch|the ground up)\b|\b(?:an? )?additions?\b(?! to)/;
 const OLD =
   /\bretro-?fit(?:ting|ted)?\b|\bre-?(?:side|siding|clad|cladding|cover)\b|\brenovat\w+|\bremodel\w*|\b(?:existing|old) (?:house|home|wall|building)\b/;
+const STANDS =
+  /^(?:it|(?:the|our|my) (?:house|home|building|wall))(?:'s| is)? (?:stands|standing|built)(?: (?:already|there))+$/;
 const STANDING =
   /\b(?:existing|old|(?:it )?stands(?: already)?|already (?:there|built|standing)|(?:there|built|standing) already)\b/;
 
@@ -39,6 +41,11 @@ const BUILT_IN = new RegExp(
 );
 const TO_COME = /\b(?:to be|will be|going to be|being|gets?) (?:built|finished)\b/;
 
+/** Whether a clause says when the house was built. */
+export function saysWhenBuilt(text: string): boolean {
+  return BUILT_IN.test(text);
+}
+
 /** New wall or retrofit. */
 export const readProject: Reader = (clause, gathering) => {
   const year = clause.take(BUILT_IN);
@@ -59,6 +66,8 @@ export const readProject: Reader = (clause, gathering) => {
   // Alone between commas it means the wall; with windows being asked about it may mean them.
   const alone = gathering.isAsked('windows') ? null : clause.take(/^new$/);
   if (alone) gathering.add('project', 'new', alone);
+  const stands = clause.take(STANDS);
+  if (stands) gathering.add('project', 'retrofit', stands);
   if (!gathering.isAsked('project')) return;
   const standing = clause.take(STANDING);
   if (standing) gathering.add('project', 'retrofit', standing);
@@ -84,7 +93,7 @@ const FREE =
 const YES =
   /^(?:yes|y|yeah|yep|sure|ok|okay|of course|(?:they |it )?(?:can|may)(?: (?:change|grow|be (?:made )?(?:changed|bigger|larger|enlarged)))?|bigger is (?:fine|ok|okay))$/;
 const NO =
-  /^(?:no|n|nope|no way|never|(?:i'?d |we'?d |i would |we would )?(?:rather|prefer) not(?: to)?|(?:please )?(?:don'?t|do not) (?:touch|change|enlarge) (?:them|it|anything)|they (?:(?:have to|must|should|will) )?(?:can'?t|cannot|may not|stay|remain)(?: (?:as they are|(?:at )?the same(?: size)?))?|(?:(?:i'?d|we'?d|i would|we would) (?:like|want|prefer) to )?(?:please )?(?:stay|keep|leave)(?: them)?(?: (?:as (?:they are|is)|alone|the same(?: size)?))?|fixed)$/;
+  /^(?:no|n|nope|no way|never|(?:(?:i|we) )?(?:do not|don'?t|would not|wouldn'?t) (?:want|like)(?: to)? (?:(?:make|change|touch|enlarge|cut|have)(?: (?:them|it|those|the (?:windows|openings)|anything))?|them|it)(?: (?:any )?(?:bigger|larger|changed))?|(?:i'?d |we'?d |i would |we would )?(?:rather|prefer) not(?: to)?|(?:please )?(?:don'?t|do not) (?:touch|change|enlarge) (?:them|it|anything)|(?:they|(?:the |my |our )?(?:windows|openings)) (?:(?:have to|must|should|will) )?(?:can'?t|cannot|may not|stay|remain)(?: (?:as they are|(?:at )?the same(?: size)?))?|(?:(?:i'?d|we'?d|i would|we would) (?:like|want|prefer) to )?(?:please )?(?:stay|keep|leave)(?: them)?(?: (?:as (?:they are|is)|alone|the same(?: size)?))?|fixed)$/;
 
 /** Whether rough openings may be made larger. */
 export const readOpenings: Reader = (clause, gathering) => {
@@ -110,6 +119,8 @@ const ANY =
 const OTHER_FINISH =
   /\b(?:(?:just|wood|wooden|vinyl|metal|steel|fib(?:re|er)[- ]cement|cedar|horizontal|vertical|lap) )*(?:sidings?|clapboards?|shingles?|shakes?|planks?|panels?|bricks?|stone|vinyl|wood|metal)\b(?: (?:is|are|would be) (?:fine|ok|okay|nice))?/;
 
+const ANY_HINT = 'Say "anything", and I choose among all claddings; only stucco can be asked for by name.';
+
 /** The finish wanted. "Stucco" alone may mean either, so it is asked about. */
 export const readFinish: Reader = (clause, gathering) => {
   for (const taken of clause.takeAll(LOOK)) gathering.add('finish', 'stucco-look', taken);
@@ -120,10 +131,7 @@ export const readFinish: Reader = (clause, gathering) => {
     if (any) gathering.add('finish', 'any', any);
     const other = any ? null : clause.take(OTHER_FINISH);
     if (other) {
-      gathering.puzzle(
-        other.words,
-        'Say "anything", and I choose among all claddings; only stucco can be asked for by name.',
-      );
+      gathering.puzzle(other.words, ANY_HINT);
     }
     const look = clause.take(/^(?:just |only )?(?:the )?look(?: is enough| only)?$/);
     if (look) gathering.add('finish', 'stucco-look', look);
@@ -136,7 +144,9 @@ export const readFinish: Reader = (clause, gathering) => {
   const bare = clause.take(
     /\bstucco\b(?! (?:crew|experience|experienced|workers?|contractors?|plasterers?))/,
   );
-  if (bare) {
+  if (bare?.isNegated) {
+    gathering.puzzle(`not ${bare.words}`, `I can't leave one finish out. ${ANY_HINT}`);
+  } else if (bare) {
     gathering.puzzle(bare.words, 'True cement stucco, or is the look of stucco enough?');
   }
 };
@@ -152,7 +162,7 @@ const DOLLARS_PER_METRE = new RegExp(
   `${AT_MOST}(?:(?:\\$|usd)\\s*)?(${NUMBER})\\s*(?:dollars|bucks|usd)?\\s*${PER_METRE}`,
 );
 const IN_ALL =
-  '(?:in )?total|altogether|all together|in all|all in|for (?:it all|all of it|the (?:whole|job|house|wall)(?: (?:thing|job|house|wall|side))?)';
+  '(?:in )?total|altogether|all together|in all|all in|for (?:everything|it all|all of it|the (?:whole|job|house|wall)(?: (?:thing|job|house|wall|side))?)';
 const THOUSANDS = `(${NUMBER})\\s?(?:k\\b|thousand\\b|grand\\b)(?!\\s*(?:${PER_FOOT}))`;
 /** "Eight in all" is windows, "1800 in all" may be square feet: a total without a currency is a large figure. */
 const LARGE = '(\\d{5,})';
@@ -228,13 +238,18 @@ const CREWS = [
 
 /** The crew. */
 export const readCrew: Reader = (clause, gathering) => {
-  if (gathering.isAsked('crew') && isAboutHiring(clause, gathering)) return;
+  if (gathering.isAsked('crew')) {
+    if (isAboutHiring(clause, gathering)) return;
+  } else if (SAYS_WHO_HIRES.test(clause.text)) {
+    const hired = clause.take(HIRED);
+    if (hired) gathering.early.push({ field: 'crew_skill', words: hired.words });
+  }
   const without = clause.take(
     /\b(?:no|without|not)(?: an?| any)? (?:plaster(?:ing)? crew|plasterers?|stucco (?:crew|experience))\b/,
   );
   for (const { value, pattern } of CREWS) {
     for (const taken of clause.takeAll(pattern)) {
-      gathering.add('crew_skill', value, value === 'first-time' ? { ...taken, isNegated: false } : taken);
+      gathering.add('crew_skill', value, taken);
     }
   }
   if (gathering.isAsked('crew')) {
@@ -254,13 +269,15 @@ export const readCrew: Reader = (clause, gathering) => {
   }
   // Whoever builds for themselves may be a carpenter.
   const own = clause.take(OWN_HANDS);
-  if (own && !gathering.unclear.some(({ hint }) => hint === OWN_HANDS_HINT)) {
+  if (own?.isNegated) gathering.puzzle(`not ${own.words}`, 'Who builds it then?');
+  else if (own && !gathering.unclear.some(({ hint }) => hint === OWN_HANDS_HINT)) {
     gathering.puzzle(own.words, OWN_HANDS_HINT);
   }
 };
 
 const FIRST_TIME =
   /^(?:(?:it|this)(?:'?s| is| will be|'?ll be)? )?(?:(?:my|our|the|a) )?(?:very )?first[- ]?time(?: (?:for )?(?:me|us))?$/;
+const SAYS_WHO_HIRES = /^(?:i|we)\b/;
 const HIRED =
   /^(?:(?:i|we)(?:'?m|'?re|'?ll| am| are| will| want to)? )?(?:hire|hiring|pay|paying)(?: (?:a|an|the|some))?(?: \w+)?$|^(?:a|an|the|my|our|some)? ?(?:local |good |small |professional )?(?:handym[ae]n|contractors?|builders?|company|professionals?|pros?|somebody|someone)$/;
 
@@ -291,12 +308,38 @@ const OWN_HANDS =
 const AREA_FT = new RegExp(
   `(?<![$\\w.-])(-?${NUMBER})\\s*(?:sq(?:uare)?\\.?\\s*(?:ft|foot|feet)|sf\\b|sqft\\b|ft2\\b)\\.?(?:\\s+of\\s+walls?)?`,
 );
+const IN2_PER_FT2 = 144;
 const AREA_M = new RegExp(
   `(?<![$\\w.-])(${NUMBER})\\s*(?:sq(?:uare)?\\.?\\s*(?:m\\b|met(?:er|re)s?)|m2\\b)(?:\\s+of\\s+walls?)?`,
 );
 
+/** An area by its name, or a wall by its two lengths. */
+const AREA_IS = new RegExp(`\\b(?:wall )?area(?:'s| is| of|:)?(?: about| around)? (${DIGITS})$`);
+const LONG_AND_HIGH = new RegExp(
+  `(?<![\\w.$-])(${LENGTH}) (?:long|wide) (?:by|x) (${LENGTH}) (?:high|tall)\\b`,
+);
+
+/** A wall by its two lengths; one of several is not the whole. */
+export function addWall(gathering: Gathering, area_ft2: number, taken: Taken): void {
+  const rounded_ft2 = Math.round(area_ft2);
+  if (gathering.isOneOfSeveral) {
+    gathering.puzzle(
+      taken.words,
+      `That is one wall of ${rounded_ft2.toLocaleString('en-US')} sq ft. How many square feet are all of them together?`,
+    );
+  } else gathering.add('wall_area_ft2', rounded_ft2, taken);
+}
+
 /** Wall area. */
 export const readArea: Reader = (clause, gathering) => {
+  const named = clause.take(AREA_IS);
+  if (named) gathering.add('wall_area_ft2', Number(named.groups[0]), named);
+  // A wall is long, a window wide.
+  const isOfWindow =
+    isWindowTalk(clause.text) || (gathering.isAsked('windows') && /\bwide\b/.test(clause.text));
+  const wall = isOfWindow ? null : clause.take(LONG_AND_HIGH);
+  const [length_in, height_in] = (wall?.groups ?? []).map((text) => readLengthIn(text ?? ''));
+  if (wall && length_in && height_in) addWall(gathering, (length_in * height_in) / IN2_PER_FT2, wall);
   for (const taken of clause.takeAll(AREA_FT)) {
     const text = taken.groups[0] ?? '';
     const value = readSigned(text);
@@ -308,15 +351,27 @@ export const readArea: Reader = (clause, gathering) => {
   }
 };
 
+/** "It can only stick out 3 inches". */
+const MAY_GROW =
+  "(?:can(?:'?t|not)?|could(?:n'?t)?|may|must|should)(?: not)?(?: only)? (?:stick|come|go|extend|project|grow|move|build)(?: it)?(?: out)?(?: (?:only|by|up to|at most|any|no|not|more|thicker|further|farther|than))*";
+/** What is so thick is not said: only with a limit by its name. */
 const LIMIT = new RegExp(
-  `(?:\\b(?:at most|no more than|not more than|max(?:imum)?(?: of)?|up to|limit(?: of)?|thickness(?: limit)?(?: of| is)?)\\s+)(${LENGTH})(?:\\s+(?:thick(?:er|ness)?|added|out(?:ward)?s?|total))*|(${LENGTH})\\s+(?:max(?:imum)?|at most|thick(?:ness)?(?: limit| max(?:imum)?)?|added|outward|limit|or less)\\b`,
+  `(?:\\b(?:at most|(?:no|not) (?:thicker|deeper|wider|bigger|more|further|farther) than|max(?:imum)?(?: of)?|up to|limit(?: of)?|thickness(?: limit)?(?: of| is)?|${MAY_GROW})\\s+)(${LENGTH})(?!\\s*(?:thick )?of\\b)(?:\\s+(?:thick(?:er|ness)?|added|out(?:ward)?s?|total))*|(${LENGTH})\\s+(?:max(?:imum)?|at most|thick(?:ness)? (?:limit|max(?:imum)?|at most|in all)|added|outward|limit|or less)\\b`,
 );
 const NO_LIMIT =
   /\b(?:no|without)(?: an?| any)? (?:thickness )?limit(?: on (?:the )?thickness)?\b|\bunlimited\b|\bas thick as (?:needed|it takes)\b/;
 
+const NO_LIMIT_OF_ANYTHING = /^(?:(?:no|without)(?: an?| any)? limit|unlimited)$/;
+
 /** How far the wall may grow outward. */
 export const readThickness: Reader = (clause, gathering) => {
   for (const taken of clause.takeAll(NO_LIMIT)) {
+    const mayBeBudget =
+      !gathering.isAsked('size') && gathering.context.answers.budget_usd_per_ft2 === undefined;
+    if (mayBeBudget && NO_LIMIT_OF_ANYTHING.test(taken.words)) {
+      gathering.puzzle(taken.words, 'Say "no limit on thickness" or "no budget".');
+      continue;
+    }
     gathering.add('max_added_thickness_in', NO_THICKNESS_LIMIT_IN, { ...taken, isNegated: false });
   }
   for (const taken of clause.takeAll(LIMIT)) {

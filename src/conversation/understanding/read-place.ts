@@ -14,7 +14,12 @@ export type PlaceReading = {
 
 const ZONE =
   /(?<!\b(?:wind|wall|seismic|fire|lot)\s)\b(?:(?:climate |iecc |doe )*zone|cz)\s*(\d{1,2})\s*-?\s*([abc])?\b(?:\s*\(?(moist|humid|damp|dry|marine)\)?)?/i;
+/** A zone's code and nothing else. */
+const ZONE_CODE = /^\s*([0-6])\s?([abc])\s*[.!]*$/i;
 const BARE_ZONE = /^\s*([0-6])\s?([abc])\s*$|^\s*([78])\s*$/i;
+/** A code that begins a line or stands between commas, or before what kind of job it is. */
+const ZONE_BEFORE =
+  /(?<=^|[,;]\s*)([0-6])\s?([abc])(?=\s*[,;]|\s+(?:new|retro-?fit|existing|old|house|home|wall|climate)\b)/i;
 const MOISTURE_LETTER: Readonly<Record<string, string>> = {
   moist: 'A',
   humid: 'A',
@@ -53,7 +58,8 @@ function capitalised(names: string): string {
  * @param asked  whether the place is the question: then a zone may stand alone
  */
 export function readPlace(line: string, asked: boolean): PlaceReading {
-  const zone = ZONE.exec(line) ?? (asked ? BARE_ZONE.exec(line) : null);
+  const zone =
+    ZONE.exec(line) ?? (asked ? (BARE_ZONE.exec(line) ?? ZONE_BEFORE.exec(line)) : ZONE_CODE.exec(line));
   if (zone) return readZone(line, zone);
   const county = COUNTY_AND_STATE.exec(line);
   if (county?.[1] && endsInState(county[1])) {

@@ -1,5 +1,6 @@
 import type { Clause, Taken } from './line-text.ts';
-import { hundredths, LENGTH, NUMBER, readLengthIn, readNumber, readSigned } from './numbers.ts';
+import { DIGITS, hundredths, LENGTH, NUMBER, readLengthIn, readNumber, readSigned } from './numbers.ts';
+import { isWindowTalk } from './read-framing.ts';
 import type { Gathering, Reader } from './reading.ts';
 import { roofOfStoreys } from './vague-answers.ts';
 
@@ -8,7 +9,12 @@ const MPH_PER_M_S = 2.23694;
 const MPH_PER_KM_H = 0.621371;
 
 const SPEEDS = [
-  { pattern: new RegExp(`(-?${NUMBER})\\s*-?(?:mph\\b|miles (?:per|an) hour)(?: winds?)?`), factor: 1 },
+  {
+    pattern: new RegExp(
+      `(-?${NUMBER})\\s*-?(?:mph\\b|miles (?:per|an) hour)(?:,? (?:a )?3[- ]sec(?:ond)?[- ]gusts?)?(?: winds?)?`,
+    ),
+    factor: 1,
+  },
   { pattern: new RegExp(`(${NUMBER})\\s*(?:m/s\\b|met(?:er|re)s per second)`), factor: MPH_PER_M_S },
   {
     pattern: new RegExp(`(${NUMBER})\\s*(?:km/?h\\b|kph\\b|kilomet(?:er|re)s per hour)`),
@@ -28,17 +34,37 @@ const EXPOSURES = [
       /\b(?:coast(?:al)?|shore(?:line)?|water ?front|open water|lake ?(?:front|shore)|beach|mud ?flats|salt flats)\b/,
   },
 ] as const;
+/** Said of where the house stands, whatever is asked. A place may have any of these words in its name. */
+const EXPOSURES_ANYWHERE = [
+  { value: 'B', pattern: /\b(?:in (?:a |the )?)?suburb(?:an|s)?\b|\b(?:in|among) (?:the )?woods\b/ },
+  { value: 'C', pattern: /\b(?:in (?:the )?)?open (?:country|terrain|land|fields?)\b/ },
+  { value: 'D', pattern: /\b(?:on|at|by) the (?:coast|shore|beach|water ?front|lake ?(?:front|shore))\b/ },
+] as const;
+/** A speed by its name. */
+const WIND_IS = new RegExp(`\\bwind(?: speed)?(?:'s| is| of|:)?(?: about)? (${DIGITS})$`);
 const ROOF = new RegExp(
-  `(${LENGTH})\\s*(?:-\\s*)?(?:(?:to|at) the (?:mean )?roof(?: height)?|(?:mean )?roof(?: height)?\\b|(?:high|tall)\\b)|\\b(?:mean )?roof(?: height)?(?: is| of| at)?\\s*(${LENGTH}|${NUMBER})`,
+  `(${LENGTH})\\s*(?:-\\s*)?(?:(?:to|at) the (?:mean |(?:middle|midpoint|center|centre) of the )?roof(?: height)?|(?:mean )?roof(?: height)?\\b|(?:high|tall)\\b)|\\b(?:mean )?roof(?: height)?(?: is| of| at)?\\s*(${LENGTH}|${NUMBER})`,
 );
 
 const STOREYS = new RegExp(
   `(?<![\\w.$/-])(?:(single|multi|several|${NUMBER})((?:[- ]and[- ]a[- ]half)?)|half a)[- ]?(?:stor(?:e?ys?|ies|eyed|ied)|floors?|levels?)\\b`,
 );
 
+/** What a height must be of, where it is not asked. */
+const OF_HOUSE = /\b(?:roof|house|home|building|walls?|ceilings?)\b/;
+
+/** Storeys and nothing else: beside "new" or a year they only describe the house. */
+const STOREYS_ALONE = new RegExp(
+  `^(?:(?:it|that|this|we|i|(?:the |our |my |an? )?(?:house|home|building|roof))(?:'?s|'ve| is| has| have)?(?: got)? )?(?:an? |about |only |just )*(?:${STOREYS.source})(?: (?:high|tall|house|home|building))?$`,
+);
+
 /** Storeys are no height: an estimate is put to the user. */
 function estimateRoof(clause: Clause, gathering: Gathering): void {
-  if (!gathering.isOpen('mean_roof_height_ft')) return;
+  if (!gathering.isOpen('mean_roof_height_ft')) {
+    const early = STOREYS_ALONE.test(clause.text) ? clause.take(STOREYS) : null;
+    if (early) gathering.early.push({ field: 'mean_roof_height_ft', words: early.words });
+    return;
+  }
   const taken = clause.take(STOREYS);
   if (!taken) return;
   const [said = '', half = ''] = taken.groups;
@@ -75,13 +101,26 @@ export const readWind: Reader = (clause, gathering) => {
   for (const taken of clause.takeAll(EXPOSURE)) {
     gathering.add('exposure', (taken.groups[0] ?? '').toUpperCase(), taken);
   }
-  for (const taken of clause.takeAll(ROOF)) {
+  // A window is so high as well.
+  const isOfWindow = gathering.isAsked('windows') && !/\broof\b/.test(clause.text);
+  for (const taken of isOfWindow || isWindowTalk(clause.text) ? [] : clause.takeAll(ROOF)) {
     const text = taken.groups[0] ?? taken.groups[1] ?? '';
     const height_in = readLengthIn(text);
     const height_ft = height_in === null ? readNumber(text) : hundredths(height_in / 12);
-    if (height_ft !== null) gathering.add('mean_roof_height_ft', height_ft, taken);
+    if (height_ft === null) continue;
+    if (gathering.isAsked('wind') || OF_HOUSE.test(clause.text)) {
+      gathering.add('mean_roof_height_ft', height_ft, taken);
+    } else gathering.puzzle(taken.words, 'What is so high? Of the roof say "22 ft to the roof".');
   }
-  if (!gathering.isAsked('wind')) return;
+  const wind = clause.take(WIND_IS);
+  if (wind) gathering.add('basic_wind_speed_mph', Number(wind.groups[0]), wind);
+  if (!gathering.isAsked('wind')) {
+    if (gathering.isAsked('place')) return;
+    for (const { value, pattern } of EXPOSURES_ANYWHERE) {
+      for (const taken of clause.takeAll(pattern)) gathering.add('exposure', value, taken);
+    }
+    return;
+  }
   for (const { value, pattern } of EXPOSURES) {
     for (const taken of clause.takeAll(pattern)) gathering.add('exposure', value, taken);
   }
@@ -95,9 +134,10 @@ const LOT_LINE = new RegExp(
 /** Farther than the lot line, which lies between: taken for it, a wall too close to the line would pass. */
 const TO_A_HOUSE =
   /^.*\b(?:next(?: door)?|neighbou?r(?:s|'s|s'|ing)?|other) ?(?:house|home|building|garage|wall)?\b.*\d.*$|^.*\d.*\b(?:next|neighbou?r(?:s|'s|s'|ing)?|other) ?(?:house|home|building|garage|wall|door)\b.*$/;
+const SAYS_FEET = /\d ?(?:feet|foot|ft\b|')/;
 const ON_LOT_LINE = /\b(?:right )?on the (?:lot|property) line\b|\bzero lot line\b/;
 const NO_WILDFIRE =
-  /\b(?:no|not (?:in |near )?(?:an? |the )?|without|outside (?:of )?(?:an? |the )?)\s*(?:wild ?fires?|wui|fire[- ]hazard)(?: (?:area|zone|hazard|risk|country))?\b|\bwild ?fires?:? (?:no|none)\b/;
+  /\b(?:no|not (?:in |near )?(?:an? |the )?|without|outside (?:of )?(?:an? |the )?)\s*(?:wild ?fires?|wui|fire[- ]hazard)(?: (?:area|zone|hazard|risk|country))?\b|\bwild ?fires?:? (?:no|none)\b|\bwild ?fires?(?: (?:risk|danger|hazard))? (?:is|are)(?:n'?t| not|n'?t really| not really) (?:an? |any |much )?(?:(?:of an? )?(?:issue|problem|concern|risk|threat|danger|matter)s?)\b/;
 /** Where the surroundings are asked, fire is the one that comes over land. */
 const NO_FIRE =
   /\b(?:no|not (?:an? |any |much (?:of an? )?)?|without(?: any)?|low)\s*(?:(?:risk|danger|threat|fear) of (?:wild ?)?fires?|(?:wild ?|brush ?|forest ?|bush ?)?fires?(?: (?:risk|danger|hazard|threat|problem|issue|area|zone|country)s?)?)\b(?:(?: here| there| around here| either))*/;
@@ -127,15 +167,18 @@ export const readSurroundings: Reader = (clause, gathering) => {
   const onLine = clause.take(ON_LOT_LINE);
   if (onLine) gathering.add('fire_separation_ft', 0, onLine);
   for (const taken of clause.takeAll(LOT_LINE)) addDistance(gathering, taken);
-  const house = gathering.isAsked('surroundings') ? clause.take(TO_A_HOUSE) : null;
-  if (house) {
+  const asked = gathering.isAsked('surroundings');
+  if (asked) clause.take(/\b(?:from|to|off) the line\b/);
+  const house = asked || SAYS_FEET.test(clause.text) ? clause.take(TO_A_HOUSE) : null;
+  if (house && !asked) {
+    gathering.early.push({ field: 'fire_separation_ft', words: house.words });
+  } else if (house) {
     gathering.puzzle(
       house.words,
       'It is the lot line between that counts, not the next house. How many feet is that away?',
     );
   }
 
-  const asked = gathering.isAsked('surroundings');
   if (asked && clause.take(NEITHER_NAMED)) addNeither(gathering, clause.text);
   const noFire = clause.take(NO_WILDFIRE) ?? (asked ? clause.take(NO_FIRE) : null);
   if (noFire) gathering.add('wildfire_area', false, { ...noFire, isNegated: false });
@@ -223,28 +266,55 @@ const PRIORITIES = [
 const FIRST_WEIGHT = 3;
 const SECOND_WEIGHT = 2;
 
-/** What matters most; taken over the whole line, since the order carries the weight. Only when asked. */
+const PRIORITY = PRIORITIES.map(({ pattern }) => pattern.source).join('|');
+/** "Cost matters most", "energy first, then cost": what matters, said as such beside another question. */
+const SAYS_PRIORITY = new RegExp(
+  `(?:^|(?<=[,;.] ))(?:and |but )?(?:(?:${PRIORITY}) (?:(?:is |comes )?first(?! time)|matters? (?:the )?most|(?:is|are) (?:the )?most important|above all|is (?:the|our|my) (?:first |top |main )?priority)|(?:(?:the|our|my) )?(?:first |top |main )?priority(?: is|:) (?:${PRIORITY}))(?:,? (?:and )?then (?:${PRIORITY}))*(?=$|[,;.])`,
+);
+
+/**
+ * What matters most; the order carries the weight, so that it is read over the whole line. Beside another question only
+ * where it is said as such.
+ */
 export function readPriorities(line: string, gathering: Gathering): string | null {
-  if (!gathering.isAsked('priorities')) return null;
+  if (!gathering.isAsked('priorities')) {
+    const said = SAYS_PRIORITY.exec(line)?.[0];
+    if (line === 'balanced') return addBalanced(line, gathering);
+    if (said === undefined) return null;
+    addPriorities(said, gathering);
+    return line.replace(said, ' ');
+  }
   const balanced =
     /\b(?:balanced|all (?:the same|equal(?:ly)?|alike)|equal(?:ly)?|everything(?: equally)?)\b/.exec(line);
-  if (balanced) {
-    gathering.findings.push({
-      field: 'priorities',
-      value: { cost: 1, moisture_safety: 1, energy: 1, ease: 1, carbon: 1 },
-      words: balanced[0],
-    });
-    return line.replace(balanced[0], ' ');
-  }
-  const named = PRIORITIES.flatMap(({ key, pattern }) => {
-    const match = pattern.exec(line);
-    return match ? [{ key, index: match.index, words: match[0] }] : [];
-  }).sort((a, b) => a.index - b.index);
-  if (named.length === 0) return null;
+  if (balanced) return line.replace(balanced[0], addBalanced(balanced[0], gathering));
+  if (prioritiesIn(line).length === 0) return null;
   if (/\b(?:not|no|don'?t|never|least)\b/.test(line)) {
     gathering.puzzle(line, 'Name what matters most, first things first.');
     return '';
   }
+  const named = addPriorities(line, gathering);
+  return named.reduce((rest, words) => rest.replace(words, ' '), line).replace(/\bkeep(?:ing)?\b/g, ' ');
+}
+
+/** All alike; returns what is left of the words. */
+function addBalanced(words: string, gathering: Gathering): string {
+  const value = { cost: 1, moisture_safety: 1, energy: 1, ease: 1, carbon: 1 };
+  gathering.findings.push({ field: 'priorities', value, words });
+  return ' ';
+}
+
+function prioritiesIn(
+  line: string,
+): { readonly key: string; readonly index: number; readonly words: string }[] {
+  return PRIORITIES.flatMap(({ key, pattern }) => {
+    const match = pattern.exec(line);
+    return match ? [{ key, index: match.index, words: match[0] }] : [];
+  }).sort((a, b) => a.index - b.index);
+}
+
+/** Adds what a line names, in its order; returns the words. */
+function addPriorities(line: string, gathering: Gathering): string[] {
+  const named = prioritiesIn(line);
   gathering.findings.push({
     field: 'priorities',
     value: Object.fromEntries(
@@ -252,5 +322,5 @@ export function readPriorities(line: string, gathering: Gathering): string | nul
     ),
     words: named.map(({ words }) => words).join(', '),
   });
-  return named.reduce((rest, { words }) => rest.replace(words, ' '), line).replace(/\bkeep(?:ing)?\b/g, ' ');
+  return named.map(({ words }) => words);
 }

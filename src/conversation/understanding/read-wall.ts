@@ -6,7 +6,7 @@ const R_PER_RSI = 5.678263;
 
 const SHEATHINGS = [
   { value: 'osb', anywhere: /\bosb\b|\boriented strand(?: ?board)?\b/, asked: null },
-  { value: 'plywood', anywhere: /\bplywood\b(?!\s*bucks?)/, asked: /\b(?:ply|cdx)\b/ },
+  { value: 'plywood', anywhere: /\bplywood\b(?!\s*bucks?)|\bcdx\b/, asked: /\bply\b/ },
   {
     value: 'gypsum',
     anywhere: /\b(?:exterior |glass[- ]mat )(?:gypsum|gyp)(?: (?:board|sheathing))?\b|\bgypsum sheathing\b/,
@@ -27,16 +27,19 @@ const SHEATHINGS = [
   {
     value: 'none',
     anywhere: /\b(?:no|without)(?: any)? sheathing\b|\bunsheathed\b/,
-    asked: /^(?:none|nothing|no)\b/,
+    asked: /^(?:none|nothing|no)(?: (?:at all|there|yet|now|outside|on (?:it|them|the studs)))*$/,
   },
 ] as const;
 
 /** Sold as sheathing seldom; mostly OSB is meant. */
 const CHIPS = /\b(?:some kind of )?(?:chip|particle|press(?:ed)?|wafer) ?boards?\b/;
 
+/** "The sheathing is boards": named, so that any word for a board means this one. */
+const SHEATHING_IS = /\b(?:sheathing|sheathed)(?:'s| is| are| in| of|:)? (?!is\b)/;
+
 /** The board on the outside of the studs. */
 export const readSheathing: Reader = (clause, gathering) => {
-  const asked = gathering.isAsked('sheathing');
+  const asked = gathering.isAsked('sheathing') || SHEATHING_IS.test(clause.text);
   const chips = asked ? clause.take(CHIPS) : null;
   if (chips) gathering.puzzle(chips.words, 'Is it OSB (large flat strands), plywood or fibreboard?');
   for (const { value, anywhere, asked: whenAsked } of SHEATHINGS) {
@@ -52,7 +55,7 @@ const R_VALUE = new RegExp(`\\br(?:\\s?-\\s?|\\s)?(${DIGITS})(?![\\w/])`);
 const R_SUM = new RegExp(`\\br?\\s?-?\\s?${DIGITS}\\s?\\+\\s?(?:r\\s?-?\\s?)?${DIGITS}(?:\\s?c\\.?i\\.?)?`);
 const RSI = new RegExp(`\\brsi\\s?-?\\s?(${DIGITS})\\b`);
 const EMPTY =
-  /\b(?:uninsulated|not insulated(?! (?:much|well|very|enough|fully))|empty(?: stud)? (?:bays?|cavit(?:y|ies)|walls?)|(?:no|without)(?: any)?(?: cavity)? insulation)\b/;
+  /\b(?:uninsulated|(?:bays?|cavit(?:y|ies)|walls?) (?:is|are) (?:all )?empty|not insulated(?! (?:much|well|very|enough|fully))|empty(?: stud)? (?:bays?|cavit(?:y|ies)|walls?)|(?:no|without)(?: any)?(?: cavity)? insulation|(?:nothing|none) (?:in(?:side)?|between) (?:the |my |our |these |those )*(?:walls?|studs?|(?:stud )?bays?|cavit(?:y|ies)))\b|^(?:all )?empty$/;
 
 /** R-value between the studs. What lies outside the studs is the program's to find, so "R-10 continuous" is not taken. */
 export const readCavity: Reader = (clause, gathering) => {
@@ -103,7 +106,7 @@ const RETARDERS = [
   {
     value: 'class-i',
     pattern:
-      /\bclass[- ]?(?:i|1)\b|\b(?:\d+ ?mil )?poly(?:ethylene)?\b(?: (?:sheets?|sheeting|film))?|\bplastic (?:sheets?|sheeting|film)\b|\b(?:aluminium|aluminum )?foil\b(?![- ]?faced (?:poly|foam))/,
+      /\bclass[- ]?(?:i|1)\b|\b(?:\d+ ?mil )?poly(?:ethylene)?\b(?: (?:sheets?|sheeting|film))?|\bplastic (?:sheets?|sheeting|film|(?:behind|under|back of)(?: (?:it|them|that|the|drywall|plaster|gypsum|board|wall))*)\b|\b(?:aluminium|aluminum )?foil\b(?![- ]?faced (?:poly|foam))/,
   },
   {
     value: 'responsive',

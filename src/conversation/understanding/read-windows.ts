@@ -1,20 +1,32 @@
 import type { ScenarioWindow } from '../../brief/scenario.ts';
 import type { WindowReading } from '../windows.ts';
+import { withoutFillers } from './left-words.ts';
 import type { Clause } from './line-text.ts';
 import { hundredths, NUMBER, readLengthIn, readNumber, readSigned } from './numbers.ts';
+import { matterOf } from './other-matters.ts';
 import { isWindowTalk } from './read-framing.ts';
+import { addWall } from './read-job.ts';
 import type { Gathering } from './reading.ts';
 
 const UNIT = String.raw`(?:\s*(inches|inch|in\b\.?|"|feet|foot|ft\b\.?|'|mm|cm|m(?![a-z0-9])))?`;
-const SIZE = new RegExp(`(?<![\\w.])(${NUMBER})${UNIT}\\s*(?:x|by)\\s*(${NUMBER})${UNIT}`);
+const SIZE = new RegExp(
+  `(?<![\\w.])(${NUMBER})${UNIT}\\s*(?:wide\\s*(?:x|by)?|x|by)\\s*(${NUMBER})${UNIT}(?:\\s*(?:high|tall))?(?![\\w/-]*\\d)`,
+);
 /** "rough opening 37 x 61 in.", "RO of 37x61" */
 const ROUGH_OPENING = new RegExp(
   `\\b(?:in an? |with an? )?(?:rough openings?|ro)(?: (?:of|is|are|measures?|measuring))?:?\\s*(${NUMBER})${UNIT}\\s*(?:x|by)\\s*(${NUMBER})${UNIT}`,
 );
-/** Trade shorthand: 3-0 x 5-0 is three feet no inches by five feet no inches; so is the callout 3050. */
-const FEET_DASH_INCHES = /(?<![\w.-])(\d+)'?-(\d{1,2})"?\s*(?:x|by)\s*(\d+)'?-(\d{1,2})"?(?![\w.-])/;
-const FEET_AND_INCHES =
-  /(?<![\w.-])(\d+ ?(?:'|ft) ?\d+(?:\.\d+)? ?(?:"|in\b\.?)?)\s*(?:x|by)\s*(\d+ ?(?:'|ft) ?\d+(?:\.\d+)? ?(?:"|in\b\.?)?)/;
+/** Trade shorthand: 3-0 x 5-0 is three feet no inches by five feet no inches, and so is 3x5-0; so is the callout 3050. */
+const INCHES_OF_A_FOOT = String.raw`(\d|1[01])`;
+const FEET_DASH_INCHES = new RegExp(
+  `(?<![\\w.-])(\\d{1,2})'?-${INCHES_OF_A_FOOT}"?(?:\\s*(?:x|by)\\s*|\\s+)(\\d{1,2})'?-${INCHES_OF_A_FOOT}"?(?![\\w./-])|(?<![\\w.-])(\\d)\\s*(?:x|by)\\s*(\\d)'?-${INCHES_OF_A_FOOT}"?(?![\\w./-])`,
+);
+/** "5 feet by 8 feet 6 1/2 inches": inches after the feet of either side. */
+const FEET_THEN_INCHES = String.raw`\d+ ?(?:'|ft\.?|feet|foot) ?-?(?:\d+(?:[ -]\d+/\d+|\.\d+)?|\d+/\d+) ?(?:"|inches|inch|in\b\.?)?`;
+const FEET_ALONE = String.raw`\d+(?:\.\d+)? ?(?:'|ft\b\.?|feet|foot)`;
+const FEET_AND_INCHES = new RegExp(
+  `(?<![\\w.-])(${FEET_THEN_INCHES}|${FEET_ALONE})\\s*(?:wide\\s*)?(?:x|by)\\s*(${FEET_THEN_INCHES}|${FEET_ALONE})(?:\\s*(?:high|tall))?`,
+);
 const CALLOUT = /(?<![\w.$-])(?<!\b(?:from|in|of|since|about|around) )([1-9])(\d)([1-9])(\d)(?![\w.])/;
 const WEIGHT = new RegExp(
   `(?:\\b(?:about|around|roughly|weigh(?:s|ing)?)\\s+)*(-?${NUMBER})\\s*-?(lbs?\\b\\.?|pounds?\\b|#|kg\\b|kilos?\\b|kilograms?\\b)(?:\\s+(?:each|a ?piece|per (?:unit|window)))?`,
@@ -47,24 +59,31 @@ const MOUNTINGS = [
 ] as const;
 const OPERATIONS = [
   { value: 'door', pattern: /\b(?:(?:sliding|patio|glass|entry|french|front|back) )*doors?\b/ },
-  { value: 'hung', pattern: /\b(?:single|double)[- ]hungs?\b|\bhungs?\b/ },
+  { value: 'hung', pattern: /\b(?:single|double)[- ]hungs?\b|\bhungs?\b|\b[sd]h\b/ },
   { value: 'casement', pattern: /\bcasements?\b/ },
   { value: 'awning', pattern: /\bawnings?\b/ },
   { value: 'sliding', pattern: /\bslid(?:ers?|ing)\b/ },
   { value: 'fixed', pattern: /\bfixed(?:[- ]lights?)?\b|\bpicture\b/ },
 ] as const;
 const FOR_ALL = /\b(?:all|both|every(?: one)?|each of them)\b(?: of them)?/;
-const COUNT = new RegExp(`(?<![\\w.$'"/-])(-?${NUMBER})(?![\\w.'"/%-])`);
+/** A figure of something else is no number of windows. */
+const OTHER_UNIT =
+  '\\s*(?:inch(?:es)?|in\\.|feet|foot|ft|mm|cm|met(?:er|re)s?|m|mils?|gau?ge|ga|stor(?:e?ys?|ies)|floors?|levels?|mph|years?)(?![\\w])';
+const COUNT = new RegExp(`(?<![\\w.$'"/-])(-?${NUMBER})(?![\\w'"/%-]|\\.\\d|${OTHER_UNIT})`);
+/** So many for each of what is not counted. */
+const FOR_EACH_OF = /\bwindows? (?:(?:in |on )?each|per \w+)\b(?! (?:about |around )?\d)/;
 const WINDOW_WORD = /\b(?:windows?|units?|lights?)\b/;
 
 /** A size and nothing else, in feet or inches; lumber goes without a unit. */
 const SIZE_ALONE = new RegExp(
   `^${NUMBER}${UNIT}\\s*(?:x|by)\\s*${NUMBER}\\s*(?:inches|inch|in\\b\\.?|"|feet|foot|ft\\b\\.?|'|mm|cm)(?: each| in size)?$`,
 );
+/** "2 2x3", after windows: so many of a size. */
+const COUNT_AND_SIZE = /^\d+ \d+ ?x ?\d+$/;
 
 /** Two lengths in feet, of whatever: lumber and thicknesses go by the inch. */
 const SIZE_IN_FEET = new RegExp(
-  `(?<![\\w.])(${NUMBER})(?:\\s*(?:feet|foot|ft\\b\\.?|'))?\\s*(?:x|by)\\s*(${NUMBER})\\s*(?:feet|foot|ft\\b\\.?|')(?!\\s*\\d)`,
+  `(?<![\\w.])(${NUMBER})(?:\\s*(?:(?:linear|lineal|running) )?(?:feet|foot|ft\\b\\.?|'))?\\s*(?:x|by)\\s*(${NUMBER})\\s*(?:feet|foot|ft\\b\\.?|')(?!\\s*\\d)`,
 );
 
 /** Two lengths that make less than this may be a window's, also where the size of the wall is asked. */
@@ -79,7 +98,7 @@ export function readWindows(clause: Clause, gathering: Gathering, follows: boole
   const asked = gathering.isAsked('windows');
   const isTalk =
     isWindowTalk(clause.text) ||
-    (follows && SIZE_ALONE.test(clause.text)) ||
+    (follows && (SIZE_ALONE.test(clause.text) || COUNT_AND_SIZE.test(clause.text))) ||
     (WEIGHT.test(clause.text) && !/\bpsf\b/.test(clause.text));
   if (!asked && !isTalk) {
     const area = clause.take(SIZE_IN_FEET);
@@ -88,7 +107,7 @@ export function readWindows(clause: Clause, gathering: Gathering, follows: boole
     const isWallAsked =
       gathering.isOpen('wall_area_ft2') && !gathering.findings.some(({ field }) => field === 'wall_area_ft2');
     if (area && isWallAsked && wall_ft2 >= LEAST_WALL_FT2) {
-      gathering.add('wall_area_ft2', Math.round(wall_ft2), area);
+      addWall(gathering, wall_ft2, area);
     } else if (area)
       gathering.puzzle(area.words, 'A window of that size, or the wall? Say which; the wall as square feet.');
     return null;
@@ -134,24 +153,74 @@ export function readWindows(clause: Clause, gathering: Gathering, follows: boole
   }
   const isForAll = clause.take(FOR_ALL) !== null;
   const hasWord = clause.take(WINDOW_WORD) !== null;
-  const missing = gathering.context.windowsMissing;
-  const wantsWeight =
-    missing.includes('weight_lb') && !missing.includes('count') && window.weight_lb === undefined;
-  const figure = takeFigure(clause, window, asked, hasWord);
-  if (figure !== null) window[wantsWeight && !hasWord ? 'weight_lb' : 'count'] = figure;
+  const saysWhat = hasWord || window.width_in !== undefined || window.operation !== undefined;
+  if (saysWhat) {
+    const figure = takeCount(clause, gathering);
+    if (figure !== null) window[wantsWeight(gathering, window) && !hasWord ? 'weight_lb' : 'count'] = figure;
+  }
   return Object.keys(window).length > 0 ? { window, isForAll } : null;
 }
 
-/** A bare number: how many, unless only the weight is still missing. */
-function takeFigure(clause: Clause, window: ScenarioWindow, asked: boolean, hasWord: boolean): number | null {
-  const saysWhat = hasWord || window.width_in !== undefined || window.operation !== undefined;
-  if (!saysWhat && !asked) return null;
-  const taken = clause.take(COUNT);
-  if (taken) {
-    const text = taken.groups[0] ?? '';
-    return readSigned(text);
+function isCountKnown({ context }: Gathering): boolean {
+  return context.windowsPhase === 'details' && !context.windowsMissing.includes('count');
+}
+
+function wantsWeight(gathering: Gathering, window: ScenarioWindow): boolean {
+  const missing = gathering.context.windowsMissing;
+  return missing.includes('weight_lb') && !missing.includes('count') && window.weight_lb === undefined;
+}
+
+/** How many windows, in a clause that names them: the number that leads up to what was said of them, or ends it. */
+function takeCount(clause: Clause, gathering: Gathering): number | null {
+  if (FOR_EACH_OF.test(clause.text)) {
+    gathering.puzzle(clause.text, 'How many windows is that in all?');
+    clause.takeAll(/[^\u0001]+/);
+    return null;
   }
-  return saysWhat && clause.take(/^(?:an?|the)\b/) && !/s\b/.test(clause.text) ? 1 : null;
+  const leading = new RegExp(`${COUNT.source}(?=[^\\d\u0001]*\u0001)`);
+  const ending = new RegExp(`${COUNT.source}(?=([^\\d\u0001]*)$)`);
+  const isEnd = withoutFillers(ending.exec(clause.rest)?.[2] ?? '') === '';
+  const taken = clause.take(leading) ?? (isEnd ? clause.take(ending) : null);
+  if (taken) return readSigned(taken.groups[0] ?? '');
+  // "A casement", said of a kind whose number is known, is no second number.
+  if (isCountKnown(gathering)) return null;
+  return clause.take(/^(?:an?|the)\b/) && !/s\b/.test(clause.text) ? 1 : null;
+}
+
+/** Says of a bare figure what it is of. */
+const OF_THEM = /\bof (?:them|those|these)\b|\b(?:in )?total\b|\baltogether\b/;
+
+/**
+ * A bare number where windows are asked: how many, unless only the weight is still missing. Beside words that nobody
+ * understands it may be the number of anything.
+ *
+ * @param window  what the clause says of them besides
+ */
+export function readBareFigure(
+  clause: Clause,
+  gathering: Gathering,
+  window: WindowReading | null,
+): WindowReading | null {
+  const said = window?.window ?? {};
+  if (said.count !== undefined) return window;
+  const weighs = wantsWeight(gathering, said);
+  if (!clause.has(COUNT)) return window;
+  const taken = clause.take(COUNT);
+  clause.take(weighs ? /\b(?:they |it )?weighs?\b/ : OF_THEM);
+  const value = readSigned(taken?.groups[0] ?? '');
+  if (!taken || value === null) return window;
+  if (withoutFillers(clause.leftover()) !== '') {
+    gathering.puzzle(
+      clause.text,
+      matterOf(clause.text, gathering.context) ?? 'If that is the number of windows, say "6 windows".',
+    );
+    clause.takeAll(/[^\u0001]+/);
+    return window;
+  }
+  return {
+    window: { ...said, [weighs ? 'weight_lb' : 'count']: value },
+    isForAll: window?.isForAll ?? false,
+  };
 }
 
 /** The rough opening of the kind; taken before the unit's own size, which looks the same. */
@@ -165,10 +234,10 @@ type Size = { width_in: number; height_in: number };
 function takeSize(clause: Clause, gathering: Gathering, isTalk: boolean): Size | null {
   const dashed = clause.take(FEET_DASH_INCHES);
   if (dashed) {
-    const [widthFt, widthIn, heightFt, heightIn] = dashed.groups.map(Number);
+    const [wFt, wIn, hFt, hIn, onlyFt, thenFt, thenIn] = dashed.groups.map((text) => Number(text ?? 0));
     return {
-      width_in: (widthFt ?? 0) * 12 + (widthIn ?? 0),
-      height_in: (heightFt ?? 0) * 12 + (heightIn ?? 0),
+      width_in: ((wFt ?? 0) + (onlyFt ?? 0)) * 12 + (wIn ?? 0),
+      height_in: ((hFt ?? 0) + (thenFt ?? 0)) * 12 + (hIn ?? 0) + (thenIn ?? 0),
     };
   }
   const feet = clause.take(FEET_AND_INCHES);
@@ -199,8 +268,12 @@ function takeSize(clause: Clause, gathering: Gathering, isTalk: boolean): Size |
 }
 
 function readFeet(text: string): number | null {
-  const match = /^(\d+) ?(?:'|ft) ?(\d+(?:\.\d+)?)/.exec(text);
-  return match ? Number(match[1]) * 12 + Number(match[2]) : null;
+  const match = /^(\d+(?:\.\d+)?) ?(?:'|ft\.?|feet|foot) ?-?(.*?) ?(?:"|inches|inch|in\.?)?$/.exec(
+    text.trim(),
+  );
+  if (!match) return null;
+  const inches = match[2] ? readNumber(match[2]) : 0;
+  return inches === null ? null : hundredths(Number(match[1]) * 12 + inches);
 }
 
 /** Largest figure taken as feet, and smallest taken as inches, when no unit is said. */

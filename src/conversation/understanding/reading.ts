@@ -20,7 +20,12 @@ export type Context = {
 };
 
 /** Something said that could not be taken, and what to do about it. */
-export type Unclear = { readonly words: string; readonly hint: string };
+export type Unclear = {
+  readonly words: string;
+  readonly hint: string;
+  /** Understood, and not needed: the hint says why. */
+  readonly isOfNoUse?: boolean;
+};
 
 export type Either = {
   readonly words: string;
@@ -28,6 +33,12 @@ export type Either = {
   /** How it is put to the user, where the first finding is only an estimate of what was said. */
   readonly asks?: string;
 };
+
+/** Said of a question that is not being asked, and not enough to answer it: taken up when it is. */
+export type HeardEarly = { readonly field: FieldId; readonly words: string };
+
+/** More of them than anybody says of what is asked later. */
+export const MOST_EARLY = 20;
 
 export type BudgetTotal = { readonly usd: number; readonly words: string };
 
@@ -50,6 +61,7 @@ export type Reading = {
   readonly budgetTotal: BudgetTotal | null;
   /** What must be said of how a thing was taken. */
   readonly notes: readonly string[];
+  readonly early: readonly HeardEarly[];
 };
 
 /** Gathers what the readers find in one clause. */
@@ -58,10 +70,13 @@ export class Gathering {
   readonly findings: Finding[] = [];
   readonly unclear: Unclear[] = [];
   readonly notes: string[] = [];
+  readonly early: HeardEarly[] = [];
   budgetTotal: BudgetTotal | null = null;
   either: Either | null = null;
   /** Something named without its figure: asked about unless the line says it elsewhere. */
   vague: (Unclear & { readonly isGeneral: boolean }) | null = null;
+  /** The line tells of several walls. */
+  isOneOfSeveral = false;
   /** The year that the house is from. */
   builtIn: number | null = null;
 
@@ -104,6 +119,7 @@ export const NOTHING_SAID: Reading = {
   unclear: [],
   budgetTotal: null,
   notes: [],
+  early: [],
 };
 
 /** Reads one subject out of a clause. */

@@ -1,13 +1,16 @@
+import { listed } from '../../base/listed.ts';
 import type { FieldId, Finding } from '../answers.ts';
 import { FIELD_IDS, sameAnswer } from '../answers.ts';
 import { takesValue } from '../answers-schema.ts';
 import type { Choice } from '../questions.ts';
 import { type WindowAspect, type WindowReading, withUnknownAspects } from '../windows.ts';
-import { takeBareBudget } from './dollars.ts';
-import { leftOpenHere, readDontKnow } from './dont-know.ts';
+import { settleSmallBudget, takeBareBudget } from './dollars.ts';
+import { leftOpenBy, readDontKnow } from './dont-know.ts';
+import { withoutFillers } from './left-words.ts';
 import { Clause, normaliseLine, splitClauses, straighten } from './line-text.ts';
+import { type Mark, matterOf, takeAsides, turnAway } from './other-matters.ts';
 import { fieldsForNumber, hasRange, readFigures } from './read-figures.ts';
-import { readFraming } from './read-framing.ts';
+import { isStudTalk, isWindowTalk, readFraming } from './read-framing.ts';
 import {
   OWN_HANDS_HINT,
   readArea,
@@ -22,7 +25,7 @@ import {
 import { placeWords, readPlace } from './read-place.ts';
 import { readPriorities, readSurroundings, readWind } from './read-site.ts';
 import { readCavity, readRetarder, readSheathing } from './read-wall.ts';
-import { readWindows } from './read-windows.ts';
+import { readBareFigure, readWindows } from './read-windows.ts';
 import { type Context, Gathering, NOTHING_SAID, type Reader, type Reading } from './reading.ts';
 import { settleMetricSizes } from './standard-sizes.ts';
 import { readFill, readLining } from './vague-answers.ts';
@@ -39,13 +42,17 @@ const READERS: readonly Reader[] = [
   readRetarder,
   readCavity,
   readFill,
-  readLining,
+  // Before the lining: "gypsum sheathing" is no gypsum board inside.
   readSheathing,
+  readLining,
   readProject,
   readOpenings,
   readCrew,
   readFinish,
 ];
+
+/** Those whose words leave no doubt where windows are asked and any figure may tell how many. */
+const NO_WINDOWS_FOR_SURE: readonly Reader[] = [readThickness, readSurroundings, readProject, readOpenings];
 
 /**
  * Reads one line of the user's against what is being asked. Nothing is guessed: a word that no reader takes, a range,
@@ -66,10 +73,13 @@ export function understand(said: string, context: Context): Reading {
   if (place.halfZone) {
     gathering.puzzle(
       place.halfZone.words,
-      `The letter is missing: ${place.halfZone.offered.join(', ') || 'no such zone'}. A is moist, B dry, C marine.`,
+      place.halfZone.offered.length > 0
+        ? `A is moist, B dry, C marine. Which one is it: ${listed(place.halfZone.offered, 'or')}?`
+        : 'There is no such zone.',
     );
   }
   const line = normaliseLine(place.rest);
+  gathering.isOneOfSeveral = SEVERAL_WALLS.test(line);
   const afterPriorities = readPriorities(line, gathering);
   const lines = readClauses(splitClauses(afterPriorities ?? line), gathering);
   settleFraming(gathering);
@@ -77,6 +87,7 @@ export function understand(said: string, context: Context): Reading {
   settleAge(gathering);
   settleOwnHands(gathering);
   settleVague(gathering, lines.unknowns);
+  settleSmallBudget(gathering);
   const { findings, clashes } = withoutClashes(gathering.findings);
 
   const asksPlace = context.question === 'place';
@@ -103,15 +114,26 @@ export function understand(said: string, context: Context): Reading {
     ],
     budgetTotal: gathering.budgetTotal,
     notes: gathering.notes,
+    early: gathering.early.filter(({ field }) => !isSaid(field, findings, lines.unknowns)),
   };
   // "Maybe" is made of words that carry nothing: not understood either.
   return isSilent(reading) ? { ...reading, unclear: [{ words: straighten(text), hint: '' }] } : reading;
 }
 
+/** What a line that answers nothing leaves of the question asked. */
+export function leavingOpen(context: Context): Reading {
+  return understand("don't know", context);
+}
+
+/** A size beside it is that of one wall. */
+const SEVERAL_WALLS =
+  /\b(?:[2-9]|two|three|four|five|six|several|both|all) (?:\w+ )?(?:walls|sides)\b|\b(?:ft|feet|foot) each\b/;
+
 function isSilent(reading: Reading): boolean {
-  const { findings, unknowns, windows, unclear, place, windowsComplete, windowDetailsUnknown } = reading;
+  const { findings, unknowns, windows, unclear, early, place, windowsComplete, windowDetailsUnknown } =
+    reading;
   if (reading.budgetTotal || reading.either) return false;
-  const isListed = [findings, unknowns, windows, unclear].some((list) => list.length > 0);
+  const isListed = [findings, unknowns, windows, unclear, early].some((list) => list.length > 0);
   return !isListed && place === null && !windowsComplete && !windowDetailsUnknown;
 }
 
@@ -178,6 +200,7 @@ function readNumbersOnly(text: string, context: Context): Reading | null {
       );
     }
   }
+  settleSmallBudget(gathering);
   const { findings, clashes } = withoutClashes(gathering.findings);
   const { budgetTotal, either } = gathering;
   return { ...NOTHING_SAID, findings, unclear: [...gathering.unclear, ...clashes], budgetTotal, either };
@@ -225,8 +248,8 @@ function readClauses(clauses: readonly string[], gathering: Gathering): ClauseRe
   const inWindows = context.question === 'windows';
   const aspects: WindowAspect[] = [];
   let isRestUnknown = false;
-  for (const words of clauses) {
-    const open = leftOpenHere(words, context.question);
+  for (const [i, words] of clauses.entries()) {
+    const open = leftOpenBy(words, context.question);
     if (open) {
       out.unknowns.push(open);
       continue;
@@ -245,7 +268,7 @@ function readClauses(clauses: readonly string[], gathering: Gathering): ClauseRe
       gathering.puzzle(words, 'One figure, please, not a range.');
       continue;
     }
-    readOneClause(new Clause(words), gathering, out);
+    readOneClause(new Clause(words), gathering, out, clauses.slice(0, i));
   }
   if (isRestUnknown) leaveOpen(gathering, out, clauses);
   if (aspects.length > 0) {
@@ -276,10 +299,26 @@ const UNSURE = /\b(?:or|either|unless|versus|vs|if|depends|except|but)\b/;
 /** "Or" that leaves no doubt about the figure before it. */
 const ROUNDING = /\b(?:or (?:so|thereabouts)|more or less|give or take|at (?:least|most)|or (?:more|less))\b/;
 
-function readOneClause(clause: Clause, gathering: Gathering, out: ClauseReadings): void {
+/** A "not" whose word has been asked about. */
+const SPENT =
+  /^(?:(?:i|we|it|they|this|that|you)(?:'?m|'?re|'?s| am| are| is)? )*(?:really |still )?(?:no|not|without|never|isn'?t|aren'?t|wasn'?t|don'?t|doesn'?t|won'?t|can'?t|hates?|dislikes?|avoid)(?: (?:an?|the|be|have|want|like|use|going|planning|to|do|doing|need))*$|^(?:is|are)(?:n't| not)(?: (?:for|what|an?|the|us|me|we|i|want|going|to|be|issue|problem|concern))*$/;
+
+function readOneClause(
+  clause: Clause,
+  gathering: Gathering,
+  out: ClauseReadings,
+  before: readonly string[],
+): void {
   const { context } = gathering;
-  const { budgetTotal, either } = gathering;
-  const before = { findings: gathering.findings.length, unclear: gathering.unclear.length };
+  const mark: Mark = {
+    findings: gathering.findings.length,
+    early: gathering.early.length,
+    budgetTotal: gathering.budgetTotal,
+    either: gathering.either,
+  };
+  const unclear = gathering.unclear.length;
+  takeAsides(clause, gathering);
+  const asked = gathering.unclear.length;
   // "Nothing else" closes the list of windows only where they are what is talked about.
   const isAboutWindows =
     context.question === 'windows' || out.windows.length > 0 || /\b(?:windows?|doors?)\b/.test(clause.text);
@@ -293,26 +332,89 @@ function readOneClause(clause: Clause, gathering: Gathering, out: ClauseReadings
     clause.take(NO_DOORS);
   }
 
-  // Money, areas and wind pressures are not windows, whatever the question is.
+  // Money, areas and wind speeds are not windows, whatever the question is.
   for (const reader of READERS.slice(0, 4)) reader(clause, gathering);
-  const window = readWindows(clause, gathering, out.windows.length > 0);
+  if (context.question === 'windows' && !isWindowTalk(clause.text)) {
+    for (const reader of NO_WINDOWS_FOR_SURE) reader(clause, gathering);
+    if (isStudTalk(clause.text)) readFraming(clause, gathering);
+  }
+  const told = readWindows(clause, gathering, out.windows.length > 0);
   for (const reader of READERS.slice(4)) reader(clause, gathering);
+  const window = turnAway(clause, gathering, mark, told, before);
   clause.takeAll(ROUNDING);
-  if (context.question !== 'windows') readFigures(clause, gathering);
+  keepMoneyToItself(clause, gathering, mark);
+  const figure =
+    context.question === 'windows'
+      ? readBareFigure(clause, gathering, window)
+      : readFiguresOf(clause, gathering, mark);
 
   const leftover = withoutFillers(clause.leftover());
   if (UNSURE.test(leftover)) {
-    gathering.findings.length = before.findings;
-    gathering.unclear.length = before.unclear;
-    gathering.budgetTotal = budgetTotal;
-    gathering.either = either;
+    gathering.findings.length = mark.findings;
+    gathering.early.length = mark.early;
+    gathering.unclear.length = unclear;
+    gathering.budgetTotal = mark.budgetTotal;
+    gathering.either = mark.either;
     gathering.puzzle(clause.text, 'That leaves it open. Say one of them, or "don\'t know".');
     return;
   }
-  if (window) foldWindow(out.windows, window);
-  // A "not" left alone has been answered with the word it stood before.
-  const isSpent = /^(?:no|not|without|never)$/.test(leftover) && gathering.unclear.length > before.unclear;
+  const reading = figure ?? window;
+  if (reading) foldWindow(out.windows, reading);
+  const isSpent = SPENT.test(leftover) && gathering.unclear.length > asked;
   if (/[\p{L}\p{N}]/u.test(leftover) && !isSpent) out.leftovers.push(leftover);
+}
+
+/** Words beside a sum that say nothing of what it is for. */
+const MONEY_WORDS =
+  /\b(?:stay(?:ing)?|under|below|keep it|saved(?: up)?|set aside|ballpark|tops|ideally|available|limit(?:ed)?|siding|cladding|exterior|outside)\b/;
+const IS_PER_FOOT = /\b(?:foot|ft2?|sf|sqft|feet|metre|meter|m2)\b/;
+
+/** A sum beside words that nobody understands may be the price of something else. */
+function keepMoneyToItself(clause: Clause, gathering: Gathering, mark: Mark): void {
+  const sum = gathering.findings.slice(mark.findings).find(({ field }) => field === 'budget_usd_per_ft2');
+  const isEither =
+    gathering.either !== mark.either &&
+    gathering.either?.findings.some(({ field }) => field === 'budget_usd_per_ft2');
+  const isTotal = isEither || gathering.budgetTotal !== mark.budgetTotal;
+  if (!isTotal && !sum) return;
+  clause.takeAll(MONEY_WORDS);
+  if (!isTotal && sum && IS_PER_FOOT.test(sum.words)) return;
+  const leftover = withoutFillers(clause.leftover());
+  if (leftover === '' || UNSURE.test(leftover)) return;
+  if (sum) gathering.findings.splice(gathering.findings.indexOf(sum), 1);
+  gathering.budgetTotal = mark.budgetTotal;
+  if (isEither) gathering.either = mark.either;
+  gathering.puzzle(
+    clause.text,
+    'If that is what the outside of the wall may cost, say "budget" and the sum, such as "budget 40k".',
+  );
+  clause.takeAll(/[^\u0001]+/);
+}
+
+/** A figure beside words that nobody understands may be theirs. */
+function readFiguresOf(clause: Clause, gathering: Gathering, mark: Mark): null {
+  const { budgetTotal, either } = gathering;
+  const before = gathering.findings.length;
+  readFigures(clause, gathering);
+  const isTaken =
+    gathering.findings.length > before ||
+    gathering.budgetTotal !== budgetTotal ||
+    gathering.either !== either;
+  // What the clause says of another question may be what its figure is of: "mineral wool 3 inches".
+  const isOfOther =
+    gathering.early.length > mark.early ||
+    gathering.findings.slice(mark.findings, before).some(({ field }) => !gathering.isOpen(field));
+  const isAlone = withoutFillers(clause.leftover()) === '' && !isOfOther;
+  if (!isTaken || isAlone || UNSURE.test(clause.leftover())) return null;
+  gathering.findings.length = before;
+  gathering.budgetTotal = budgetTotal;
+  gathering.either = either;
+  gathering.puzzle(
+    clause.text,
+    matterOf(clause.text, gathering.context) ?? 'Say what that number is, with its unit.',
+  );
+  clause.takeAll(/[^\u0001]+/);
+  return null;
 }
 
 /** Loose aspects belong to the kind named last in the line; a second size, number or sort begins another kind. */
@@ -327,16 +429,6 @@ function foldWindow(windows: WindowReading[], next: WindowReading): void {
     );
   if (startsAnother) windows.push(next);
   else windows[windows.length - 1] = { window: { ...last.window, ...next.window }, isForAll: false };
-}
-
-/** Words that carry no answer by themselves; the longest first, so that "it's" goes before "it". */
-const FILLERS =
-  /\b(?:fib(?:er|re)glass|vapou?r retarder|approximately|first of all|outside face|paint(?:ed)?|at present|insulation|priorities|somewhere|stud bays?|above all|cellulose|currently|important|behind|insulated|ourselves|room side|sheathing|thickness|category|cavities|existing|exposure|interior|lot line|suppose|believe|matters?|priority|probably|sheathed|standard|already|between|drywall|framing|maximum|perhaps|project|regular|roughly|outside|hoping|rather|really|little|afford|money|live|very|almost|approx|around|batts?|budget|cavity|stands|design|facing|finish|framed|height|inside|mainly|mostly|myself|nearly|normal|please|second|square|studs?|thanks|units?|walls?|about|basic|bays?|circa|could|doing|faced|first|frame|guess|hello|house|it'll|kinds|maybe|speed|spend|stand|thank|their|there|these|thick|think|those|usual|wants|we'll|we've|winds|would|area|away|been|crew|each|fine|from|good|have|high|home|i'll|i've|it's|just|kind|like|mean|most|need|next|okay|only|roof|site|size|some|tall|that|then|they|this|type|want|well|wide|will|wind|with|year|your|all|are|can|for|got|had|has|i'd|i'm|its|job|max|now|hmm?|umm?|uhm?|old|our|per|say|the|use|was|yes|you|an|as|at|be|by|ca|hi|in|is|it|me|my|of|ok|on|so|to|up|us|we|a|i)\b|[^\p{L}\p{N}]+/gu;
-
-/** A clause's leftover without the words that carry nothing. */
-function withoutFillers(text: string): string {
-  const bare = text.replace(FILLERS, ' ').replace(/\s+/g, ' ').trim();
-  return /[\p{L}\p{N}]/u.test(bare) ? text.trim() : '';
 }
 
 /** Nominal lumber is wood unless steel was said; then its size says nothing. */
@@ -381,9 +473,12 @@ function settleOwnHands({ findings, unclear }: Gathering): void {
 
 /** What is named without its figure is asked about, unless the line gives the figure or leaves it open. */
 function settleVague({ vague, unclear, findings, context }: Gathering, unknowns: readonly FieldId[]): void {
-  const isSaid = (field: FieldId) =>
-    findings.some((finding) => finding.field === field) || unknowns.includes(field);
-  if (vague && !context.open.some(isSaid)) unclear.push({ words: vague.words, hint: vague.hint });
+  if (vague && !context.open.some((field) => isSaid(field, findings, unknowns)))
+    unclear.push({ words: vague.words, hint: vague.hint });
+}
+
+function isSaid(field: FieldId, findings: readonly Finding[], unknowns: readonly FieldId[]): boolean {
+  return findings.some((finding) => finding.field === field) || unknowns.includes(field);
 }
 
 /** One line that gives a field two values gives it none. */

@@ -3,7 +3,9 @@ import { inches } from '../../base/inches.ts';
 import { listed } from '../../base/listed.ts';
 import { parseInput } from '../../base/parse-input.ts';
 import { provenanceSchema, provenanceText } from '../../base/provenance.ts';
+import type { FieldId } from '../answers.ts';
 import dataJson from '../data/vague-answers.json' with { type: 'json' };
+import type { Clause } from './line-text.ts';
 import { LENGTH, readLengthIn } from './numbers.ts';
 import type { Gathering, Reader } from './reading.ts';
 
@@ -34,7 +36,13 @@ export const vagueAnswersSchema = z.strictObject({
     }),
   ),
   look: z.array(
-    z.strictObject({ question: z.enum(['cavity', 'retarder']), words, hint: z.string().endsWith('?') }),
+    z.strictObject({
+      question: z.enum(['cavity', 'retarder']),
+      words,
+      /** Those of the words that mean this whatever is being asked. */
+      sure: words,
+      hint: z.string().endsWith('?'),
+    }),
   ),
 });
 type VagueAnswers = z.output<typeof vagueAnswersSchema>;
@@ -65,10 +73,19 @@ type Vague = {
   readonly isGeneral: boolean;
 };
 
+/** What lies outside the studs goes by the same names. */
+const OUTSIDE_THE_STUDS = /\b(?:c\.?i\.?|continuous|exterior|outside|outboard|rigid|boards?)\b/;
+
 /** What is between the studs without its R-value: what to look for, with the figures that go by the name. */
 export const readFill: Reader = (clause, gathering) => {
-  if (!gathering.isAsked('cavity')) return;
   const { batts, fills } = vagueAnswers();
+  if (!gathering.isAsked('cavity')) {
+    const names = [...fills, batts].flatMap((fill) => fill.words);
+    if (!OUTSIDE_THE_STUDS.test(clause.text)) {
+      takeEarly(clause, gathering, [names, sureWords('cavity')], 'cavity_insulation_r');
+    }
+    return;
+  }
   takeVague(clause, gathering, [
     ...fills.map((fill) => ({
       patterns: fill.words,
@@ -87,21 +104,40 @@ const DEPTH_HINT = 'That is how deep it is. What fills it: batts, cellulose, min
 /** A lining that says nothing about vapour. */
 export const readLining: Reader = (clause, gathering) => {
   if (gathering.isAsked('retarder')) takeVague(clause, gathering, lookFor('retarder'));
+  else takeEarly(clause, gathering, [sureWords('retarder')], 'interior_vapour_retarder');
 };
+
+function sureWords(question: 'cavity' | 'retarder'): string[] {
+  return vagueAnswers().look.flatMap((one) => (one.question === question ? one.sure : []));
+}
+
+/** Keeps what is named beside another question for its own; the more telling names come first. */
+function takeEarly(
+  clause: Clause,
+  gathering: Gathering,
+  names: readonly (readonly string[])[],
+  field: FieldId,
+): void {
+  const [first] = names.flatMap((patterns) => clause.take(namePattern(patterns)) ?? []);
+  if (first) gathering.early.push({ field, words: first.words });
+}
+
+/** A name with the depth before it, if one is said. */
+function namePattern(patterns: readonly string[]): RegExp {
+  const name = `\\b(?:${patterns.join('|')})\\b`;
+  return new RegExp(
+    `(?:\\b(?:about|around|roughly) )?(${LENGTH})(?: thick| deep)?(?: of)?(?: \\w+){0,2}? ${name}|${name}`,
+  );
+}
 
 function lookFor(question: 'cavity' | 'retarder'): Vague[] {
   const ofQuestion = vagueAnswers().look.filter((one) => one.question === question);
   return ofQuestion.map(({ words: patterns, hint }) => ({ patterns, hint: () => hint, isGeneral: true }));
 }
 
-function takeVague(clause: Parameters<Reader>[0], gathering: Gathering, kinds: readonly Vague[]): void {
+function takeVague(clause: Clause, gathering: Gathering, kinds: readonly Vague[]): void {
   for (const { patterns, hint, isGeneral } of kinds) {
-    const name = `\\b(?:${patterns.join('|')})\\b`;
-    const taken = clause.take(
-      new RegExp(
-        `(?:\\b(?:about|around|roughly) )?(${LENGTH})(?: thick| deep)?(?: of)?(?: \\w+){0,2}? ${name}|${name}`,
-      ),
-    );
+    const taken = clause.take(namePattern(patterns));
     if (!taken) continue;
     const said_in = readLengthIn(taken.groups[0] ?? '');
     const { 'framing.depth_in': studs_in } = gathering.context.answers;

@@ -1,6 +1,7 @@
 import type { Caution, RankedAssembly } from '../../advice/advice-schema.ts';
 import { openingTitle, otherSequences } from '../../advice/opening-words.ts';
 import { aimWords } from '../../advice/schedule-words.ts';
+import { isWindowless } from '../../advice/windowless.ts';
 import { capital } from '../../base/first-letter.ts';
 import { numberText, sentence } from '../figure-text.ts';
 import {
@@ -77,7 +78,7 @@ function sequence(wall: RankedAssembly): RecordBlock[] {
     { kind: 'subheading', text: 'First' },
     listOf([
       {
-        text: 'Permit in hand, record signed, studs found and marked on the sheathing, services found, switched off and marked.',
+        text: 'Permit in hand, record signed, studs found and marked, services found, switched off and marked.',
         hold: 'Nobody drives a long screw before the services are marked.',
       },
     ]),
@@ -93,7 +94,7 @@ function sequence(wall: RankedAssembly): RecordBlock[] {
       listOf(
         crew.steps.map((step, i) => ({
           text: capital(step),
-          ...(isGlued(wall) ? gluedHoldOf(step) : holdOf(step, i)),
+          ...(isGlued(wall) ? gluedHoldOf(wall, step) : holdOf(wall, step, i)),
         })),
         true,
       ),
@@ -108,14 +109,16 @@ function stepItem(text: string): ListItem {
 }
 
 /** Hold points of the cladding: before something is covered for good. Common practice, no source. */
-function holdOf(step: string, position: number): { hold?: string } {
+function holdOf(wall: RankedAssembly, step: string, position: number): { hold?: string } {
   if (position === 0)
     return { hold: 'boards tight, joints offset, every fastener in a stud, before this hides them.' };
   if (/scratch|base coat/i.test(step))
     return { hold: 'lath laps, ties, screeds and joints looked at and photographed first.' };
   if (/^finish coat/i.test(step)) return { hold: 'curing time over, no soft spots or open cracks.' };
   if (/panels|siding/i.test(step))
-    return { hold: 'furring true and over the studs, screens in, head flashings open.' };
+    return {
+      hold: `furring true and over the studs, screens in${isWindowless(wall) ? '' : ', head flashings open'}.`,
+    };
   return {};
 }
 
@@ -124,14 +127,14 @@ function isGlued({ fastening }: RankedAssembly): boolean {
 }
 
 /** The same where nothing but glue holds the boards. */
-function gluedHoldOf(step: string): { hold?: string } {
+function gluedHoldOf(wall: RankedAssembly, step: string): { hold?: string } {
   if (/glued/i.test(step))
     return {
       hold: 'barrier dry, sound and of the kind that the report names, glue and pattern as it says, before a board hides them.',
     };
   if (/base coat/i.test(step))
     return { hold: 'boards tight and flat, joints offset and closed, before the coat hides them.' };
-  return holdOf(step, Number.NaN);
+  return holdOf(wall, step, Number.NaN);
 }
 
 function fasteners(wall: RankedAssembly): RecordBlock[] {
@@ -208,6 +211,7 @@ function pictures(wall: RankedAssembly, { photograph }: SitePractice): string[] 
   const hasCoats = hasLath || layers.some(({ role, label }) => role === 'finish' && /\bcoat/i.test(label));
   return [
     ...photograph.always,
+    ...(isWindowless(wall) ? [] : photograph.openings),
     ...(isGlued(wall) ? photograph.glue : photograph.fasteners),
     ...(hasLath ? photograph.lath : []),
     ...(hasCoats ? photograph.coats : []),

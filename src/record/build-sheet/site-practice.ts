@@ -36,6 +36,7 @@ const practiceSchema = z.strictObject({
   tools: z.strictObject({ always: words, plaster: words, furring: words, panels: words }),
   photograph: z.strictObject({
     always: words,
+    openings: words,
     fasteners: words,
     glue: words,
     lath: words,

@@ -108,7 +108,8 @@ function bucks({ wall, practice }: TakeOffJob): TakeOffLine[] {
     }
     const isPanel = /plywood/i.test(kind.label);
     const layers = /two .*layers/i.test(kind.label) ? 2 : 1;
-    const depth_in = wall.buck.projection_in + framingDepth_in(wall);
+    // A record from before the pieces were measured has only the reach of its buck.
+    const depth_in = kind.depth_in ?? wall.buck.projection_in + framingDepth_in(wall);
     return [
       isPanel
         ? counted({
@@ -119,7 +120,7 @@ function bucks({ wall, practice }: TakeOffJob): TakeOffLine[] {
             order_unit: 'sheets 4 x 8 ft',
             waste: practice.waste_percent.lumber,
             per_piece: practice.plywood_sheet_ft2,
-            how: `perimeter of ${count} rough openings by ${inches(depth_in)} in., studs and projection`,
+            how: `perimeter of ${count} rough openings by ${inches(depth_in)} in.`,
           })
         : counted({
             group: 'windows',
@@ -136,6 +137,6 @@ function bucks({ wall, practice }: TakeOffJob): TakeOffLine[] {
 
 function framingDepth_in({ layers }: TakeOffJob['wall']): number {
   return layers
-    .filter(({ role }) => role === 'framing' || role === 'sheathing')
+    .filter(({ role }) => role === 'framing')
     .reduce((sum, { thickness_in }) => sum + thickness_in, 0);
 }

@@ -1,4 +1,5 @@
 import type { RankedAssembly } from '../../advice/advice-schema.ts';
+import { isWindowless } from '../../advice/windowless.ts';
 import { inches } from '../../base/inches.ts';
 import { fastenerLines } from './take-off-fasteners.ts';
 import { counted, measured, perimeter_ft, type TakeOffJob, type TakeOffLine } from './take-off-line.ts';
@@ -85,7 +86,7 @@ function claddingLines(job: TakeOffJob): TakeOffLine[] {
             order_unit: 'pieces 8 ft',
             waste: practice.waste_percent.furring,
             per_piece: practice.furring_piece_ft,
-            how: `a strip at every stud, ${inches(spacing_in)} in. apart, and one round each opening`,
+            how: `a strip at every stud, ${inches(spacing_in)} in. apart${isWindowless(wall) ? '' : ', and one round each opening'}`,
           }),
           measured(
             'cladding',

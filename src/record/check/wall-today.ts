@@ -2,7 +2,7 @@ import { criterionWords } from '../../advice/criterion-words.ts';
 import { houseDefaults } from '../../advice/house-effect.ts';
 import { type JudgedWall, judgeWalls, type Knowledge } from '../../advice/judge-walls.ts';
 import { withOwnPrices } from '../../advice/own-prices.ts';
-import { RANKED_ONLY_WHERE } from '../../advice/standing.ts';
+import { rankedOnlyWhere } from '../../advice/standing.ts';
 import { resolveBrief } from '../../brief/resolve-brief.ts';
 import type { Scenario } from '../../brief/scenario.ts';
 import { resolveSite } from '../../site/resolve-site.ts';
@@ -60,7 +60,7 @@ function outranked(wall: JudgedWall, first: JudgedWall | null): WallToday {
   const ahead = gains.length > 0 ? `; it is ahead in ${gains.join(', ')}` : '';
   const why =
     wall.standing > first.standing
-      ? `That wall still passes, but another comes before it today. ${RANKED_ONLY_WHERE[wall.standing]}`
+      ? `That wall still passes, but another comes before it today. ${rankedOnlyWhere(wall.standing, first.standing)}`
       : `That wall still passes, but another scores better today: ${toldApart(first.score, wall.score)}${ahead}.`;
   return { state: 'outranked', why: [why], rules: [] };
 }

@@ -1,4 +1,5 @@
 import type { Advice, RankedAssembly } from '../../advice/advice-schema.ts';
+import { isWindowless } from '../../advice/windowless.ts';
 import { inches } from '../../base/inches.ts';
 import { listed } from '../../base/listed.ts';
 import { dollars, fixed, keyWords, sentence } from '../figure-text.ts';
@@ -75,7 +76,12 @@ function syntheticFinish(comparison: Advice['comparison']): RecordBlock[] {
 
 function alternative(wall: RankedAssembly, first: RankedAssembly): RecordBlock[] {
   const items: ListItem[] = [
-    { lead: 'Wall', text: `${insulationText(wall)}; ${wall.attachment}; ${wall.buck.label}` },
+    {
+      lead: 'Wall',
+      text: [insulationText(wall), wall.attachment, ...(isWindowless(wall) ? [] : [wall.buck.label])].join(
+        '; ',
+      ),
+    },
     { lead: 'Why not first', text: whyNotFirst(wall, first) },
     ...(wall.tie ? [{ lead: wall.tie_with_first ? 'A tie' : 'No tie', text: wall.tie.words }] : []),
     ...(wall.folded && wall.folded.count > 1 ? [{ lead: 'Other ways', text: wall.folded.words }] : []),

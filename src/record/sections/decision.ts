@@ -1,3 +1,4 @@
+import { addedOutside } from '../../advice/added-outside.ts';
 import type { Advice, RankedAssembly } from '../../advice/advice-schema.ts';
 import { isWindowless, NO_WINDOWS } from '../../advice/windowless.ts';
 import { capital } from '../../base/first-letter.ts';
@@ -125,7 +126,10 @@ export function costAndWeight(first: RankedAssembly, wall_area_ft2: number | nul
             label: `For ${numberText(wall_area_ft2)} ft² of wall`,
             value: `about ${total(price.likely)} (from ${total(price.low)} to ${total(price.high)})`,
           },
-      { label: 'Added thickness', value: `${inches(first.added_thickness_in)} in. outside the sheathing` },
+      {
+        label: 'Added thickness',
+        value: `${inches(first.added_thickness_in)} in. ${addedOutside(first.layers)}`,
+      },
       { label: 'Weight', value: `${fixed(first.weight_psf, 1)} psf` },
     ]),
     { kind: 'paragraph', text: 'The prices are for comparing walls. Get quotes before deciding on cost.' },

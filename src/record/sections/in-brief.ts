@@ -135,10 +135,12 @@ export function openingsInBrief(wall: RankedAssembly): RecordBlock[] {
     ),
     buck.why === '' ? null : { kind: 'paragraph', text: sentence(buck.why) },
     drawn ? { kind: 'paragraph', text: sentence(drawn.room.advice) } : null,
-    {
-      kind: 'paragraph',
-      text: 'The flashing, step by step with its hold points, stands on the build sheet and in the appendix.',
-    },
+    buck.flashing_sequence.length === 0
+      ? null
+      : {
+          kind: 'paragraph',
+          text: 'The flashing, step by step with its hold points, stands on the build sheet and in the appendix.',
+        },
   ]);
 }
 

@@ -1,3 +1,4 @@
+import { addedOutside } from '../../advice/added-outside.ts';
 import type { RankedAssembly } from '../../advice/advice-schema.ts';
 import { isWindowless } from '../../advice/windowless.ts';
 import { capital } from '../../base/first-letter.ts';
@@ -39,7 +40,7 @@ export function layers(first: RankedAssembly): RecordBlock[] {
     },
     {
       kind: 'paragraph',
-      text: `The wall is ${fixed(thickness_in, 2)} in. thick, ${fixed(first.added_thickness_in, 2)} in. of it outside the sheathing. Air films count too and outside a drained or ventilated space nothing does, so the layers don't simply add up to the effective R-value.`,
+      text: `The wall is ${fixed(thickness_in, 2)} in. thick, ${fixed(first.added_thickness_in, 2)} in. of it ${addedOutside(first.layers)}. Air films count too and outside a drained or ventilated space nothing does, so the layers don't simply add up to the effective R-value.`,
     },
   ];
 }

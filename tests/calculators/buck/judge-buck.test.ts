@@ -37,6 +37,28 @@ describe('judgeBuck', () => {
   it('gives verdict, uses, screws, length and a sentence', () => {
     expect(judge()).toMatchObject({ verdict: 'fits', screws_per_side: 6, min_screw_length_in: 3 });
   });
+  it('names a member in words, not by the key that it is given by', () => {
+    const double = { member: { nominal: 'plywood-3/4-double', specific_gravity: 0.5 } };
+    expect(judge(double).why).toContain(
+      'The buck of double 3/4 in. plywood bearing on the rough sill carries',
+    );
+    expect(judge(double, {}, { projection_in: 9 }).why).toContain('this double 3/4 in. plywood buck');
+    expect(judge().why).toContain('The buck of 1-1/2 in. lumber bearing on the rough sill carries');
+  });
+  it('counts a piece as it is cut, where that is said', () => {
+    const flat = (thickness_in?: number) =>
+      judge(
+        {
+          support: 'face-fastened',
+          member: { nominal: '2x4', specific_gravity: 0.42, ...(thickness_in && { thickness_in }) },
+        },
+        {},
+        { projection_in: 1 },
+      );
+    // 1 in. of board and 7/16 in. of sheathing in front of 1-1/2 in. in the framing, against 1-1/2 in. of board.
+    expect(flat(1).min_screw_length_in).toBe(1 + 0.4375 + 1.5);
+    expect(flat().min_screw_length_in).toBe(1.5 + 0.4375 + 1.5);
+  });
   it('leaves steel framing and steel brackets to an engineer, without figures', () => {
     expect(judge({}, {}, { framing_gravity: null })).toMatchObject({
       verdict: 'engineer',
@@ -55,7 +77,7 @@ describe('judgeBuck', () => {
     });
   });
   it('keeps to a tighter reach when the option has one', () => {
-    expect(judge({ max_projection_in: 2.5 }).why).toContain('reaches 2.5 in.');
+    expect(judge({ max_projection_in: 2.5 }).why).toContain('reaches 2-1/2 in.');
   });
 
   describe('a unit of 20 ft² or 150 lb', () => {
@@ -123,7 +145,7 @@ describe('judgeBuck', () => {
       ).toMatch(/too short: use at least 3.44/);
     });
     it.each([
-      ['further out', {}, { projection_in: 1.6 }, 'reaches 1.5 in.'],
+      ['further out', {}, { projection_in: 1.6 }, 'reaches 1-1/2 in.'],
       ['flangeless', { mounting: 'flangeless' as const }, { projection_in: 1 }, 'this window has none'],
       ['not known to be flanged', { mounting: null }, { projection_in: 1 }, 'not known'],
       ['large', { width_in: 48 }, { projection_in: 1 }, 'too large'],

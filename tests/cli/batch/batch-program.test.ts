@@ -137,6 +137,18 @@ describe('a batch', () => {
     expect(stderr).toContain(`Passed over, no scenarios: ${join(dir, 'rules.json')}.`);
   }, 60_000);
 
+  it('names a file that can’t be read once, and answers the others', async () => {
+    const dir = fresh('unread');
+    mkdirSync(dir);
+    writeFileSync(join(dir, 'a.json'), LINES[0] ?? '');
+    writeFileSync(join(dir, 'b.json'), Uint8Array.of(0xff, 0xfe));
+    const { code, stderr } = await batch([dir, '--short']);
+    expect(code).toBe(1);
+    expect(stderr).toContain(`${join(dir, 'b.json')}: this text is not accepted. Give UTF-8`);
+    expect(stderr.split('b.json')).toHaveLength(2);
+    expect(stderr).toContain('2 lines: 1 answered, 1 failed');
+  }, 60_000);
+
   it('passes over hidden folders, and the answers of an earlier batch', async () => {
     const dir = fresh('kept');
     mkdirSync(join(dir, '.kept-back'), { recursive: true });
@@ -276,13 +288,29 @@ describe('a batch that is broken off', () => {
     expect(sizeOf(out)).toBeLessThan(whole.stdout.length);
     // As if the last line had been torn.
     writeFileSync(out, '{"schema":"cladwri', { flag: 'a' });
+    expect(existsSync(`${out}.lock`)).toBe(true);
     expect(await batch(args, INPUT)).toMatchObject({ code: 1, stdout: '' });
+    expect(existsSync(`${out}.lock`)).toBe(false);
     expect(readFileSync(out, 'utf8')).toBe(whole.stdout);
     const again = await batch(args, INPUT);
     expect(again).toMatchObject({ code: 1, stdout: '' });
     expect(again.stderr).toContain('7 of the lines stood there already');
     expect(readFileSync(out, 'utf8')).toBe(whole.stdout);
   }, 90_000);
+
+  it('is not mixed with another one into the same file, not even in its first moment', async () => {
+    const out = fresh('out.ndjson');
+    const child = await start(['-', '--jobs', '1', '--top', '2', '--out', out]);
+    await until(() => existsSync(out));
+    const other = await batch(['-', '--out', out], 'something else\n');
+    expect(other).toMatchObject({ code: 2, stdout: '' });
+    expect(other.stderr).toContain(`--out: ${JSON.stringify(out)} is not accepted. Another run writes into`);
+    expect(other.stderr).toContain(`process ${child.pid}`);
+    child.stdin?.end(INPUT);
+    expect(await ended(child)).toBe(1);
+    expect(readFileSync(out, 'utf8')).toBe(whole.stdout);
+    expect(existsSync(`${out}.lock`)).toBe(false);
+  }, 60_000);
 
   it('by Ctrl-C ends with 130 after a whole line, and goes on from there', async () => {
     const out = fresh('out.ndjson');

@@ -54,6 +54,18 @@ describe('buildSheet', () => {
     expect(markdown).not.toMatch(/lath laps|each coat with/);
   });
 
+  it('sends nobody to an opening where the wall has none', () => {
+    const bare = FULL_ADVICE.ranked.map((wall) => ({
+      ...wall,
+      openings: [],
+      buck: { ...wall.buck, verdict: null, flashing_sequence: [] },
+    }));
+    expect(sheet?.markdown).toContain('each opening: buck with its screws');
+    const markdown = buildSheet(recordOf({ ...FULL_ADVICE, ranked: bare }))?.markdown;
+    expect(markdown).toContain('### Photograph');
+    expect(markdown).not.toMatch(/each opening|head flashings open/);
+  });
+
   it('holds glued boards by their glue, not by fasteners or lath', () => {
     const glued = FULL_ADVICE.ranked.map((wall) => ({
       ...wall,

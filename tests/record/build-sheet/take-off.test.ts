@@ -20,7 +20,12 @@ const wall: RankedAssembly = {
       width_in: 36,
       height_in: 60,
       rough_opening_needed_in: { width_in: 39, height_in: 62 },
-      carried_by: { id: 'plywood-box', label: '3/4 in. plywood box', support: 'bears-on-sill' },
+      carried_by: {
+        id: 'plywood-box',
+        label: 'box of 3/4 in. plywood ripped to 8-15/16 in.',
+        support: 'bears-on-sill',
+        depth_in: 8.9375,
+      },
       flange_plane: { ...sample.flange_plane, outside_framing_in: 3.4375 },
       room: { ...sample.room, joint_width_in: 0.5, joint_depth_in: 0.375 },
     },
@@ -47,7 +52,8 @@ describe('takeOff against hand-worked examples', () => {
     ['the scratch coat', /scratch coat/, 31.25, 36],
     ['the brown coat', /brown coat/, 31.25, 36],
     ['the finish coat', /plaster, finish coat/, 10.42, 12],
-    // Rough openings: 2 x 2 x (39 + 62) / 12 = 33.667 ft by 3 + 5.5 + 0.4375 = 8.9375 in.: 25.07 ft²; x 1.15 / 32 = 0.9.
+    // Rough openings: 2 x 2 x (39 + 62) / 12 = 33.667 ft by 5.5 + 0.4375 + 3 = 8.9375 in. of studs, sheathing and boards:
+    // 25.07 ft²; x 1.15 / 32 = 0.9.
     ['plywood for the bucks', /^buck:/, 25.07, 1],
     // 2 x 2 x 96 x (3.4375 + 6) / 144 = 25.17 ft², x 1.15 = 28.9.
     ['the skin', /^liquid-applied flashing/, 25.17, 29],
