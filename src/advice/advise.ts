@@ -3,11 +3,12 @@ import { resolveBrief } from '../brief/resolve-brief.ts';
 import type { Scenario } from '../brief/scenario.ts';
 import { resolveSite } from '../site/resolve-site.ts';
 import type { Site } from '../site/site.ts';
+import { admittingChanges } from './admitting-changes.ts';
 import type { Advice, Caution } from './advice-schema.ts';
 import { cautionsOf, isGeneral } from './cautions.ts';
 import { chooseAlternatives, contenders } from './choose-alternatives.ts';
 import { syntheticComparison } from './comparison.ts';
-import { excludedWalls } from './excluded.ts';
+import { closestWalls, excludedWalls } from './excluded.ts';
 import { stuccoLookFallback } from './fallback.ts';
 import { findOutFirst } from './find-out.ts';
 import { houseDefaults, houseEffect, housePrices } from './house-effect.ts';
@@ -39,6 +40,7 @@ export async function advise(scenario: Scenario, known: Knowledge, options: Advi
   const [first = null] = chosen;
   const sensitivity = await trySensitivity(judged, assumptions, knowledge);
   const fallback = await stuccoLookFallback(judged, knowledge);
+  const admitting = await admittingChanges(judged, assumptions, sensitivity.readings, knowledge);
   const house = await houseEffect(judged, resolveBrief(scenario).brief, known);
   return {
     schema: 'cladwright-advice/1',
@@ -68,8 +70,12 @@ export async function advise(scenario: Scenario, known: Knowledge, options: Advi
     ranked: chosen.map((wall, i) => rankedWall(wall, i + 1, judged, i === 0 ? null : first)),
     comparison: syntheticComparison(judged, chosen),
     fallback,
-    excluded: excludedWalls(judged),
-    would_change_the_answer: [...(house?.change ? [house.change] : []), ...sensitivity.sentences],
+    excluded: excludedWalls(judged, admitting.admittedIf),
+    would_change_the_answer: [
+      ...(house?.change ? [house.change] : []),
+      ...sensitivity.sentences,
+      ...admitting.sentences,
+    ],
     find_out_first: findOutFirst(sensitivity.readings),
     robustness: [...(await robustness(chosen, judged, knowledge)), ...readingMoves(sensitivity.readings)],
     cautions: generalCautions(judged, chosen),
@@ -114,11 +120,11 @@ function siteOf(site: Site): Advice['site'] {
 }
 
 /**
- * The safety pack speaks once for the whole answer: of the first choice, or of the walls that came closest. What it says
+ * The safety pack speaks once for the whole answer: of the first choice, or of the wall that came closest. What it says
  * of an alternative alone stands with that alternative.
  */
 function generalCautions(judged: Judged, [first]: readonly JudgedWall[]): Caution[] {
-  const shown = first ? [first] : judged.closestOfExcluded('site', () => 'any wall');
+  const shown = first ? [first] : closestWalls(judged).slice(0, 1);
   const byRule = new Map<string, Caution>();
   for (const wall of shown) {
     for (const caution of cautionsOf(wall.verdicts.outcomes()).filter(isGeneral)) {

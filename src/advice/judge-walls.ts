@@ -1,7 +1,6 @@
 import type { Candidate } from '../assembly/candidates.ts';
 import type { Catalogue } from '../assembly/catalogue.ts';
 import {
-  mapClasses,
   partitionOf,
   WALL_SLOTS,
   type WallSet,
@@ -15,13 +14,13 @@ import type { CodeTables } from '../assessment/code-tables.ts';
 import type { CalculatedParts } from '../assessment/fact-sheet.ts';
 import { factSlots } from '../assessment/fact-slots.ts';
 import { claddingsOnDeeperFurring } from '../assessment/on-furring.ts';
-import { addedThickness } from '../assessment/wall-layers.ts';
 import type { Brief } from '../brief/brief.ts';
 import { FactSheets } from '../rulebook/fact-sheets.ts';
 import type { Rulebook } from '../rulebook/rulebook.ts';
 import type { Verdicts, VerdictTable } from '../rulebook/verdicts.ts';
 import type { Site } from '../site/site.ts';
 import { houseWishes, wishBonuses } from './house-wishes.ts';
+import { type MissedLimits, missedLimits } from './missed-limits.ts';
 import { plainTotalAt, type ScoreTable, scoresAt, scoreTable } from './score-table.ts';
 import type { Scores } from './scoring.ts';
 import { type Standing, standings } from './standing.ts';
@@ -59,9 +58,14 @@ export class JudgedWall {
     return this.#answer.verdicts.forbids[this.#index] ?? 0;
   }
 
-  /** By what share it goes past the room and the money that the user gave, %. */
-  get overshoot(): number {
-    return this.#answer.overshoots[this.#index] ?? 0;
+  /** How many limits it breaks. */
+  get limitsMissed(): number {
+    return this.#answer.missed.count[this.#index] ?? 0;
+  }
+
+  /** By what share it misses the limits that it breaks, added up. */
+  get missedBy(): number {
+    return this.#answer.missed.share[this.#index] ?? 0;
   }
 
   /** What the calculators find for it, from what is worked out for all walls at once. */
@@ -107,7 +111,7 @@ export class Judged {
   #scores: ScoreTable | undefined;
   #totals: Float64Array | undefined;
   #standings: Uint8Array | undefined;
-  #overshoots: Float64Array | undefined;
+  #missed: MissedLimits | undefined;
   readonly #made: (JudgedWall | undefined)[];
   #walls: readonly JudgedWall[] | undefined;
   #admitted: readonly JudgedWall[] | undefined;
@@ -177,8 +181,8 @@ export class Judged {
   }
 
   /**
-   * For every kind of wall of which none is admitted, the one that comes closest: fewest rules against it first, then what
-   * goes least past the room and the budget, then the better score, then the id.
+   * For every kind of wall of which none is admitted, the one that comes closest: fewest limits broken first, then what
+   * misses them by the smaller share, then the better score, then the id.
    *
    * @param slot    what the kind can be told from
    * @param kindOf  names the kind of a wall
@@ -196,24 +200,33 @@ export class Judged {
       if (!isOut[at[i] ?? 0]) continue;
       const kind = kinds[at[i] ?? 0] ?? '';
       const other = closest.get(kind);
-      if (other === undefined || this.#byCloseness(i, other) < 0) closest.set(kind, i);
+      if (other === undefined || this.byClosenessAt(i, other) < 0) closest.set(kind, i);
     }
-    return [...closest.values()].sort((a, b) => this.#byCloseness(a, b)).map((i) => this.wallAt(i));
+    return [...closest.values()].sort((a, b) => this.byClosenessAt(a, b)).map((i) => this.wallAt(i));
   }
 
-  #byCloseness(a: number, b: number): number {
-    const { forbids } = this.verdicts;
+  /** Of some walls the one that comes closest to passing, or the best where one passes; null when there is none. */
+  closestWhere(isWanted: (candidate: Candidate, place: number) => boolean): JudgedWall | null {
+    let best = -1;
+    for (const [i, candidate] of this.set.candidates.entries())
+      if (isWanted(candidate, i) && (best < 0 || this.byClosenessAt(i, best) < 0)) best = i;
+    return best < 0 ? null : this.wallAt(best);
+  }
+
+  /** {@link byCloseness} of the walls at two places, without making objects of them. */
+  byClosenessAt(a: number, b: number): number {
+    const { count, share } = this.missed;
     return (
-      (forbids[a] ?? 0) - (forbids[b] ?? 0) ||
-      (this.overshoots[a] ?? 0) - (this.overshoots[b] ?? 0) ||
+      (count[a] ?? 0) - (count[b] ?? 0) ||
+      inPercent(share[a] ?? 0) - inPercent(share[b] ?? 0) ||
       this.byScoreAt(a, b)
     );
   }
 
-  /** By what share each wall goes past the room and the money that the user gave, both together, in whole %. */
-  get overshoots(): Float64Array {
-    this.#overshoots ??= overshoots(this.set, this.assess, this.context.brief);
-    return this.#overshoots;
+  /** How many limits each wall breaks, and by how far. */
+  get missed(): MissedLimits {
+    this.#missed ??= missedLimits(this.verdicts);
+    return this.#missed;
   }
 
   /** {@link byScore} of the walls at two places, without making objects of them. */
@@ -289,23 +302,14 @@ export function byScore(a: JudgedWall, b: JudgedWall): number {
   return b.score - a.score || b.plainScore - a.plainScore || (a.candidate.id < b.candidate.id ? -1 : 1);
 }
 
-/** Fewest rules against it first, then what goes least past the room and the budget, then the better score. */
+/** Fewest limits broken first, then what misses them by the smaller share, then the better score. */
 export function byCloseness(a: JudgedWall, b: JudgedWall): number {
-  return a.forbids - b.forbids || a.overshoot - b.overshoot || byScore(a, b);
+  return a.limitsMissed - b.limitsMissed || inPercent(a.missedBy) - inPercent(b.missedBy) || byScore(a, b);
 }
 
-function overshoots(
-  set: WallSet,
-  { works }: Assessor,
-  { max_added_thickness_in, budget_usd_per_ft2 }: Brief,
-): Float64Array {
-  const past = (value: number, limit: number | null) => (limit === null ? 0 : Math.max(0, value / limit - 1));
-  const { low } = works.cost.work.ofAll(set);
-  const { at } = partitionOf(set, ['outer']);
-  const ofRoom = mapClasses(set, 'outer', ({ face, barrier }) =>
-    past(addedThickness(face, barrier), max_added_thickness_in),
-  );
-  return low.map((usd, i) => Math.round(100 * ((ofRoom[at[i] ?? 0] ?? 0) + past(usd, budget_usd_per_ft2))));
+/** What misses by the same whole percent is equally close. */
+function inPercent(share: number): number {
+  return Math.round(100 * share);
 }
 
 function withBonuses({ totals }: ScoreTable, bonuses: Float64Array | null): Float64Array {

@@ -1,4 +1,5 @@
 import type { Candidate } from '../assembly/candidates.ts';
+import type { InsulationBuild } from '../assembly/insulation-builds.ts';
 import type { AnswerContext } from '../assessment/answer-context.ts';
 import { type CompliantThickness, compliantThickness } from '../assessment/energy-choices.ts';
 import { type CalculatedParts, ROUTE_WORDS } from '../assessment/fact-sheet.ts';
@@ -109,12 +110,16 @@ function nearestWords(build: Candidate['build'], nearest: CompliantThickness | n
   return `The thinnest on the market that meets it, same insulation in ${boards}, is ${inches(nearest.build.thickness_in)} in., ${route}.`;
 }
 
-/** What would bring a wall that misses the energy code to it; null when the wall doesn't miss it. */
+/**
+ * The thickness that would bring a wall that misses the energy code to it, in words and as boards; null when the wall
+ * doesn't miss it. Nothing but the energy code has been asked about it.
+ */
 export function energyRemedy(
   candidate: Candidate,
   { energy }: CalculatedParts,
   context: AnswerContext,
-): string | null {
+): { readonly words: string; readonly build: InsulationBuild | null } | null {
   if (energy.complies !== false) return null;
-  return nearestWords(candidate.build, compliantThickness(candidate, energy.requirement, context));
+  const nearest = compliantThickness(candidate, energy.requirement, context);
+  return { words: nearestWords(candidate.build, nearest), build: nearest?.build ?? null };
 }

@@ -1,9 +1,11 @@
 import type { InsulationBuild } from '../assembly/insulation-builds.ts';
 import { CREW_RANK } from '../assessment/fact-sheet.ts';
+import { addedThickness } from '../assessment/wall-layers.ts';
 import { inches } from '../base/inches.ts';
 import type { Brief } from '../brief/brief.ts';
 import type { OpenAssumption } from '../brief/resolve-brief.ts';
 import { CREW_SKILLS, FINISHES, RETARDERS, SHEATHINGS } from '../brief/scenario.ts';
+import type { JudgedWall } from './judge-walls.ts';
 import type { NamedAssembly } from './named-assembly.ts';
 
 /** One answer given otherwise, or the wall itself built a little otherwise. */
@@ -30,11 +32,16 @@ export type Step = {
     readonly least: number;
     readonly most: number;
     readonly at: (units: number) => Option;
+    /** How many units a wall seems to need: where to look first. */
+    readonly needOf?: (wall: JudgedWall) => number;
   };
 };
 
 /** Fillings that are on the market or found in walls, h·ft²·°F/Btu. */
 const CAVITY_R = [0, 11, 13, 15, 19, 20, 21, 23, 25, 30, 38];
+
+/** The densest that is laid between studs: R-15 batts in 3-1/2 in. (recalled), h·ft²·°F/Btu for an inch. */
+const MOST_R_PER_IN = 4.3;
 
 /** More than any budget or wall needs. */
 const MOST_USD = 1000;
@@ -67,7 +74,7 @@ export function stepsFrom(
     {
       field: 'cavity_insulation_r',
       from: `R-${brief.cavity_insulation_r}`,
-      options: CAVITY_R.filter((r) => r !== brief.cavity_insulation_r).map((r) => ({
+      options: fillings(brief).map((r) => ({
         to: `R-${r}`,
         words: r === 0 ? 'the stud bays were empty' : `the stud bays held R-${r}`,
         movement: Math.abs(r - brief.cavity_insulation_r) / 10 + (isNew ? 0 : 1),
@@ -116,7 +123,7 @@ export function stepsFrom(
         ]),
       ),
     ),
-    glazing(brief),
+    windowsOtherwise(brief),
     budget(brief),
     room(brief),
   ];
@@ -138,6 +145,13 @@ export function stepsFrom(
   return [...steps, ...others]
     .map((step) => ({ ...step, options: [...step.options].sort((a, b) => a.movement - b.movement) }))
     .filter(({ options }) => options.length > 0);
+}
+
+/** Other fillings that the bays hold; nobody empties the bays of a standing wall to admit another cladding. */
+function fillings({ project, framing, cavity_insulation_r: now }: Brief): number[] {
+  return CAVITY_R.filter(
+    (r) => r !== now && r <= MOST_R_PER_IN * framing.depth_in && (project === 'new' || r > now),
+  );
 }
 
 function choice<T extends string>(
@@ -195,28 +209,30 @@ function spacing({ framing }: Brief, isNew: boolean): Step {
   };
 }
 
-function glazing({ windows }: Brief): Step {
+function windowsOtherwise({ windows }: Brief): Step {
   const isTriple = windows.some((window) => window.glazing === 'triple');
-  return {
-    field: 'windows',
-    from: 'triple-glazed',
-    options: isTriple
-      ? [
-          {
-            to: 'double-glazed',
-            words: 'the triple-glazed windows were double-glazed (and weighed what such windows do)',
-            movement: 1,
-            change: {
-              windows: windows.map((window) =>
-                window.glazing === 'triple'
-                  ? { ...window, glazing: 'double' as const, weight_lb: null }
-                  : window,
-              ),
-            },
-          },
-        ]
-      : [],
-  };
+  const isFlangeless = windows.some((window) => window.mounting === 'flangeless');
+  const options: Option[] = [];
+  if (isTriple)
+    options.push({
+      to: 'double-glazed',
+      words: 'the triple-glazed windows were double-glazed (and weighed what such windows do)',
+      movement: 1,
+      change: {
+        windows: windows.map((window) =>
+          window.glazing === 'triple' ? { ...window, glazing: 'double' as const, weight_lb: null } : window,
+        ),
+      },
+    });
+  if (isFlangeless)
+    options.push({
+      to: 'flanged',
+      words: 'the windows without a flange had one',
+      movement: 1,
+      change: { windows: windows.map((window) => ({ ...window, mounting: 'flanged' as const })) },
+    });
+  const now = [...(isTriple ? ['triple-glazed'] : []), ...(isFlangeless ? ['without a flange'] : [])];
+  return { field: 'windows', from: now.join(', '), options };
 }
 
 function budget({ budget_usd_per_ft2: now }: Brief): Step {
@@ -233,7 +249,7 @@ function budget({ budget_usd_per_ft2: now }: Brief): Step {
     field: 'budget_usd_per_ft2',
     from,
     options: [at(MOST_USD)],
-    amount: { least, most: MOST_USD, at },
+    amount: { least, most: MOST_USD, at, needOf: (wall) => Math.ceil(wall.parts.cost.low) },
   };
 }
 
@@ -251,7 +267,9 @@ function room({ max_added_thickness_in: now }: Brief): Step {
   };
   const least = Math.floor(now * STEPS_PER_INCH) + 1;
   const most = MOST_ROOM_IN * STEPS_PER_INCH;
-  return { field: 'max_added_thickness_in', from, options: [at(most)], amount: { least, most, at } };
+  const needOf = ({ candidate }: JudgedWall) =>
+    Math.ceil(addedThickness(candidate.face, candidate.barrier) * STEPS_PER_INCH);
+  return { field: 'max_added_thickness_in', from, options: [at(most)], amount: { least, most, at, needOf } };
 }
 
 /** Other thicknesses and layers of the insulation that was named. */

@@ -1,7 +1,6 @@
 import { fits } from '../assembly/candidates.ts';
 import { capital } from '../base/first-letter.ts';
 import { inches } from '../base/inches.ts';
-import { Refusal } from '../base/refusal.ts';
 import type { Brief } from '../brief/brief.ts';
 import { fieldWords } from '../brief/field-words.ts';
 import { resolveBrief } from '../brief/resolve-brief.ts';
@@ -19,9 +18,10 @@ import { isTwin } from './readings.ts';
 import { weightWords } from './robustness.ts';
 import { round } from './rounded.ts';
 import { CRITERIA, weightsOf } from './scoring.ts';
-import { type Found, smallestChanges, type Trial, type Try } from './smallest-change.ts';
+import { type Found, smallestChanges } from './smallest-change.ts';
 import { rankedOnlyWhere } from './standing.ts';
 import { wallTitle } from './titles.ts';
+import { tryAgain } from './try-again.ts';
 import { weightMoves } from './weight-moves.ts';
 import type { WhyNot } from './why-not-schema.ts';
 import { type Option, stepsFrom } from './why-not-steps.ts';
@@ -64,7 +64,12 @@ export async function whyNot(
     };
   const closest = [...walls].sort(byCloseness)[0] ?? null;
   const steps = stepsFrom(brief, assumptions, named, knowledge.catalogue.builds);
-  const { found, trials } = await smallestChanges(steps, trialOf(walls), tryAgain(named, judged, knowledge));
+  const now = {
+    admitted: null,
+    walls: walls.length,
+    forbids: walls.reduce((sum, { forbids }) => sum + forbids, 0),
+  };
+  const { found, trials } = await smallestChanges(steps, now, tryAgain(named, judged, knowledge));
   return {
     ...head,
     verdict: closest ? 'excluded' : 'not-made',
@@ -94,43 +99,6 @@ function othersExcluded(
     title: wallTitle(wall.candidate),
     because: reasonsAgainst(wall, judged),
   }));
-}
-
-function trialOf(walls: readonly JudgedWall[]): Trial {
-  return {
-    admitted: null,
-    walls: walls.length,
-    forbids: walls.reduce((sum, wall) => sum + wall.forbids, 0),
-  };
-}
-
-/** Judges only what was named: the cladding over the boards, with every barrier, lining and buck that goes with them. */
-function tryAgain(named: NamedAssembly, judged: Judged, knowledge: Knowledge): Try {
-  const { catalogue } = knowledge;
-  const { brief, site } = judged.context;
-  const claddings = catalogue.claddings.filter(({ id }) => has(named, 'cladding', id));
-  const before = new Map<string, Judged>();
-  return async (options) => {
-    const builds = options.find((option) => option.builds)?.builds ?? named.builds;
-    const key = builds.map(({ insulation, boards_in }) => `${insulation.id}-${boards_in.join('+')}`).join();
-    const own: NamedAssembly = { ...named, builds };
-    const changed: Brief = Object.assign({}, brief, ...options.map(({ change }) => change ?? {}));
-    try {
-      const again = await judgeWalls(
-        changed,
-        site,
-        { ...knowledge, catalogue: { ...catalogue, claddings, builds } },
-        before.get(key),
-      );
-      if (!before.has(key)) before.set(key, again);
-      const walls = again.walls.filter((wall) => isNamed(wall, own));
-      return { ...trialOf(walls), admitted: again.admitted.find((wall) => isNamed(wall, own)) ?? null };
-    } catch (error) {
-      // A filling that no table has, say: that change can't be judged, others can.
-      if (error instanceof Refusal) return null;
-      throw error;
-    }
-  };
 }
 
 function whyNotFirst(

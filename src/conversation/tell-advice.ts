@@ -238,6 +238,7 @@ export function nothingPasses(advice: Advice): Block[] {
           ? 'Every wall breaks at least one rule. Below is what comes closest, and what would admit it.'
           : 'Every wall breaks at least one rule, and none comes close enough to name.',
     },
+    ...titledList('What would change that', changeLines(advice)),
   ];
 }
 
@@ -298,11 +299,14 @@ export function assumptionBlocks(advice: Advice): Block[] {
   ];
 }
 
+/** Where nothing passes it is told at once, by {@link nothingPasses}. */
 export function changeBlocks(advice: Advice): Block[] {
-  return titledList(
-    'What would change the answer',
-    advice.would_change_the_answer.map((change) => `If ${change.if}: ${change.then}`),
-  );
+  if (advice.ranked.length === 0) return [];
+  return titledList('What would change the answer', changeLines(advice));
+}
+
+function changeLines({ would_change_the_answer }: Advice): string[] {
+  return would_change_the_answer.map((change) => `If ${change.if}: ${change.then}`);
 }
 
 export function generalCautions(advice: Advice): Block[] {

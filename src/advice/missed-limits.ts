@@ -1,0 +1,109 @@
+import type { Joint } from '../base/partitions.ts';
+import { leavesOf, otherFact } from '../rulebook/condition-tree.ts';
+import type { FactSheets } from '../rulebook/fact-sheets.ts';
+import { factColumn } from '../rulebook/fact-slot.ts';
+import type { FactValue, Leaf, Rule } from '../rulebook/rule-schema.ts';
+import { RULE_STATES } from '../rulebook/three-valued.ts';
+import type { VerdictTable } from '../rulebook/verdicts.ts';
+
+/** What each wall misses, in the order of the walls. */
+export type MissedLimits = {
+  /** How many limits it breaks. Two rules that hold the wall against one figure are one limit. */
+  readonly count: Uint16Array;
+  /** By what share of each limit the wall misses it, added up: 0.02 for 4.08 in. where 4 may be added. */
+  readonly share: Float64Array;
+};
+
+/** A figure and what it may be at most, or must be at least; both as facts, or the limit as a number. */
+type Measure = {
+  readonly fact: string;
+  readonly limit: string | number;
+  readonly kind: 'most' | 'least';
+};
+
+/** What is behind a fact that only says whether a limit is kept. */
+const MEASURED: Readonly<Record<string, Measure>> = {
+  'energy.complies': { fact: 'thermal.u_factor', limit: 'energy.max_u_factor', kind: 'most' },
+  'vapour.class_iii_ci_met': {
+    fact: 'insulation.ci_r',
+    limit: 'vapour.min_ci_r_class_iii',
+    kind: 'least',
+  },
+  'vapour.class_ii_ci_met': { fact: 'insulation.ci_r', limit: 'vapour.min_ci_r_class_ii', kind: 'least' },
+  'buck.verdict': { fact: 'buck.utilisation', limit: 1, kind: 'most' },
+};
+
+/** A wish that is not met, a class that is not permitted: missed as a whole. */
+const WHOLE = 1;
+
+const KINDS: Readonly<Record<string, Measure['kind']>> = {
+  greaterThan: 'most',
+  greaterThanInclusive: 'most',
+  lessThan: 'least',
+  lessThanInclusive: 'least',
+};
+
+/** How many limits each wall breaks, and by how far: columns for all walls, without an object for any. */
+export function missedLimits({ rules, decided, sheets }: VerdictTable): MissedLimits {
+  const fires = RULE_STATES.indexOf('fires');
+  const count = new Uint16Array(sheets.count);
+  const share = new Float64Array(sheets.count);
+  const byLimit = new Map<string, { measure: Measure | null; joint: Joint; states: Uint8Array }[]>();
+  for (const [i, { rule }] of rules.entries()) {
+    const own = decided[i];
+    if (rule.verdict !== 'forbid' || !own?.states.includes(fires)) continue;
+    const measure = measureOf(rule, sheets);
+    const key = measure?.fact ?? rule.id;
+    byLimit.set(key, [...(byLimit.get(key) ?? []), { measure, ...own }]);
+  }
+  for (const group of byLimit.values()) {
+    const shareOf = missOf(group[0]?.measure ?? null, sheets);
+    for (let i = 0; i < sheets.count; i++) {
+      if (!group.some(({ joint, states }) => states[joint.at[i] ?? -1] === fires)) continue;
+      count[i] = (count[i] ?? 0) + 1;
+      share[i] = (share[i] ?? 0) + shareOf(i);
+    }
+  }
+  return { count, share };
+}
+
+/** By what share a wall that breaks a limit misses it. */
+function missOf(measure: Measure | null, sheets: FactSheets): (sheet: number) => number {
+  if (!measure) return () => WHOLE;
+  const figure = columnOf(measure.fact, sheets);
+  const limit = typeof measure.limit === 'number' ? () => measure.limit : columnOf(measure.limit, sheets);
+  return (sheet) => {
+    const [value, most] = [figure(sheet), limit(sheet)];
+    if (typeof value !== 'number' || typeof most !== 'number' || most <= 0) return WHOLE;
+    const miss = measure.kind === 'most' ? value / most - 1 : 1 - value / most;
+    // Broken by something else than this figure: an open end of a table, a check without a use.
+    return miss >= 0 ? miss : WHOLE;
+  };
+}
+
+/** What a rule holds a wall against; null where that is no figure of the wall. */
+function measureOf({ conditions }: Rule, sheets: FactSheets): Measure | null {
+  const leaves = leavesOf(conditions);
+  const measured = leaves.find(({ fact }) => fact in MEASURED);
+  if (measured) return MEASURED[measured.fact] ?? null;
+  const own = ownComparison(leaves);
+  const kind = own && KINDS[own.operator];
+  if (!own || !kind) return null;
+  // The place and the job are the same for every wall: a climate zone is not missed by a share of its number.
+  if (sheets.shape.parts[sheets.slotOf(own.fact)]?.count === 1) return null;
+  const limit = otherFact(own) ?? (typeof own.value === 'number' ? own.value : null);
+  return limit === null ? null : { fact: own.fact, limit, kind };
+}
+
+/** The comparison of a rule that is nothing but one with a number or another figure. */
+function ownComparison(leaves: readonly Leaf[]): Leaf | null {
+  const [only, ...more] = leaves;
+  return only && more.length === 0 && only.operator in KINDS ? only : null;
+}
+
+function columnOf(id: string, sheets: FactSheets): (sheet: number) => FactValue | undefined {
+  const slot = sheets.slotOf(id);
+  const values = factColumn(sheets.slots[slot] ?? [], id);
+  const at = sheets.shape.parts[slot]?.at;
+  return (sheet) => values[at?.[sheet] ?? -1];
+}
