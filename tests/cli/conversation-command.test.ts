@@ -39,7 +39,7 @@ describe('the program without a command, on pipes', { timeout: 60_000 }, () => {
   });
 
   it('ends with 1 when no wall passes', async () => {
-    const { code, stdout } = await talk(['5B', 'budget is $1 a square foot']);
+    const { code, stdout } = await talk(['5B', 'budget is $10 a square foot']);
     expect(stdout).toContain('No wall passes');
     expect(code).toBe(1);
   });
