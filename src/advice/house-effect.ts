@@ -1,3 +1,6 @@
+import { barrierLabel } from '../assembly/barrier-label.ts';
+import type { Candidate } from '../assembly/candidates.ts';
+import { listed } from '../base/listed.ts';
 import type { Brief } from '../brief/brief.ts';
 import { priceBookWords } from '../brief/price-book.ts';
 import type { BriefDefaults } from '../brief/resolve-brief.ts';
@@ -41,7 +44,7 @@ export async function houseEffect(
   const turned_down = countTurnedDown(judged, before);
   const names = house.packs.map(houseWords).join(' and ');
   const then = other
-    ? `the first choice ${mine ? 'becomes' : 'is'} ${wallTitle(other.candidate)}`
+    ? `the first choice ${mine ? 'becomes' : 'is'} ${titleBeside(other.candidate, mine?.candidate)}`
     : 'nothing on the list passes';
   return {
     effect: {
@@ -74,6 +77,19 @@ export async function houseEffect(
     },
     change: changes ? { if: `the house packs of ${names} are left out`, then } : null,
   };
+}
+
+/** A wall's title; where the other one has the same, with what tells them apart. */
+function titleBeside(candidate: Candidate, other: Candidate | undefined): string {
+  const title = wallTitle(candidate);
+  if (!other || wallTitle(other) !== title) return title;
+  const { barrier, sheathing, inside, buck } = candidate;
+  const details = [
+    ...(barrier === other.barrier ? [] : [barrierLabel(barrier, sheathing)]),
+    ...(inside === other.inside ? [] : [inside.retarder?.label ?? 'the lining as it stands']),
+    ...(buck === other.buck ? [] : [buck.label]),
+  ];
+  return details.length > 0 ? `the same wall with ${listed(details)}` : title;
 }
 
 function limitSentence({ meaning, from_text, to_text, reason }: HouseStandard['limits'][number]): string {

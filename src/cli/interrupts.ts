@@ -5,18 +5,30 @@ export function interruptsAreTaken(): boolean {
   return isTaken;
 }
 
-let stopWork: () => boolean = () => false;
+/** What an interrupt does while lines are talked: it stops work, and where there is none it says a last word. */
+export type OnInterrupt = {
+  /** False: there was nothing to stop. */
+  readonly stop: () => boolean;
+  readonly lastWords: () => string;
+};
+
+let onInterrupt: OnInterrupt | null = null;
 
 /** Stops the work under way on an interrupt, if there is any that may be stopped. False: nothing was stopped. */
 export function interruptStopsWork(): boolean {
-  return stopWork();
+  return onInterrupt?.stop() ?? false;
+}
+
+/** What is to be said before an interrupt ends the program; empty where nothing is. */
+export function lastWordsOnInterrupt(): string {
+  return onInterrupt?.lastWords() ?? '';
 }
 
 /** Lets an interrupt stop work instead of ending the program, until the returned function is called. */
-export function stoppingOnInterrupt(stop: () => boolean): () => void {
-  stopWork = stop;
+export function stoppingOnInterrupt(handled: OnInterrupt): () => void {
+  onInterrupt = handled;
   return () => {
-    stopWork = () => false;
+    onInterrupt = null;
   };
 }
 

@@ -2,7 +2,7 @@ import { Refusal } from '../base/refusal.ts';
 import { visibleText } from '../conversation/visible-text.ts';
 import { runCommandLine } from './command-line.ts';
 import { EXIT } from './exit-codes.ts';
-import { interruptStopsWork, interruptsAreTaken } from './interrupts.ts';
+import { interruptStopsWork, interruptsAreTaken, lastWordsOnInterrupt } from './interrupts.ts';
 import { flush, isBrokenPipe, outputRefusal } from './output.ts';
 
 const MOST_ISSUES = 20;
@@ -44,7 +44,10 @@ for (const stream of [process.stdout, process.stderr]) {
   });
 }
 process.on('SIGINT', () => {
-  if (!interruptsAreTaken() && !interruptStopsWork()) leave(EXIT.interrupted);
+  if (interruptsAreTaken() || interruptStopsWork()) return;
+  const words = lastWordsOnInterrupt();
+  if (words !== '') process.stdout.write(words);
+  leave(EXIT.interrupted);
 });
 process.on('uncaughtException', fail);
 process.on('unhandledRejection', fail);

@@ -1,11 +1,14 @@
 import { Refusal } from '../base/refusal.ts';
 import { answerMark, type Block, blocksToText } from '../conversation/blocks.ts';
 import type { DraftStore } from '../conversation/draft.ts';
+import { farewellWords, note } from '../conversation/notes.ts';
+import { isEmpty } from '../conversation/outcome.ts';
 import { promptOf } from '../conversation/prompt.ts';
 import type { Reader } from '../conversation/reader.ts';
 import { type Progress, type Services, startSession } from '../conversation/session.ts';
 import type { ConversationState } from '../conversation/state.ts';
 import { promptBlocks, turnBlocks } from '../conversation/turn-blocks.ts';
+import type { OnInterrupt } from './interrupts.ts';
 
 export type PlainConversation = {
   /** Lines of the user's, in chunks of any size: text, or bytes of UTF-8. */
@@ -26,8 +29,8 @@ export type PlainConversation = {
   readonly reader?: Reader;
   /** Called once the first question is written. */
   readonly onFirstPrompt?: () => void;
-  /** Where somebody sits at the keys: given what stops long work; returns what takes it back. */
-  readonly interrupts?: (stop: () => boolean) => () => void;
+  /** Where somebody sits at the keys: given what an interrupt does; returns what takes it back. */
+  readonly interrupts?: (handled: OnInterrupt) => () => void;
 };
 
 const WIDTH = 80;
@@ -55,7 +58,10 @@ export async function runPlainConversation(options: PlainConversation): Promise<
   );
   const writer = new PlainWriter(options);
   session.subscribe((state) => writer.show(state, session.progress()));
-  const release = options.interrupts?.(session.stop);
+  const release = options.interrupts?.({
+    stop: session.stop,
+    lastWords: () => writer.farewell(session.state()),
+  });
   await session.begin();
   await writer.waitForLine(session.state());
   options.onFirstPrompt?.();
@@ -119,6 +125,12 @@ class PlainWriter {
     await this.#written;
   }
 
+  /** What stands below the line that was broken off. */
+  farewell({ answers }: ConversationState): string {
+    const isKept = this.#options.draft !== null && !isEmpty(answers);
+    return `\n${this.#textOf([note(farewellWords(isKept))])}\n`;
+  }
+
   #ask(state: ConversationState): void {
     const prompt = promptOf(state);
     const isAtWork = state.stage === 'advising' || state.stage === 'trying';
@@ -142,9 +154,12 @@ class PlainWriter {
   }
 
   #write(blocks: readonly Block[], isGapBefore = false): void {
+    this.#put(`${isGapBefore ? '\n' : ''}${this.#textOf(blocks)}\n`);
+  }
+
+  #textOf(blocks: readonly Block[]): string {
     const { width, ascii, spoken } = this.#options;
-    const text = blocksToText(blocks, width ?? WIDTH, { ascii: ascii ?? false, spoken: spoken ?? false });
-    this.#put(`${isGapBefore ? '\n' : ''}${text}\n`);
+    return blocksToText(blocks, width ?? WIDTH, { ascii: ascii ?? false, spoken: spoken ?? false });
   }
 
   /** One after the other. What fails is told when all is waited for: by then the answers are kept. */

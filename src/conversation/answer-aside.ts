@@ -17,6 +17,7 @@ import { assumedEarlier, contradictionsKept, withoutFields } from './unsettled.t
 export type AsideOutcome =
   | { readonly kind: 'settled'; readonly step: Step }
   | { readonly kind: 'start-over' }
+  | { readonly kind: 'leave' }
   | { readonly kind: 'elsewhere'; readonly state: ConversationState; readonly line?: string }
   | { readonly kind: 'puzzled' };
 
@@ -62,6 +63,12 @@ export function answerAside(state: ConversationState, aside: Aside, text: string
         return settled({ state: assumedEarlier({ ...rest, unsettled: aside.findings }), effects: [] });
       }
       return takeRepeated(rest, aside, text) ?? { kind: 'puzzled' };
+    case 'unframed':
+      if (isPick(line, 0, LABELS.framedWall) || FRAMED.test(line)) {
+        return settled({ state: remark(rest, note('Then of a wall that stands on studs.')), effects: [] });
+      }
+      if (isPick(line, 1, LABELS.leaveNow) || NO_STUDS.test(line)) return { kind: 'leave' };
+      return isNumber(line) ? { kind: 'puzzled' } : { kind: 'elsewhere', state: rest };
     case 'trial':
       if (isPick(line, 0, LABELS.keepTrial) || TAKE_TRIAL.test(line))
         return settled(takeTrial(rest, aside.trial));
@@ -76,6 +83,8 @@ export function answerAside(state: ConversationState, aside: Aside, text: string
       if (isPick(line, 1, LABELS.askOn) || GO_ON.test(line)) {
         return settled({ state: { ...rest, wantsAll: true }, effects: [] });
       }
+      // Nobody answers a question with it that is not on the screen.
+      if (readDontKnow(line, false)?.fields.length === 0) return settled(remindOfEnough(state));
       return { kind: 'elsewhere', state: { ...rest, wantsAll: true } };
     case 'take-back':
       if (isPick(line, 0, LABELS.takeItBack) || TAKE_BACK.test(line)) {
@@ -90,6 +99,12 @@ export function answerAside(state: ConversationState, aside: Aside, text: string
       if (isPick(line, 1, LABELS.noGoOn) || NO.test(line)) return settled({ state: rest, effects: [] });
       return { kind: 'puzzled' };
   }
+}
+
+function remindOfEnough(state: ConversationState): Step {
+  const words =
+    'Either will do. "hear the answer" assumes what is still open, and lists it; "go on" asks for it, and the answer rests on less that is assumed.';
+  return { state: remark(state, note(words)), effects: [] };
 }
 
 const THERE =
@@ -118,8 +133,11 @@ const TAKE_TRIAL = /^(?:keep(?: it| this| that)?(?: change)?|yes|y|take (?:it|th
 const DROP_TRIAL = /^(?:leave(?: it)?(?: as it was)?|drop (?:it|that)|no|n|as it was|as before|forget it)$/;
 const HEAR = /^(?:hear(?: it| the answer)?(?: now)?|yes|y|done|answer|ok|okay|the answer)$/;
 const GO_ON = /^(?:go on|continue|on|no|n|ask on|more questions|carry on)(?: with the questions)?$/;
+const FRAMED =
+  /^(?:(?:yes|y|yeah|yep|sure|ok|okay),? ?)?(?:go on|continue|carry on|(?:it|that|the wall) (?:has|stands on|is on) studs|there (?:are|is)(?: (?:studs|one|a framed wall))?|(?:it'?s |it is )?(?:framed|a veneer|veneer|only (?:the |a )?skin))?$/;
 const YES = /^(?:start over|yes|y|yeah|yep|sure|ok|okay)$/;
 const NO = /^(?:no|n|nope|go on|cancel)$/;
+const NO_STUDS = /^(?:no|n|nope|no studs|there (?:is|are) (?:none|no studs)|leave(?: it)?)$/;
 const EARLIER =
   /^(?:(?:the )?(?:earlier|old|first|previous|before|former)(?: (?:one|answer))?|keep(?: .*)?|as before|no)$/;
 const LATER =

@@ -1,3 +1,4 @@
+import { ended } from '../base/first-letter.ts';
 import { Refusal } from '../base/refusal.ts';
 import { dollarsAFoot, fieldWords } from '../brief/field-words.ts';
 import { type Answers, type FieldId, type Finding, sameAnswer } from './answers.ts';
@@ -6,7 +7,7 @@ import type { Block } from './blocks.ts';
 import { dividedTotal, withTotalDivided } from './budget-total.ts';
 import { describeWindow, dollarsInAll } from './describe.ts';
 import { earlyBlocks, withEarly } from './heard-early.ts';
-import { note } from './notes.ts';
+import { note, warning } from './notes.ts';
 import { contextOf, kindInDetail } from './prompt.ts';
 import { questionOf } from './questions.ts';
 import type { Aside, ConversationState, Effect, Step } from './state.ts';
@@ -158,7 +159,7 @@ function applyWindows(applied: Applied, reading: Reading, state: ConversationSta
       const window = known[index];
       applied.unclear.push({
         words: reading.windows.map((said) => describeWindow(said.window)).join('; '),
-        hint: `Before you said ${window ? describeWindow(window) : 'something else'}. I keep that; say "change windows" to give the list anew.`,
+        hint: `Before you said ${window ? ended(describeWindow(window)) : 'something else.'} I keep that; say "change windows" to give the list anew.`,
       });
     }
     const [readingWindow] = reading.windows;
@@ -190,7 +191,7 @@ function takeWindows(applied: Applied, list: NonNullable<Answers['windows']>, wo
 }
 
 function asidesOf(applied: Applied, reading: Reading, line: number): Aside[] {
-  const asides: Aside[] = [];
+  const asides: Aside[] = reading.unframed ? [{ kind: 'unframed', wall: reading.unframed }] : [];
   if (reading.either) asides.push({ kind: 'which-number', line, ...reading.either });
   if (applied.contradictions.length > 0) {
     asides.push({ kind: 'contradiction', findings: applied.contradictions });
@@ -210,6 +211,7 @@ function blocksFor(applied: Applied, reading: Reading, state: ConversationState)
   return [
     notedBlock(applied.noted),
     ...applied.notes.map(note),
+    ...reading.cautions.map(warning),
     ...earlyBlocks(state, reading.early),
     takeBackHint(applied.noted),
     saysNoMore ? note('Noted. No other windows.') : null,

@@ -1,6 +1,9 @@
 import { nearestNames } from '../rulebook/nearest-name.ts';
-import { QUESTIONS, type QuestionId } from './questions.ts';
+import { FIELD_IDS } from './answers.ts';
+import { FIELD_LABELS } from './describe.ts';
+import { QUESTIONS, type QuestionId, questionForField } from './questions.ts';
 import type { Reader } from './reader.ts';
+import { SHORT_QUESTIONS, type ShortQuestion } from './short-questions.ts';
 import { TOO_DEAR } from './too-dear.ts';
 import { normaliseLine } from './understanding/line-text.ts';
 
@@ -34,7 +37,7 @@ type Plain =
 
 /** Something said to the advisor rather than about the wall. */
 export type Command =
-  | { readonly [K in Plain]: { readonly kind: K } }[Plain]
+  | { readonly [K in Plain | ShortQuestion]: { readonly kind: K } }[Plain | ShortQuestion]
   | { readonly kind: 'save'; readonly name: string | null }
   /** `question` is null when no question goes by that name; `near` says what may have been meant, `then` the new answer. */
   | {
@@ -84,7 +87,7 @@ const PHRASES: readonly { readonly kind: Plain; readonly pattern: RegExp }[] = [
   {
     kind: 'cautions',
     pattern:
-      /^(?:(?:show|tell|list|give)(?: me)? )?(?:(?:all|the) )*(?:cautions|warnings|dangers|hazards)$|^what (?:should|must) i (?:beware of|watch (?:out )?for|be careful (?:of|with|about))\??$|^is (?:it|that|this) (?:safe|dangerous)\??$/,
+      /^(?:(?:show|tell|list|give)(?: me)? )?(?:(?:all|the) )*(?:cautions|warnings|dangers|hazards)$|^what (?:should|must) i (?:beware of|watch (?:out )?for|be careful (?:of|with|about))\??$/,
   },
   {
     kind: 'firmness',
@@ -188,6 +191,9 @@ const EXPLAIN =
   /^(?:explain|define|meaning of|what(?:'?s| is| are)|what do you mean by|what does)\s+(?:an? |the |word |term )*(.+?)(?: mean| stand for| is)?\??$/;
 const COMPARE =
   /^compare(?:\s+(?:the )?(?:walls? |numbers? )?(\S+?)(?:\s+(?:and|with|to|against|vs\.?)\s+(?:the )?(?:wall |number )?(\S+?)(?: one)?)?)?$/;
+/** "What's the difference between 1 and 3" asks for the same. */
+const DIFFERENCE =
+  /^(?:what(?:'?s| is| are) )?(?:the )?diff(?:erences?)?(?: between)? (?=(?:(?:the|walls?|numbers?) )*(?:\d|first|second|third|one|two|three)\b)/;
 const OF_RANK = String.raw`(?:\s+(?:of|for))?(?:\s+the)?(?:\s+(?:wall|number|choice|no\.?))?(?:\s+(\d{1,2}|first|second|third)(?: (?:one|choice|wall))?)?`;
 const NUMBERS = new RegExp(
   `^(?:(?:show|give|tell|list)(?: me)?(?: the| all(?: the)?)? (?:numbers|figures)|numbers|the numbers)${OF_RANK}$`,
@@ -219,11 +225,14 @@ export function readCommand(text: string): Command | null {
   const line = normaliseLine(text)
     .replace(/[.!]+$/, '')
     .replace(/^please,? |,? please(?=\??$)/g, '');
+  const short = SHORT_QUESTIONS.find(({ pattern }) => pattern.test(line));
+  if (short) return { kind: short.kind };
   const phrase = PHRASES.find(({ pattern }) => pattern.test(line));
   if (phrase) return { kind: phrase.kind };
   const reader = READERS.find(({ pattern }) => pattern.test(line));
   if (reader) return { kind: 'reader', reader: reader.reader };
-  return readNaming(text.trim().replace(/[.!]+$/, '')) ?? readAsking(line) ?? readViewing(line);
+  const said = line.replace(DIFFERENCE, 'compare ').replace(/(?<=^compare .*)\?+$/, '');
+  return readNaming(text.trim().replace(/[.!]+$/, '')) ?? readAsking(said) ?? readViewing(said);
 }
 
 /** Commands that carry a name, whose capitals are kept. */
@@ -305,7 +314,8 @@ function questionNamed(said: string): QuestionId | null {
   const named = QUESTIONS.find(({ id, label, aliases }) =>
     [label.toLowerCase(), id, ...aliases].includes(said),
   );
-  return named?.id ?? null;
+  const field = FIELD_IDS.find((one) => FIELD_LABELS[one].toLowerCase() === said);
+  return named?.id ?? (field ? (questionForField(field)?.id ?? null) : null);
 }
 
 /** Something is said to be wrong that a question goes by the name of; else it is no command but something about the wall. */
@@ -362,12 +372,19 @@ export const COMMAND_HELP: readonly {
     rows: [
       { say: 'what if …', does: 'tries another answer, as in "what if the budget were $24 a foot"' },
       { say: 'why not …', does: 'what is against a cladding, an insulation or a thickness' },
-      { say: 'compare 1 and 2', does: 'two of the ranked walls side by side' },
+      { say: 'compare 1 and 2', does: 'two of the ranked walls side by side, and what differs' },
       { say: 'drawing', does: 'the wall in section; also "temperatures", "condensate", "scores"' },
       { say: 'show the fastening', does: 'a sketch of the fasteners; "show the buck" for the window' },
       { say: 'numbers', does: 'every figure with its method and source; "numbers 2" for the second' },
       { say: 'cautions', does: 'everything to beware of' },
       { say: 'how firm is that', does: 'what ties with it, and what would put another wall first' },
+      {
+        say: 'is it safe',
+        does: 'in short; so are "will it rot", "will it crack", "how long does it last", "can I do it myself"',
+      },
+      { say: 'how many screws', does: 'which fasteners, how long, how far apart and how many' },
+      { say: 'what should I do next', does: 'the steps that follow from the answer' },
+      { say: 'why does nothing pass', does: 'what comes closest, and which rules are against it' },
       { say: 'find out first', does: 'what to settle before ordering, and how' },
       { say: 'is it sane', does: 'what the rules say of it, its weak points, who must answer for it' },
       { say: 'is it affordable', does: 'dollars for the whole wall, and what is not in them' },
@@ -380,6 +397,7 @@ export const COMMAND_HELP: readonly {
     title: 'Words and readers',
     rows: [
       { say: 'what is a buck', does: 'explains a word of the trade' },
+      { say: 'what does that mean', does: 'explains the words of what was said last' },
       { say: 'glossary', does: 'the words that I can explain' },
       { say: 'plain words', does: 'speak to a homeowner: plain words and cautions first' },
       { say: 'figures first', does: 'speak to a professional: figures and citations first' },

@@ -19,7 +19,7 @@ export function compareBlocks(advice: Advice, [first, second]: readonly [number,
         { label: `Wall ${b.rank}`, value: b.title },
       ],
     },
-    { kind: 'figures', rows: [...figureRows(a, b), ...scoreRows(a, b)] },
+    { kind: 'figures', rows: inColumns([...figurePairs(a, b), ...scorePairs(a, b)]) },
     ...titledList(`What wall ${a.rank} gives up`, a.gives_up),
     ...titledList(`What wall ${b.rank} gives up`, b.gives_up),
     ...cautionsOnlyOf(a, b),
@@ -27,26 +27,36 @@ export function compareBlocks(advice: Advice, [first, second]: readonly [number,
   ];
 }
 
-function figureRows(a: RankedAssembly, b: RankedAssembly): FigureRow[] {
-  const row = (label: string, of: (wall: RankedAssembly) => string): FigureRow => ({
-    label,
-    value: `${of(a)}  |  ${of(b)}`,
-  });
+/** A label with what each of the two has. */
+type Pair = readonly [label: string, ofFirst: string, ofSecond: string];
+
+function figurePairs(a: RankedAssembly, b: RankedAssembly): Pair[] {
+  const pair = (label: string, of: (wall: RankedAssembly) => string): Pair => [label, of(a), of(b)];
   return [
-    row('', ({ rank }) => `wall ${rank}`),
-    row('Likely cost', ({ installed_cost_usd_per_ft2: cost }) => `$${cost.likely.toFixed(0)} a square foot`),
-    row('U-factor', ({ u_factor }) => u_factor.toFixed(3)),
-    row('Effective R', ({ r_effective }) => r_effective.toFixed(1)),
-    row('Added thickness', ({ added_thickness_in }) => `${added_thickness_in} in.`),
-    row('Weight', ({ weight_psf }) => `${weight_psf.toFixed(1)} psf`),
-    row('Score', ({ score }) => score.toFixed(2)),
+    pair('', ({ rank }) => `wall ${rank}`),
+    pair('Cost, a square foot', ({ installed_cost_usd_per_ft2: cost }) => `$${cost.likely.toFixed(0)}`),
+    pair('U-factor', ({ u_factor }) => u_factor.toFixed(3)),
+    pair('Effective R', ({ r_effective }) => r_effective.toFixed(1)),
+    pair('Added thickness, in.', ({ added_thickness_in }) => String(added_thickness_in)),
+    pair('Weight, psf', ({ weight_psf }) => weight_psf.toFixed(1)),
+    pair('Score', ({ score }) => score.toFixed(2)),
   ];
 }
 
-function scoreRows(a: RankedAssembly, b: RankedAssembly): FigureRow[] {
-  return Object.entries(a.scores).map(([part, value]) => ({
-    label: `  ${criterionWords(part)}`,
-    value: `${value.toFixed(2)}  |  ${b.scores[part]?.toFixed(2) ?? 'not scored'}`,
+function scorePairs(a: RankedAssembly, b: RankedAssembly): Pair[] {
+  return Object.entries(a.scores).map(([part, value]) => [
+    `  ${criterionWords(part)}`,
+    value.toFixed(2),
+    b.scores[part]?.toFixed(2) ?? 'not scored',
+  ]);
+}
+
+/** Both columns one below the other; short enough to stay so in a narrow window. */
+function inColumns(pairs: readonly Pair[]): FigureRow[] {
+  const width = Math.max(...pairs.map(([, ofFirst]) => ofFirst.length));
+  return pairs.map(([label, ofFirst, ofSecond]) => ({
+    label,
+    value: `${ofFirst.padEnd(width)}  |  ${ofSecond}`,
   }));
 }
 

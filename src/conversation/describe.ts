@@ -97,8 +97,10 @@ export function describeWindow(window: ScenarioWindow): string {
     [count, glazing ? `${glazing}-glazed` : null, what?.[count === 1 ? 0 : 1]]
       .filter((word) => word !== null)
       .join(' '),
-    width && height ? `${width} x ${height} in.` : null,
-    openingWidth && openingHeight ? `rough opening ${openingWidth} x ${openingHeight} in.` : null,
+    width && height ? `${inchesShown(width)} x ${inchesShown(height)} in.` : null,
+    openingWidth && openingHeight
+      ? `rough opening ${inchesShown(openingWidth)} x ${inchesShown(openingHeight)} in.`
+      : null,
     known(window.mounting),
     weight === null
       ? window.weight_lb === 'unknown'
@@ -107,6 +109,11 @@ export function describeWindow(window: ScenarioWindow): string {
       : `${weight} lb each`,
   ];
   return parts.filter((part) => part !== null).join(', ');
+}
+
+/** Millimetres make long fractions of an inch; nobody reads more than hundredths. */
+function inchesShown(value_in: number): number {
+  return Number(value_in.toFixed(2));
 }
 
 const OPERATION_WORDS: Readonly<Record<string, readonly [string, string]>> = {

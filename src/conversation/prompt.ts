@@ -6,7 +6,7 @@ import { describeAnswer, describeFinding, describeWindow, FIELD_LABELS } from '.
 import { doesMatter } from './matter.ts';
 import type { Choice, Question } from './questions.ts';
 import type { Aside, ConversationState, PlaceMatch, Prompt } from './state.ts';
-import type { Context } from './understanding/reading.ts';
+import type { Context, UnframedWall } from './understanding/reading.ts';
 import { missingAspects, type WindowAspect } from './windows.ts';
 
 /** What is asked now; null while something is being worked out, and at the end. */
@@ -105,7 +105,7 @@ function saidBefore(question: Question, state: ConversationState): string {
     const value = state.answers[field];
     return value === undefined ? [] : [describeAnswer(field, value)];
   });
-  return before.length > 0 ? ` So far: ${before.join(', ')}. Say "keep" to leave it so.` : '';
+  return before.length > 0 ? ` So far: ${ended(before.join(', '))} Say "keep" to leave it so.` : '';
 }
 
 const ASPECT_WORDS: Readonly<Record<WindowAspect, string>> = {
@@ -186,6 +186,8 @@ export const LABELS = {
   leaveTrial: 'Leave it as it was',
   hearAnswer: 'Hear the answer now',
   askOn: 'Go on with the questions',
+  framedWall: 'Go on: the wall I ask about stands on studs',
+  leaveNow: 'Leave',
   takeItBack: 'Take it back',
   leaveIt: 'Leave it as it is',
 } as const;
@@ -260,6 +262,15 @@ function asidePrompt(aside: Aside, state: ConversationState): Prompt {
         choices: [LABELS.keepEarlier, LABELS.takeNew],
         accepts: '"keep", "take the new one" or "don\'t know"',
       };
+    case 'unframed':
+      return {
+        ...base,
+        key: `unframed:${aside.wall.words}`,
+        label: 'Not a wall that I know',
+        title: unframedWords(aside.wall),
+        choices: [LABELS.framedWall, LABELS.leaveNow],
+        accepts: '"go on" for a wall that stands on studs, or "leave"',
+      };
     case 'trial':
       return {
         ...base,
@@ -299,6 +310,14 @@ function asidePrompt(aside: Aside, state: ConversationState): Prompt {
   }
 }
 
+/** Said of the wall itself, not of the talk: nothing that follows would be true of it. */
+function unframedWords({ name, words, mayHaveStuds }: UnframedWall): string {
+  const what = mayHaveStuds
+    ? `"${words}" may be ${name} through and through, or only the skin of a wall on studs.`
+    : `"${words}" is ${name}, not one on studs.`;
+  return `${what} Whatever I draw up is screwed to studs of wood or steel: of a wall without them my advice does not hold, and somebody licensed who knows such walls has to be asked. An addition or another side may be framed. Is there a wall on studs to go on with?`;
+}
+
 function talkName({ answers }: { readonly answers: ConversationState['answers'] }): string {
   return answers.name === undefined ? 'A talk' : `The talk "${answers.name}"`;
 }
@@ -319,9 +338,14 @@ const STOPPED_PROMPT: Prompt = {
   accepts: '"work it out", "change …" with the name of a question, "show" or "finish"',
 };
 
+const ABOUT_WALLS = '"what if …", "why not …", "compare 1 and 2", "drawing", "numbers"';
+/** Nothing is ranked that could be drawn or compared. */
+const ABOUT_NONE = '"why does nothing pass", "what if …", "why not …"';
+
 function endPrompt(state: ConversationState): Prompt {
   if (!state.advice || state.answers !== state.advisedAnswers) return STOPPED_PROMPT;
   const isSaved = state.savedPaths.length > 0;
+  const about = state.advice.ranked.length > 0 ? ABOUT_WALLS : ABOUT_NONE;
   return {
     key: `end:${isSaved ? 'saved' : 'open'}`,
     label: isSaved ? 'What next' : 'Decision record',
@@ -332,7 +356,6 @@ function endPrompt(state: ConversationState): Prompt {
     why: null,
     choices: isSaved ? [LABELS.finish] : [LABELS.saveIt, LABELS.finish],
     example: isSaved ? 'change budget' : 'save',
-    accepts:
-      '"save", "what if …", "why not …", "compare 1 and 2", "drawing", "numbers", "change …" with the name of a question, or "finish"',
+    accepts: `"save", ${about}, "change …" with the name of a question, or "finish"`,
   };
 }

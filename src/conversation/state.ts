@@ -9,7 +9,7 @@ import type { Draft } from './draft.ts';
 import type { ProjectEntry } from './projects.ts';
 import type { QuestionId } from './questions.ts';
 import type { Reader } from './reader.ts';
-import type { HeardEarly } from './understanding/reading.ts';
+import type { HeardEarly, UnframedWall } from './understanding/reading.ts';
 
 /** A county that a place name may mean. */
 export type PlaceMatch = {
@@ -70,6 +70,8 @@ export type Aside =
       readonly asks?: string;
     }
   | { readonly kind: 'contradiction'; readonly findings: readonly Finding[] }
+  /** The wall that was spoken of does not stand on studs: whether there is another one to speak of. */
+  | { readonly kind: 'unframed'; readonly wall: UnframedWall }
   | { readonly kind: 'start-over' }
   /** "Not right" was said after other lines: whether this one is meant. */
   | { readonly kind: 'take-back'; readonly before: Before }

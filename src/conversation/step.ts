@@ -29,12 +29,21 @@ import { outlookBlocks } from './outlook.ts';
 import { projectBlocks } from './projects.ts';
 import { contextOf, LABELS, promptOf } from './prompt.ts';
 import type { Aside, ConversationEvent, ConversationState, Outlook, PlaceMatch, Step } from './state.ts';
-import { acceptsBlock, answersBlocks, issueBlocks, noSuchWallBlocks, withAccepts } from './talk.ts';
+import {
+  acceptsBlock,
+  answersBlocks,
+  issueBlocks,
+  noSuchWallBlocks,
+  quoted,
+  widePlaceBlocks,
+  withAccepts,
+} from './talk.ts';
 import { whyNotBlocks } from './tell-why-not.ts';
 import { trialBlocks } from './trial.ts';
 import { remark, withMissedWords, withTurn } from './turns.ts';
 import { normaliseLine } from './understanding/line-text.ts';
 import { understand } from './understanding/understand.ts';
+import { type WidePlace, widePlace } from './understanding/wide-places.ts';
 import { keptContradictions, putOff } from './unsettled.ts';
 
 /**
@@ -219,11 +228,12 @@ function hear(state: ConversationState, line: string): Step {
     const outcome = answerAside(state, aside, line);
     if (outcome.kind === 'settled') return proceedFrom(outcome.step);
     if (outcome.kind === 'start-over') return startOver(state);
+    if (outcome.kind === 'leave') return leave(state);
     if (outcome.kind === 'elsewhere') {
       return offeredMeanwhile(aside, hear(withPassedBy(outcome.state, aside), outcome.line ?? line));
     }
     if (isPassedBy(state, aside, line)) return hear(passed(state), line);
-    return { state: withAccepts(state, `Not understood: "${line}".`), effects: [] };
+    return { state: withAccepts(state, `Not understood: "${quoted(line)}".`), effects: [] };
   }
   const ended = state.stage === 'told' ? hearAtEnd(state, line) : null;
   if (ended) return ended;
@@ -314,9 +324,12 @@ function hearAtEnd(state: ConversationState, line: string): Step | null {
 
 function placesFound(state: ConversationState, { text, places }: EventOf<'places-found'>): Step {
   const asking: ConversationState = { ...state, stage: 'asking' };
+  const wide = widePlace(text);
+  if (wide) return tooWide(asking, wide, text, places);
   const [first] = places;
   if (!first) {
-    const next = remark(asking, warning(`Not understood: no county or town I know is called "${text}".`));
+    const words = `Not understood: no county or town I know is called "${quoted(text)}". I know those of the United States.`;
+    const next = remark(asking, warning(words));
     const accepts = acceptsBlock(next);
     return { state: withMissedWords(accepts ? remark(next, accepts) : next, [text]), effects: [] };
   }
@@ -327,6 +340,26 @@ function placesFound(state: ConversationState, { text, places }: EventOf<'places
   const shown: readonly PlaceMatch[] = places.slice(0, 6);
   return {
     state: { ...asking, asides: [...asides, { kind: 'which-place', text, places: shown }] },
+    effects: [],
+  };
+}
+
+/** More counties of one name than this are no help. */
+const MOST_OF_THE_NAME = 3;
+
+/** A whole state, a region or another country: said so, and what is called the same is offered. */
+function tooWide(
+  asking: ConversationState,
+  wide: WidePlace,
+  text: string,
+  found: readonly PlaceMatch[],
+): Step {
+  const told = remark(asking, ...widePlaceBlocks(wide));
+  const same = found.filter(({ match }) => match === 'exact' || match === 'town');
+  if (same.length === 0 || same.length > MOST_OF_THE_NAME) return { state: told, effects: [] };
+  const asides = told.asides.filter(({ kind }) => kind !== 'which-place');
+  return {
+    state: { ...told, asides: [...asides, { kind: 'which-place', text, places: same }] },
     effects: [],
   };
 }

@@ -1,22 +1,27 @@
 import type { Advice } from '../advice/advice-schema.ts';
+import { dollarsAFoot } from '../brief/field-words.ts';
 import { toScenario } from './answers-schema.ts';
-import type { Block } from './blocks.ts';
+import { type Block, blocksToText } from './blocks.ts';
 import { type Command, rankNamed } from './command.ts';
 import { compareBlocks } from './compare.ts';
-import { explainBlocks, glossaryBlocks } from './glossary.ts';
+import { explainBlocks, glossaryBlocks, termsIn } from './glossary.ts';
 import { note, titledList, warning } from './notes.ts';
 import { numbersBlocks } from './numbers-of.ts';
 import { outlookBlocks } from './outlook.ts';
 import { pictureBlocks, wallOfRank } from './pictures.ts';
+import { promptOf } from './prompt.ts';
 import { READER_WORDS, type Reader } from './reader.ts';
+import { SHORT_QUESTION_KINDS } from './short-questions.ts';
 import type { ConversationState, Extent, Step } from './state.ts';
-import { howToTellBlocks } from './talk.ts';
+import { howToTellBlocks, whyBlocks } from './talk.ts';
 import { changeBlocks } from './tell-advice.ts';
 import { allCautionBlocks } from './tell-briefly.ts';
 import { affordBlocks, cheaperBlocks, contractorBlocks, soundBlocks } from './tell-owner-questions.ts';
 import { findOutBlocks, PLAIN_TIE, robustnessBlocks } from './tell-ranking.ts';
+import { nextStepBlocks, nonePassBlocks, shortAnswerBlocks } from './tell-short-answers.ts';
 import { withAdviceTold } from './told.ts';
 import { readTrial } from './trial.ts';
+import { turnBlocks } from './turn-blocks.ts';
 import { remark } from './turns.ts';
 
 const ASKING = [
@@ -29,6 +34,7 @@ const ASKING = [
   'affordable',
   'too-dear',
   'contractor',
+  ...SHORT_QUESTION_KINDS,
   'how-to-tell',
   'impression',
   'words',
@@ -95,6 +101,21 @@ export function talkBack(state: ConversationState, command: Asking): Step {
       return withAnswer(state, (advice) => say(...cheaperBlocks(advice, budgetOf(state))));
     case 'contractor':
       return withAnswer(state, (advice) => say(...contractorBlocks(advice)));
+    case 'screws':
+    case 'rot':
+    case 'cracks':
+    case 'lasting':
+    case 'safe':
+    case 'own-hands':
+      return withAnswer(state, (advice) => say(...shortAnswerBlocks(command.kind, advice)));
+    case 'next-step':
+      return state.advice
+        ? say(...nextStepBlocks(state.advice, state.savedPaths.length > 0))
+        : say(note(NEXT_WHILE_ASKED));
+    case 'none-pass':
+      return withAnswer(state, (advice) => say(...nonePassBlocks(advice)));
+    case 'meaning':
+      return say(...meaningBlocks(state));
     case 'compare':
       return withAnswer(state, (advice) => say(...compareBlocks(advice, command.ranks)));
     case 'numbers':
@@ -108,6 +129,34 @@ export function talkBack(state: ConversationState, command: Asking): Step {
         return say(...('kind' in wall ? [wall] : pictureBlocks(command.picture, wall)));
       });
   }
+}
+
+const NEXT_WHILE_ASKED =
+  'Answer what is asked, or say "don\'t know"; "why" says why it is asked, "how can I tell" how to find out. "done" assumes what is still open and answers.';
+
+/** More words than this at once explain nothing. */
+const MOST_WORDS = 6;
+
+/** The words of the trade in what was said last, or in what is asked. */
+function meaningBlocks(state: ConversationState): readonly Block[] {
+  const prompt = promptOf(state);
+  const asked = prompt ? [prompt.title, ...prompt.choices].join(' ') : '';
+  const told = state.turns.findLast(({ kind }) => kind === 'remark' || kind === 'advice');
+  const last = told ? blocksToText(turnBlocks(told), 200) : '';
+  const texts = state.stage === 'told' ? [last, asked] : [asked, last];
+  const terms = texts.map(termsIn).find((found) => found.length > 0) ?? [];
+  const more = terms.slice(MOST_WORDS).map(({ term }) => term);
+  if (terms.length === 0) return [...whyBlocks(state), note('"what is …" explains a word of the trade.')];
+  return [
+    { kind: 'heading', text: 'Words in it' },
+    {
+      kind: 'figures',
+      rows: terms.slice(0, MOST_WORDS).map(({ term, plain }) => ({ label: term, value: plain })),
+    },
+    note(
+      `${more.length > 0 ? `Also: ${more.join(', ')}. ` : ''}"what is …" explains any other; "why" says why something is asked.`,
+    ),
+  ];
 }
 
 /** The budget that the answer was worked out with. */
@@ -180,12 +229,29 @@ function whyNot(state: ConversationState, words: string): Step {
   });
 }
 
+const MORE_OR_LESS =
+  /^(?=.*\b(?:more|less|extra|bigger|smaller|larger|higher|lower|double|twice|half)\b)(?=.*\b(?:money|budget|spend|spent|pay|cash|dollars)\b)/;
+/** What is proposed to be tried: a fifth more. */
+const A_FIFTH_MORE = 1.2;
+
+/** Money without its figure. */
+function moneyWords(budget_usd_per_ft2: number | 'unknown' | undefined): string {
+  if (typeof budget_usd_per_ft2 !== 'number') {
+    return 'You gave no budget, so money rules no wall out. "what if the budget were $30 a foot" tries one.';
+  }
+  const more = Math.ceil(budget_usd_per_ft2 * A_FIFTH_MORE);
+  return `How much would it be? Your budget is ${dollarsAFoot(budget_usd_per_ft2)} a square foot; "what if the budget were $${more} a foot" tries a fifth more.`;
+}
+
 function tryOut(state: ConversationState, words: string): Step {
   const { answers } = state;
   if (answers.place === undefined) {
     return { state: remark(state, note('I can try that once I know the place.')), effects: [] };
   }
   const trial = readTrial(words, answers);
+  if (!trial && MORE_OR_LESS.test(words)) {
+    return { state: remark(state, note(moneyWords(answers.budget_usd_per_ft2))), effects: [] };
+  }
   if (!trial) {
     const hint = warning(
       `Not understood: what should be tried in "${words}"? One thing at a time, such as "what if the budget were $24 a foot".`,

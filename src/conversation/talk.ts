@@ -13,6 +13,7 @@ import { questionOf } from './questions.ts';
 import type { ConversationState, PlaceMatch } from './state.ts';
 import { remark } from './turns.ts';
 import type { Unclear } from './understanding/reading.ts';
+import type { WidePlace } from './understanding/wide-places.ts';
 import { putOff, stillUnsettled } from './unsettled.ts';
 import { ZONE_EXAMPLES } from './zone-examples.ts';
 
@@ -48,10 +49,19 @@ export function leftOpenBlock(fields: readonly FieldId[]): Block | null {
   );
 }
 
+/** More of a line than this is known to whoever typed it. */
+const LONGEST_QUOTED = 120;
+
+/** What was said, its beginning where it is long. */
+export function quoted(words: string): string {
+  return words.length > LONGEST_QUOTED ? `${words.slice(0, LONGEST_QUOTED).trimEnd()} …` : words;
+}
+
 /** What was not understood, with a hint, a near word, and what the question takes. */
 export function unclearBlocks(unclear: readonly Unclear[], state: ConversationState): Block[] {
   const choices = contextOf(state).choices.map((choice) => choice.label);
-  return unclear.map(({ words: said, hint, isOfNoUse }) => {
+  return unclear.map(({ words, hint, isOfNoUse }) => {
+    const said = quoted(words);
     if (isOfNoUse) return note(`"${said}": ${hint}`);
     const near = hint === '' ? nearestThings(said, choices) : '';
     // What leaves two things possible was understood; only which of them is meant was not.
@@ -147,8 +157,26 @@ export function placeNeededBlocks(): Block[] {
     warning(
       'The place is the one thing I cannot assume. A county, a town, or just the climate zone will do:',
     ),
-    { kind: 'list', items: ZONE_EXAMPLES.map(({ zone, like, city }) => `${zone}: ${like}, as in ${city}`) },
+    { kind: 'list', items: zoneExampleLines() },
   ];
+}
+
+/** What to give instead of a state, a region or another country. */
+export function widePlaceBlocks({ kind, name }: WidePlace): Block[] {
+  if (kind === 'abroad') {
+    return [
+      warning(
+        `"${name}": I know places in the United States only, and hold walls against its codes, which are not law elsewhere. The climate alone can be given as a zone; choose one like yours, and ask there what the code wants:`,
+      ),
+      { kind: 'list', items: zoneExampleLines() },
+    ];
+  }
+  const words = `"${name}" is too wide: it reaches over several counties, and the code and the climate of one may not hold in the next. Which county or town is it? A climate zone such as "5B" will do too.`;
+  return [warning(words)];
+}
+
+function zoneExampleLines(): string[] {
+  return ZONE_EXAMPLES.map(({ zone, like, city }) => `${zone}: ${like}, as in ${city}`);
 }
 
 export function zoneBlock(place: PlaceMatch): Block {

@@ -140,8 +140,8 @@ export function wholeFigures(wall: RankedAssembly): FigureRow[] {
 
 function insulationWords(insulation: RankedAssembly['insulation']): string {
   const boards = insulation.board_thicknesses_in.map((t) => `${figure(t, 2)} in.`).join(' + ');
-  const layers = insulation.layers === 1 ? 'one layer' : `${insulation.layers} layers`;
-  return `${insulation.material}, ${figure(insulation.thickness_in, 2)} in. in ${layers} (${boards}), R ${figure(insulation.r, 1)}`;
+  const layers = insulation.layers === 1 ? 'one layer' : `${insulation.layers} layers (${boards})`;
+  return `${insulation.material}, ${figure(insulation.thickness_in, 2)} in. in ${layers}, R ${figure(insulation.r, 1)}`;
 }
 
 function fasteningWords(fastening: RankedAssembly['fastening']): string {

@@ -65,7 +65,8 @@ function cautionsFirst(advice: Advice, first: RankedAssembly | undefined): Block
   ];
 }
 
-const KIND_WORDS: Partial<Record<Caution['kind'], string>> = {
+/** What a caution is about, in everyday words. */
+export const KIND_WORDS: Partial<Record<Caution['kind'], string>> = {
   professional: 'ask a professional',
   structural: 'what holds it up',
   fire: 'fire',

@@ -8,9 +8,9 @@ import { dollars } from '../record/figure-text.ts';
 import { whoMustSign } from '../record/status/who-must-sign.ts';
 import type { Block } from './blocks.ts';
 import { note, titledList, warning } from './notes.ts';
-import { nothingPasses } from './tell-advice.ts';
 import { plainCaution } from './tell-homeowner.ts';
 import { findOutBlocks, PLAIN_TIE } from './tell-ranking.ts';
+import { nothingPassesBlocks } from './tell-short-answers.ts';
 
 const MOST_REASONS = 3;
 
@@ -20,7 +20,7 @@ const WEAK_POINTS: readonly Caution['kind'][] = ['structural', 'moisture', 'fire
 /** "Is it sane?": what the rules say of the first choice, its weak points, what is open and who must answer for it. */
 export function soundBlocks(advice: Advice): Block[] {
   const [wall] = advice.ranked;
-  if (!wall) return nothingPasses(advice);
+  if (!wall) return nothingPassesBlocks(advice);
   const undecided = wall.verdicts.filter(({ verdict }) => verdict === 'undecided').map(({ rule }) => rule);
   const weak = wall.cautions.filter(
     ({ kind, rule }) => WEAK_POINTS.includes(kind) || undecided.some((one) => one === rule),
@@ -67,7 +67,7 @@ function tieBlocks({ ranked }: Advice): Block[] {
 /** "Is it affordable?": dollars for the whole wall, and what these dollars do not pay for. */
 export function affordBlocks(advice: Advice, budget_usd_per_ft2: number | null): Block[] {
   const [wall, ...others] = advice.ranked;
-  if (!wall) return nothingPasses(advice);
+  if (!wall) return nothingPassesBlocks(advice);
   const area_ft2 = wall.thermal.assumptions.wall_area_ft2;
   const isAssumed = advice.assumptions.some(({ field }) => field === 'wall_area_ft2');
   const { low, likely, high } = wall.installed_cost_usd_per_ft2;
@@ -110,7 +110,7 @@ export function affordBlocks(advice: Advice, budget_usd_per_ft2: number | null):
 /** "It is too expensive": what passes for less and what that gives up, what costs most, and how to try another budget. */
 export function cheaperBlocks(advice: Advice, budget_usd_per_ft2: number | null): Block[] {
   const [wall, ...others] = advice.ranked;
-  if (!wall) return nothingPasses(advice);
+  if (!wall) return nothingPassesBlocks(advice);
   const area_ft2 = wall.thermal.assumptions.wall_area_ft2;
   const { low, likely, high } = wall.installed_cost_usd_per_ft2;
   const budget =
@@ -210,7 +210,7 @@ function notIncluded(advice: Advice, wall: RankedAssembly): string[] {
 /** "What should I ask a contractor?": questions that follow from the first choice. */
 export function contractorBlocks(advice: Advice): Block[] {
   const [wall] = advice.ranked;
-  if (!wall) return nothingPasses(advice);
+  if (!wall) return nothingPassesBlocks(advice);
   return [
     { kind: 'title', text: 'What to ask a contractor' },
     { kind: 'paragraph', text: `For ${wall.title}:` },

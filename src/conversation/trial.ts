@@ -12,7 +12,7 @@ import { understand } from './understanding/understand.ts';
 
 /** Words of a "what if" that say nothing about the wall. */
 const CONDITIONAL =
-  /\b(?:were|was|is|stood|stands|lies|lay|had|used|use|took|take|chose|spent|instead|only|just|could be|went with)\b/g;
+  /\b(?:were|was|is|stood|stands|lies|lay|had|used|use|took|take|chose|spent|instead|only|just|could be|went with|i|we|hired?|got|get|brought in|bring in)\b/g;
 
 /**
  * What a "what if" changes, read without any question being asked: first as it stands, then as an answer to the question
@@ -57,7 +57,7 @@ function contextFor(id: Context['question'], answers: Answers): Context {
 
 function cleanTrial(text: string, context: Context, answers: Answers): Trial | null {
   const reading = withTotalDivided(understand(text, context), answers);
-  if (reading.unclear.length > 0 || reading.either || reading.place !== null) return null;
+  if (reading.unclear.length > 0 || reading.either || reading.unframed || reading.place !== null) return null;
   const changes = [...reading.findings, ...unknownsOf(reading), ...windowChanges(reading, answers)];
   if (changes.length === 0) return null;
   let tried = answers;

@@ -1,7 +1,8 @@
+import { distance } from 'fastest-levenshtein';
 import { loadTowns, type Town } from './city-data.ts';
 import { type County, type CountyData, countiesOf, countyTitle, loadCounties } from './county-data.ts';
-import { countiesNamed, isTown, kindRank, nearNames, shortTitle } from './county-lookup.ts';
-import { plainWords, readCountyName } from './place-names.ts';
+import { countiesNamed, isTown, kindRank, type NearName, nearNames, shortTitle } from './county-lookup.ts';
+import { nameKey, plainWords, readCountyName } from './place-names.ts';
 
 export type FoundPlace = {
   readonly state: string;
@@ -42,7 +43,12 @@ export async function findPlaces(text: string): Promise<FoundPlace[]> {
   return [];
 }
 
-type PlaceReading = { readonly name: string; readonly state: string | null };
+type PlaceReading = {
+  readonly name: string;
+  readonly state: string | null;
+  /** The state's name is spelt nearly so. */
+  readonly isStateGuessed?: boolean;
+};
 
 const LEAD_IN =
   /^(?:(?:im|i am|i|were|we are|we|its|it is|the|my|our|site|house|project|place|is|at|near|around|outside|live|lives|building) )+(?:in )?|^in /;
@@ -69,7 +75,25 @@ function readPlace(data: CountyData, text: string): PlaceReading[] {
       }
     }
   }
+  if (readings.length === 0) readings.push(...misspeltStates(data, words));
   return [...readings, { name: words.join(' '), state: null }].filter(({ name }) => name !== '');
+}
+
+/** Letters that may be wrong in the name of a state, by its length. */
+const SLIPS = { few: 1, more: 2, longFrom: 8 } as const;
+
+/** "duluth minesota": a last word or two that come near the name of one state. */
+function misspeltStates(data: CountyData, words: readonly string[]): PlaceReading[] {
+  return Object.entries(data.states).flatMap(([state, { name }]) => {
+    const spelling = plainWords(name).join(' ');
+    const count = spelling.split(' ').length;
+    const said = words.slice(-count).join(' ');
+    const allowed = spelling.length >= SLIPS.longFrom ? SLIPS.more : SLIPS.few;
+    const isNear = said.length > 4 && said[0] === spelling[0] && distance(said, spelling) <= allowed;
+    return words.length > count && isNear
+      ? [{ name: words.slice(0, -count).join(' '), state, isStateGuessed: true }]
+      : [];
+  });
 }
 
 const SHORT_NAMES = [
@@ -109,14 +133,22 @@ function exactMatches(data: CountyData, towns: readonly Town[], reading: PlaceRe
       const county = ofState.find(({ name, kind }) => name === town.county && kind !== 'city');
       return county ? [place(county, ofState, 'town')] : [];
     });
-  return [...counties, ...inTowns];
+  const found = [...counties, ...inTowns];
+  return reading.isStateGuessed ? found.map(inGuessedState) : found;
+}
+
+/** A place in a state that was only guessed is put to the user. */
+function inGuessedState(found: FoundPlace): FoundPlace {
+  return found.match === 'exact' ? { ...found, match: 'close' } : found;
 }
 
 function closeMatches(data: CountyData, towns: readonly Town[], reading: PlaceReading): FoundPlace[] {
   const near = statesOf(data, reading.state)
     .flatMap((state) => {
       const ofState = countiesOf(data, state);
-      return nearNames(ofState, reading.name).map((n) => ({ ...n, ofState }));
+      return nearNames(ofState, reading.name)
+        .filter(isSameStart(reading))
+        .map((n) => ({ ...n, ofState }));
     })
     .sort((a, b) => a.share - b.share);
   const inState = near.map(({ county, ofState }) => place(county, ofState, 'close'));
@@ -129,6 +161,12 @@ function closeMatches(data: CountyData, towns: readonly Town[], reading: PlaceRe
           match: 'close' as const,
         }));
   return [...elsewhere, ...inState];
+}
+
+/** Who names no state may mean a place that is in no table; a slip of the keyboard seldom hits the first letter. */
+function isSameStart({ name, state }: PlaceReading): (near: NearName) => boolean {
+  const [first] = nameKey(name);
+  return ({ county }) => state !== null || nameKey(county.name).startsWith(first ?? '');
 }
 
 function weakMatches(data: CountyData, reading: PlaceReading): FoundPlace[] {

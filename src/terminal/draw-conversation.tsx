@@ -1,7 +1,7 @@
 import chalk from 'chalk';
 import { render } from 'ink';
 import { layOutBlocks } from '../conversation/blocks.ts';
-import { note } from '../conversation/notes.ts';
+import { farewellWords, note } from '../conversation/notes.ts';
 import { startSession } from '../conversation/session.ts';
 
 import { ConversationView } from './conversation-view.tsx';
@@ -191,8 +191,7 @@ function onSignals(handle: (signal: Signal) => void): () => void {
 }
 
 function farewell(isKept: boolean, columns: number, ascii: boolean): string {
-  const words = isKept ? 'Stopped. Your answers are kept; next time I offer to go on with them.' : 'Stopped.';
-  const lines = layOutBlocks([note(words)], { width: columns, ascii });
+  const lines = layOutBlocks([note(farewellWords(isKept))], { width: columns, ascii });
   return `${lines.map((line) => line.text).join('\n')}\n`;
 }
 

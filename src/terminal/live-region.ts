@@ -101,6 +101,14 @@ function questionLines(
   const parts = { gap, rule, why, hint, soFar, keys };
   const height = () =>
     Object.values(parts).reduce((sum, lines) => sum + lines.length, 0) + title.length + fewestChoices;
+  // A choice that is cut off may be taken for another: the keys and the gap give way to it.
+  const wrapped = wrappedChoices(prompt.choices, picked, columns, ascii).length;
+  const asWrapped = height() - fewestChoices + wrapped;
+  const isCut = wrapped > prompt.choices.length && asWrapped > room;
+  if (isCut && asWrapped - parts.keys.length - parts.gap.length <= room) {
+    parts.keys = [];
+    parts.gap = [];
+  }
   for (const spare of ['keys', 'gap', 'why', 'soFar', 'hint', 'rule'] as const) {
     if (height() <= room) break;
     parts[spare] = [];
@@ -120,7 +128,7 @@ function questionLines(
   return lines.slice(0, Math.max(0, room));
 }
 
-/** The choices that fit, around the picked one; one line each. */
+/** The choices, wrapped where all of them fit so; else those around the picked one, one line each. */
 function choiceLines(
   choices: readonly string[],
   picked: number | null,
@@ -129,20 +137,49 @@ function choiceLines(
   ascii: boolean,
 ): Line[] {
   if (choices.length === 0 || room <= 0) return [];
+  const wrapped = wrappedChoices(choices, picked, columns, ascii);
+  if (wrapped.length <= room) return wrapped;
   const isWhole = choices.length <= room;
   const shown = isWhole ? choices.length : Math.max(1, room - 1);
   const first = Math.max(0, Math.min((picked ?? 0) - Math.floor(shown / 2), choices.length - shown));
-  const numberWidth = String(choices.length).length;
   const lines = choices.slice(first, first + shown).map((label, i): Line => {
-    const index = first + i;
-    const text = visibleText(ascii ? asciiText(label) : label);
-    const mark = index === picked ? '> ' : '  ';
-    return {
-      text: cutTo(`${mark}${String(index + 1).padStart(numberWidth)}  ${text}`, columns, ascii),
-      role: index === picked ? 'heading' : 'body',
-    };
+    const { mark, text, role } = choiceParts(choices, first + i, label, picked, ascii);
+    return { text: cutTo(`${mark}${text}`, columns, ascii), role };
   });
   if (isWhole || room < 2) return lines;
   const more = `  ${choices.length - shown} more: use the arrow keys`;
   return [...lines, { text: cutTo(more, columns, ascii), role: 'quiet' }];
+}
+
+function wrappedChoices(
+  choices: readonly string[],
+  picked: number | null,
+  columns: number,
+  ascii: boolean,
+): Line[] {
+  return choices.flatMap((label, index) => {
+    const { mark, text, role } = choiceParts(choices, index, label, picked, ascii);
+    const lines = layOutBlocks([{ kind: 'paragraph', text }], { width: columns - mark.length, ascii });
+    return lines.map(
+      (line, i): Line => ({
+        text: cutTo(`${i === 0 ? mark : ' '.repeat(mark.length)}${line.text}`, columns, ascii),
+        role,
+      }),
+    );
+  });
+}
+
+function choiceParts(
+  choices: readonly string[],
+  index: number,
+  label: string,
+  picked: number | null,
+  ascii: boolean,
+): { readonly mark: string; readonly text: string; readonly role: Line['role'] } {
+  const number = String(index + 1).padStart(String(choices.length).length);
+  return {
+    mark: `${index === picked ? '> ' : '  '}${number}  `,
+    text: visibleText(ascii ? asciiText(label) : label),
+    role: index === picked ? 'heading' : 'body',
+  };
 }

@@ -96,7 +96,10 @@ function pick(ports: TypingPorts, typing: Typing, by: 1 | -1): Typing {
   if (!prompt || prompt.choices.length === 0) return typing;
   const last = prompt.choices.length - 1;
   const from = typing.picked?.prompt === prompt.key ? typing.picked.index : null;
-  const index = from === null ? (by === 1 ? 0 : last) : Math.max(0, Math.min(last, from + by));
+  // Who presses Up on an empty line looks for what was typed before; it must not put an answer under Enter.
+  if (from === null && by === -1) return typing;
+  if (from === 0 && by === -1) return { ...typing, picked: null };
+  const index = from === null ? 0 : Math.max(0, Math.min(last, from + by));
   return { ...typing, picked: { prompt: prompt.key, index } };
 }
 

@@ -52,7 +52,7 @@ describe('the sample pack of an invented firm', () => {
   });
 
   it.each([
-    ['scenarios/dry-cold-new.json', 'a banned material', 'harrow-lane.forbid-insulation'],
+    ['scenarios/steel-studs-new.json', 'a banned material', 'harrow-lane.forbid-insulation'],
     ['scenarios/hot-humid-new.json', 'a tightened limit', 'rain.drainage-efficiency'],
   ])('changes the answer of %s by %s, and says so', async (scenario, _, rule) => {
     const [plain, house] = await Promise.all([adviceOf(scenario), adviceOf(scenario, '--house-rules', PACK)]);
@@ -69,6 +69,13 @@ describe('the sample pack of an invented firm', () => {
     expect(
       house.assumptions.filter((one) => one.house === 'harrow-lane').map(({ field }) => field),
     ).toContain('price_book');
+  });
+
+  it('says what is another where only a detail of the wall is', async () => {
+    const house = await adviceOf('scenarios/dry-cold-new.json', '--house-rules', PACK);
+    expect(house.house?.sentences.at(-1)).toMatch(
+      /^Without the house packs the first choice becomes the same wall with .*wrap/,
+    );
   });
 
   it('stands in the printed answer and in the record', async () => {
@@ -98,7 +105,7 @@ describe('the sample pack of an invented firm', () => {
       'explain',
       'harrow-lane.forbid-insulation',
       '--in',
-      'scenarios/dry-cold-new.json',
+      'scenarios/steel-studs-new.json',
       '--house-rules',
       PACK,
     ]);

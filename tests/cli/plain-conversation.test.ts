@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { Refusal } from '../../src/base/refusal.ts';
+import type { OnInterrupt } from '../../src/cli/interrupts.ts';
 import { type PlainConversation, runPlainConversation } from '../../src/cli/plain-conversation.ts';
 import { fakeServices } from '../conversation/fake-services.ts';
 import { memoryStore } from '../conversation/memory-store.ts';
@@ -250,6 +251,37 @@ describe('the conversation in plain lines', () => {
     });
     await expect(ended).rejects.toBe(full);
     expect(draft.current()?.answers).toMatchObject({ place: { county: 'Boulder' } });
+  });
+
+  it('says below a line that was broken off what becomes of the answers', async () => {
+    const last: string[] = [];
+    const watched = (draft: PlainConversation['draft'], ...said: readonly string[]) =>
+      talk(
+        (async function* () {
+          yield* said.map((line) => `${line}\n`);
+          last.push(interrupt?.lastWords() ?? '');
+        })(),
+        {
+          echo: false,
+          draft,
+          interrupts: (handled) => {
+            interrupt = handled;
+            return () => {
+              interrupt = null;
+            };
+          },
+        },
+      );
+    let interrupt: OnInterrupt | null = null;
+    await watched(memoryStore(), 'zone 5B', 'new');
+    await watched(null, 'zone 5B', 'new');
+    await watched(memoryStore()).catch(() => undefined);
+    expect(last).toEqual([
+      '\nStopped. Your answers are kept; next time I offer to go on with them.\n',
+      '\nStopped.\n',
+      '\nStopped.\n',
+    ]);
+    expect(interrupt).toBeNull();
   });
 
   it('offers a kept talk and keeps each answer of this one', async () => {

@@ -20,6 +20,11 @@ describe('the glossary', () => {
     expect(shape.parse(data).terms).toHaveLength(glossary().length);
   });
 
+  it('says of a board what it is, not only what it serves for', () => {
+    expect(termOf('osb')?.plain).toContain('Oriented strand board');
+    expect(termOf('plywood')?.term).toBe('plywood');
+  });
+
   it.each(['psf', 'U', 'R', 'EIFS'])('explains %s, which people read or ask', (unit) => {
     expect(termOf(unit)).not.toBeNull();
   });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { blocksToText } from '../../src/conversation/blocks.ts';
 import { sampleAdvice } from './sample-advice.ts';
 import { Talk, WHOLE_SCENARIO, WHOLE_TALK } from './talk.ts';
 
@@ -169,7 +170,12 @@ describe('about the answer', () => {
     expect(text).toContain('Wall 1 beside wall 2');
     expect(text).toContain('Stucco-look panels on furring over 2 in. of wood fibre');
     expect(text).toContain('wall 1  |  wall 2');
-    expect(text).toContain('0.80  |  0.70');
+    expect(text).toMatch(/Score +0\.80 {4}\| {2}0\.70\n/);
+    const marks = text.split('\n').flatMap((line) => (line.includes('  |  ') ? [line.indexOf('|')] : []));
+    expect(new Set(marks).size).toBe(1);
+    const turn = answered().say('compare').state.turns.at(-1);
+    const narrow = blocksToText(turn?.kind === 'remark' ? turn.blocks : [], 40);
+    expect(narrow).toMatch(/^ {2}U-factor +0\.041 {3}\| {2}0\.041$/m);
     expect(answered().say('compare 1 and 9').last()).toContain(
       'There is no wall 9: the answer ranks 1 to 3.',
     );

@@ -488,7 +488,6 @@ export const ASKED_AGAIN_MIXED: readonly Pick<Utterance, 'asked' | 'said' | 'ope
     { asked: 'project', said: 'both' },
     { asked: 'project', said: 'not new' },
     { asked: 'framing', said: '2x6 at 16 or 24' },
-    { asked: 'framing', said: 'bricks' },
     { asked: 'framing', said: '2x5' },
     { asked: 'framing', said: '12 to 16 on center' },
     { asked: 'framing', said: '999S162-43' },

@@ -60,6 +60,9 @@ describe('free text for a place', () => {
     ['cuyahogga', 'Cuyahoga OH close'],
     ['missoulla mt', 'Missoula MT close'],
     ['boulder tx', 'Boulder CO close'],
+    ['bolder colarado', 'Boulder CO close'],
+    ['stearns county minnesotta', 'Stearns MN close'],
+    ['duluth minesota', 'St. Louis MN town'],
   ])('%s → %s', async (text, expected) => {
     expect((await shown(text))[0]).toBe(expected);
   });

@@ -84,6 +84,21 @@ describe('the live region', () => {
     }
   });
 
+  it('wraps a long choice where there is room for all of it, and lets the keys go for it', () => {
+    const long = {
+      ...PROMPT,
+      why: null,
+      example: null,
+      choices: ['none', 'Class III: latex paint on gypsum board'],
+    };
+    const wide = texts(draw(24, 40, 1, '', long)).join('\n');
+    expect(wide).toContain('> 2  Class III: latex paint on gypsum\n     board');
+    const rows = texts(draw(24, 40, 1, '', long)).length;
+    const tight = texts(draw(rows, 40, 1, '', long)).join('\n');
+    expect(tight).toContain('\n     board');
+    expect(tight).not.toContain('Enter sends');
+  });
+
   it('keeps the question and the line to type on when there is hardly any', () => {
     const lines = texts(draw(4, 80));
     expect(lines[0]).toContain('What covers the outside');

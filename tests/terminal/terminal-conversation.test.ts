@@ -83,6 +83,24 @@ describe('the terminal conversation', () => {
     expect(await talk.ended).toBe(130);
   });
 
+  it('picks nothing with Up before Down, nor above the first choice', async () => {
+    const talk = new TerminalTalk();
+    await talk.answer('Where does', 'zone 5B');
+    await talk.sees('New wall');
+    for (const keys of ['\u001b[A', '\u001b[B\u001b[A']) {
+      talk.keyboard.press(keys.slice(0, 3));
+      if (keys.length > 3) {
+        await talk.sees('> 1  New wall');
+        talk.keyboard.press(keys.slice(3));
+        await talk.sees(/^ {2}1 {2}New wall/m);
+      }
+      talk.keyboard.press('\r');
+      await talk.sees('Nothing was said.');
+    }
+    talk.keyboard.press('\u0003');
+    await talk.ended;
+  });
+
   it('picks a choice with the arrow keys', async () => {
     const talk = new TerminalTalk();
     await talk.answer('Where does', 'zone 5B');

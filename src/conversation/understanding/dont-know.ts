@@ -7,7 +7,7 @@ const DONT_KNOW =
 
 /** Words that may stand beside "don't know" without naming anything. */
 const EMPTY_WORDS =
-  /\b(?:the|a|an|it|its|that|this|about|of|for|yet|which|what|is|are|how|one|question|i|we|have|there|any|exactly|whether|rest|others|remaining|details?|else|them|much|if|really|right now|at the moment|sorry|maybe)\b|[?.!]/g;
+  /\b(?:the|a|an|it|its|that|this|about|of|for|yet|which|what|is|are|how|one|question|i|we|have|there|any|exactly|whether|rest|others|remaining|details?|else|them|much|if|really|right now|at the moment|sorry|maybe|under|underneath|behind|beneath)\b|[?.!]/g;
 
 const TOPICS: readonly { readonly pattern: RegExp; readonly fields: readonly FieldId[] }[] = [
   {

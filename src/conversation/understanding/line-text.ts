@@ -38,6 +38,7 @@ export function splitClauses(line: string): string[] {
       .replace(/\b(?:an? |one )?(stor(?:e?y)) and a half\b/g, 'one-and-a-half $1')
       .replace(/\b(\w+) and a half (?=stor|floors?|levels?)/g, '$1-and-a-half ')
       .replace(/\blath and plaster\b/g, 'lath-and-plaster')
+      .replace(/\b(board|post) and (?=(?:batten|beam)s?\b)/g, '$1-and-')
       // The two lengths of a wall.
       .replace(
         /(?<=\d ?(?:ft|feet|foot|'|inch(?:es)?|in\.?|") (?:long|wide)),? (?:and )?(?=\d+ ?(?:ft|feet|foot|'|inch(?:es)?|in\.?|") (?:high|tall))/g,

@@ -40,6 +40,22 @@ const NAME_AND_STATE = new RegExp(
   'u',
 );
 
+/**
+ * "houston tx, brick house": where the place is asked, in any case, at the beginning of what is said or behind a comma.
+ * A code that is a word as well counts only at the very beginning.
+ */
+const LOWER_NAME_AND_STATE = new RegExp(
+  `(?:^|[,;.]\\s*)(?:(?:i'?m |we'?re |it'?s )?(?:in |near )?)((?:[\\p{L}'.-]+\\s){0,2}[\\p{L}'.-]+,?\\s+(?:${stateNames}|[a-z]{2}))(?=\\s*(?:[,;.]|$))`,
+  'iu',
+);
+const CODE_AND_WORD = /\s(?:al|as|co|de|hi|id|in|la|ma|me|mo|of|oh|ok|or|pa)$/i;
+const NO_NAME = /\b(?:house|home|walls?|studs?|wood|steel|siding|retrofit|new|project|addition)\b/i;
+/** Behind a state; the county is what counts. */
+const ZIP_BEHIND_STATE = new RegExp(
+  `(?<=\\b(?:${stateNames}|[a-z]{2}),?) \\d{5}(?:-\\d{4})?(?![\\d-])`,
+  'gi',
+);
+
 /** "My house is from 1954 and stands in Duluth": a name after "in", where the place is asked. */
 const IN_NAME =
   /\b(?:in|near|outside(?: of)?|around)\s+((?:St\. |Ft\. |Mt\. )?\p{Lu}[\p{L}'-]*(?:\s(?!I\b)\p{Lu}[\p{L}'-]*){0,3})(?![\p{L}])/u;
@@ -54,10 +70,11 @@ function capitalised(names: string): string {
 /**
  * Takes the place out of a line before anything else is read, since its commas are not the user's commas.
  *
- * @param line   straightened, capitals kept
+ * @param said   straightened, capitals kept
  * @param asked  whether the place is the question: then a zone may stand alone
  */
-export function readPlace(line: string, asked: boolean): PlaceReading {
+export function readPlace(said: string, asked: boolean): PlaceReading {
+  const line = asked ? said.replace(ZIP_BEHIND_STATE, '') : said;
   const zone =
     ZONE.exec(line) ?? (asked ? (BARE_ZONE.exec(line) ?? ZONE_BEFORE.exec(line)) : ZONE_CODE.exec(line));
   if (zone) return readZone(line, zone);
@@ -71,6 +88,12 @@ export function readPlace(line: string, asked: boolean): PlaceReading {
   const named = NAME_AND_STATE.exec(line);
   if (named?.[1] && endsInState(named[1])) {
     return { rest: cutOut(line, named.index, named[0].length), zone: null, lookUp: named[1], halfZone: null };
+  }
+  const lower = asked ? LOWER_NAME_AND_STATE.exec(line) : null;
+  if (lower?.[1] && endsInState(lower[1]) && !NO_NAME.test(lower[1])) {
+    const isSure = lower.index === 0 || !CODE_AND_WORD.test(lower[1]);
+    const rest = cutOut(line, lower.index, lower[0].length);
+    if (isSure) return { rest, zone: null, lookUp: lower[1], halfZone: null };
   }
   const inside = asked ? IN_NAME.exec(line) : null;
   if (inside?.[1]) {

@@ -40,6 +40,14 @@ export type HeardEarly = { readonly field: FieldId; readonly words: string };
 /** More of them than anybody says of what is asked later. */
 export const MOST_EARLY = 20;
 
+/** A wall that does not stand on studs; some go by a name that a framed wall goes by too. */
+export type UnframedWall = {
+  /** With its article: "a log wall". */
+  readonly name: string;
+  readonly words: string;
+  readonly mayHaveStuds: boolean;
+};
+
 export type BudgetTotal = { readonly usd: number; readonly words: string };
 
 /** What one line was understood to say. */
@@ -62,6 +70,9 @@ export type Reading = {
   /** What must be said of how a thing was taken. */
   readonly notes: readonly string[];
   readonly early: readonly HeardEarly[];
+  /** What was named that may hurt somebody, and what to do about it. */
+  readonly cautions: readonly string[];
+  readonly unframed: UnframedWall | null;
 };
 
 /** Gathers what the readers find in one clause. */
@@ -71,6 +82,10 @@ export class Gathering {
   readonly unclear: Unclear[] = [];
   readonly notes: string[] = [];
   readonly early: HeardEarly[] = [];
+  readonly cautions: string[] = [];
+  /** What covers the wall that stands, by the words said and by its name. */
+  readonly oldCladdings: { readonly words: string; readonly name: string }[] = [];
+  unframed: UnframedWall | null = null;
   budgetTotal: BudgetTotal | null = null;
   either: Either | null = null;
   /** Something named without its figure: asked about unless the line says it elsewhere. */
@@ -120,6 +135,8 @@ export const NOTHING_SAID: Reading = {
   budgetTotal: null,
   notes: [],
   early: [],
+  cautions: [],
+  unframed: null,
 };
 
 /** Reads one subject out of a clause. */

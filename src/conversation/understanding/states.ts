@@ -55,6 +55,13 @@ const STATES: Readonly<Record<string, string>> = {
 
 export const STATE_NAMES: readonly string[] = Object.values(STATES);
 
+/** The state whose code or whole name this is, its name with capitals; null for anything else. */
+export function stateCalled(text: string): string | null {
+  const said = text.trim().toLowerCase();
+  const name = STATES[said.toUpperCase()] ?? STATE_NAMES.find((one) => one === said);
+  return name?.replace(/(?<![\p{L}])(?!of\b)\p{L}/gu, (letter) => letter.toUpperCase()) ?? null;
+}
+
 export function isStateCode(text: string): boolean {
   return Object.hasOwn(STATES, text.toUpperCase());
 }

@@ -4,6 +4,7 @@ import { FIELD_IDS, sameAnswer } from '../answers.ts';
 import { takesValue } from '../answers-schema.ts';
 import type { Choice } from '../questions.ts';
 import { type WindowAspect, type WindowReading, withUnknownAspects } from '../windows.ts';
+import { readBoardWish } from './board-wishes.ts';
 import { settleSmallBudget, takeBareBudget } from './dollars.ts';
 import { leftOpenBy, readDontKnow } from './dont-know.ts';
 import { withoutFillers } from './left-words.ts';
@@ -28,6 +29,7 @@ import { readCavity, readRetarder, readSheathing } from './read-wall.ts';
 import { readBareFigure, readWindows } from './read-windows.ts';
 import { type Context, Gathering, NOTHING_SAID, type Reader, type Reading } from './reading.ts';
 import { settleMetricSizes } from './standard-sizes.ts';
+import { readOldCladding, readUnframed, settleStandingWall } from './standing-walls.ts';
 import { readFill, readLining } from './vague-answers.ts';
 
 /** Readers in the order they may take words: the ones with the surest signs first. */
@@ -62,6 +64,9 @@ export function understand(said: string, context: Context): Reading {
   const text = context.question === 'budget' ? said.replace(SPACED_THOUSANDS, '$1') : said;
   const label = choiceByLabel(text, context.choices);
   if (label) return readChoice(label, context);
+  if (context.question === 'place' && ZIP_ALONE.test(text)) {
+    return { ...NOTHING_SAID, unclear: [{ words: straighten(text), hint: ZIP_HINT }] };
+  }
   const numbers = readNumbersOnly(text, context);
   if (numbers) return numbers;
 
@@ -85,6 +90,11 @@ export function understand(said: string, context: Context): Reading {
   settleFraming(gathering);
   settleMetricSizes(gathering);
   settleAge(gathering);
+  const unframed = settleStandingWall(
+    gathering,
+    isNewWall(gathering),
+    isSaid('sheathing', gathering.findings, lines.unknowns),
+  );
   settleOwnHands(gathering);
   settleVague(gathering, lines.unknowns);
   settleSmallBudget(gathering);
@@ -115,6 +125,8 @@ export function understand(said: string, context: Context): Reading {
     budgetTotal: gathering.budgetTotal,
     notes: gathering.notes,
     early: gathering.early.filter(({ field }) => !isSaid(field, findings, lines.unknowns)),
+    cautions: gathering.cautions,
+    unframed,
   };
   // "Maybe" is made of words that carry nothing: not understood either.
   return isSilent(reading) ? { ...reading, unclear: [{ words: straighten(text), hint: '' }] } : reading;
@@ -129,11 +141,19 @@ export function leavingOpen(context: Context): Reading {
 const SEVERAL_WALLS =
   /\b(?:[2-9]|two|three|four|five|six|several|both|all) (?:\w+ )?(?:walls|sides)\b|\b(?:ft|feet|foot) each\b/;
 
+/** Said in this line, or before it. */
+function isNewWall({ findings, context }: Gathering): boolean {
+  const said = findings.find(({ field }) => field === 'project')?.value;
+  return (said ?? context.answers.project) === 'new';
+}
+
 function isSilent(reading: Reading): boolean {
   const { findings, unknowns, windows, unclear, early, place, windowsComplete, windowDetailsUnknown } =
     reading;
-  if (reading.budgetTotal || reading.either) return false;
-  const isListed = [findings, unknowns, windows, unclear, early].some((list) => list.length > 0);
+  if (reading.budgetTotal || reading.either || reading.unframed) return false;
+  const isListed = [findings, unknowns, windows, unclear, early, reading.notes].some(
+    (list) => list.length > 0,
+  );
   return !isListed && place === null && !windowsComplete && !windowDetailsUnknown;
 }
 
@@ -158,6 +178,10 @@ function findingsOf(choice: Choice): Finding[] {
     return value === undefined ? [] : [{ field, value, words: choice.label }];
   });
 }
+
+const ZIP_ALONE = /^\s*(?:(?:my |the |our )?zip(?: ?code)?(?: is|:)? )?\d{5}(?:-\d{4})?[\s.!]*$/i;
+const ZIP_HINT =
+  'I know no ZIP codes. Give the county and the state, or the town and the state, such as "Boulder County, Colorado".';
 
 /** "25 000": thousands set apart by a space, where a sum is asked. */
 const SPACED_THOUSANDS = /(?<![\d.])(\d{1,3}) (?=\d{3}(?!\d))/g;
@@ -332,6 +356,10 @@ function readOneClause(
     clause.take(NO_DOORS);
   }
 
+  // Before everything that takes "wood", "boards" or "stucco" for something else.
+  readOldCladding(clause, gathering);
+  readUnframed(clause, gathering);
+  readBoardWish(clause, gathering);
   // Money, areas and wind speeds are not windows, whatever the question is.
   for (const reader of READERS.slice(0, 4)) reader(clause, gathering);
   if (context.question === 'windows' && !isWindowTalk(clause.text)) {
