@@ -110,19 +110,7 @@ export function stepsFrom(
           ],
     },
     spacing(brief, isNew),
-    choice(
-      'sheathing',
-      SHEATHINGS,
-      brief.sheathing,
-      isNew ? 1 : assumed.has('sheathing') ? 0.5 : 3,
-      (sheathing) => ({ sheathing }),
-      Object.fromEntries(
-        SHEATHINGS.map((kind) => [
-          kind,
-          kind === 'none' ? 'there were no sheathing' : `the sheathing were ${kind}`,
-        ]),
-      ),
-    ),
+    sheathing(brief, assumed.has('sheathing')),
     windowsOtherwise(brief),
     budget(brief),
     room(brief),
@@ -174,6 +162,18 @@ function choice<T extends string>(
         change: change(value),
       })),
   };
+}
+
+/**
+ * What is found on the studs of a standing wall is a fact, and the rules on opened bays read it as found: new sheathing
+ * doesn't undo that the bays stood open.
+ */
+function sheathing({ project, sheathing: now }: Brief, isAssumed: boolean): Step {
+  if (project === 'retrofit' && !isAssumed) return { field: 'sheathing', from: plain(now), options: [] };
+  return choice('sheathing', SHEATHINGS, now, isAssumed ? 0.5 : 1, (kind) => ({ sheathing: kind }), {
+    ...Object.fromEntries(SHEATHINGS.map((kind) => [kind, `the sheathing were ${kind}`])),
+    none: 'there were no sheathing',
+  });
 }
 
 function crew({ crew_skill }: Brief): Step {

@@ -7,7 +7,7 @@ import { answer, KNOWLEDGE, MINUTE, TINY } from './pipeline.ts';
 import { scenarios } from './random-scenarios.ts';
 
 // Whole answers, on a machine that may be busy.
-vi.setConfig({ testTimeout: 60_000 });
+vi.setConfig({ testTimeout: 120_000 });
 
 /** Every string and number inside, with the way to it. */
 function leaves(value: unknown, path: string): [string, unknown][] {

@@ -21,7 +21,7 @@ import { answer, briefOf, job, judge, KNOWLEDGE, TINY, withCatalogue } from './p
 import { scenarios } from './random-scenarios.ts';
 
 // Whole answers, on a machine that may be busy.
-vi.setConfig({ testTimeout: 60_000 });
+vi.setConfig({ testTimeout: 120_000 });
 
 /** The same knowledge, with nothing kept of earlier answers. */
 const afresh = (knowledge: Knowledge) => withCatalogue({}, knowledge);
