@@ -96,6 +96,7 @@ export function standings(set: WallSet, verdicts: VerdictTable): Uint8Array {
   for (const name of NAMES) {
     const bit = standingBy(name);
     for (const rule of Object.keys(GROUNDS[name].rules)) {
+      if (!verdicts.firesAnywhere(rule)) continue;
       const holds = verdicts.firing(rule);
       for (let i = 0; i < standing.length; i++) if (holds(i)) standing[i] = (standing[i] ?? 0) | bit;
     }

@@ -1,8 +1,8 @@
 import { Refusal } from '../base/refusal.ts';
+import { isEmpty } from '../conversation/answers.ts';
 import { answerMark, type Block, blocksToText } from '../conversation/blocks.ts';
 import type { DraftStore } from '../conversation/draft.ts';
 import { farewellWords, note } from '../conversation/notes.ts';
-import { isEmpty } from '../conversation/outcome.ts';
 import { promptOf } from '../conversation/prompt.ts';
 import type { Reader } from '../conversation/reader.ts';
 import { type Progress, type Services, startSession } from '../conversation/session.ts';

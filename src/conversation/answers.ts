@@ -61,3 +61,8 @@ function canonical(value: unknown): string {
   }
   return JSON.stringify(value) ?? '';
 }
+
+/** Whether nothing has been answered yet. */
+export function isEmpty(answers: Answers): boolean {
+  return Object.keys(answers).length === 0;
+}

@@ -1,7 +1,8 @@
+import { isEmpty } from './answers.ts';
 import { applyReading } from './apply-reading.ts';
 import type { Command } from './command.ts';
 import { note, warning } from './notes.ts';
-import { isEmpty, leave, named, proceedFrom, save } from './outcome.ts';
+import { leave, named, proceedFrom, save } from './outcome.ts';
 import { contextOf } from './prompt.ts';
 import { questionOf } from './questions.ts';
 import { type ConversationState, initialState, type Step } from './state.ts';

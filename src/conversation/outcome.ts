@@ -1,6 +1,6 @@
 import { nextQuestion, openFields, relevantParts } from './agenda.ts';
 import { resumed } from './answer-aside.ts';
-import type { Answers } from './answers.ts';
+import { isEmpty } from './answers.ts';
 import { toScenario, withAnswer } from './answers-schema.ts';
 import type { Draft } from './draft.ts';
 import { withHeardEarly } from './heard-early.ts';
@@ -237,8 +237,4 @@ export function workOut(state: ConversationState): Step {
     state: { ...state, stage: 'advising' },
     effects: [{ kind: 'advise', scenario: toScenario(state.answers) }],
   };
-}
-
-export function isEmpty(answers: Answers): boolean {
-  return Object.keys(answers).length === 0;
 }

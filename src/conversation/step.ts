@@ -1,5 +1,6 @@
 import { nextQuestion, openQuestions } from './agenda.ts';
 import { answerAside, choosePlace, resumed } from './answer-aside.ts';
+import { isEmpty } from './answers.ts';
 import { applyReading } from './apply-reading.ts';
 import { askedInside } from './asked-inside.ts';
 import { type Command, readCommand } from './command.ts';
@@ -15,7 +16,6 @@ import {
   adviceRefused,
   draftOf,
   inputEnded,
-  isEmpty,
   keeping,
   leave,
   proceedFrom,

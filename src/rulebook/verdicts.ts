@@ -67,6 +67,11 @@ export class VerdictTable {
     return (sheet) => states[joint.at[sheet] ?? -1] === fires;
   }
 
+  /** Whether a rule's conditions hold on any sheet. */
+  firesAnywhere(ruleId: string): boolean {
+    return this.decided[this.position(ruleId) ?? -1]?.states.includes(RULE_STATES.indexOf('fires')) ?? false;
+  }
+
   state(sheet: number, rule: number): RuleState {
     const decided = this.decided[rule];
     const state = RULE_STATES[decided?.states[decided.joint.at[sheet] ?? -1] ?? -1];
