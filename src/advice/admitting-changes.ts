@@ -7,7 +7,7 @@ import type { Advice } from './advice-schema.ts';
 import { firstChoice } from './choose-alternatives.ts';
 import { type AdmittedIf, closestWalls } from './excluded.ts';
 import { type Judged, type JudgedWall, judgeWalls, type Knowledge } from './judge-walls.ts';
-import type { NamedAssembly } from './named-assembly.ts';
+import { type NamedAssembly, ofCladdings } from './named-assembly.ts';
 import { nearMarket } from './near-market.ts';
 import type { Reading } from './readings.ts';
 import { type Extent, type Found, smallestChanges } from './smallest-change.ts';
@@ -154,14 +154,7 @@ async function changesOfWalls(
   for (const [place, wall] of closestWalls(judged).entries()) {
     const extent = place < CLOSEST ? OF_CLOSEST : SINGLES;
     const { cladding, build } = wall.candidate;
-    const named: NamedAssembly = {
-      parts: new Map([['cladding', new Set([cladding.id])]]),
-      builds: [build],
-      isSized: false,
-      words: '',
-      notes: [],
-    };
-    const trial = tryAgain(named, judged, knowledge);
+    const trial = tryAgain(ofCladdings([cladding], [build]), judged, knowledge);
     const now = await trial([]);
     const { found } = now ? await smallestChanges(stepsFor(wall, steps), now, trial, extent) : { found: [] };
     changes.set(wall, found);

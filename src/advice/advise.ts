@@ -124,13 +124,6 @@ function siteOf(site: Site): Advice['site'] {
  * of an alternative alone stands with that alternative.
  */
 function generalCautions(judged: Judged, [first]: readonly JudgedWall[]): Caution[] {
-  const shown = first ? [first] : closestWalls(judged).slice(0, 1);
-  const byRule = new Map<string, Caution>();
-  for (const wall of shown) {
-    for (const caution of cautionsOf(wall.verdicts.outcomes()).filter(isGeneral)) {
-      const key = caution.rule ?? caution.text;
-      if (!byRule.has(key)) byRule.set(key, caution);
-    }
-  }
-  return [...byRule.values()];
+  const shown = first ?? closestWalls(judged)[0];
+  return shown ? cautionsOf(shown.verdicts.outcomes()).filter(isGeneral) : [];
 }

@@ -245,16 +245,7 @@ export class Judged {
   }
 
   #bestFirst(places: number[]): number[] {
-    const { totals } = this;
-    // Standing and score settle nearly all of it: read from two columns, without a call for each of the many pairs.
-    this.standingAt(0);
-    const standing = this.#standings ?? new Uint8Array(0);
-    return places.sort(
-      (a, b) =>
-        (standing[a] ?? 0) - (standing[b] ?? 0) ||
-        (totals[b] ?? 0) - (totals[a] ?? 0) ||
-        this.byScoreAt(a, b),
-    );
+    return places.sort((a, b) => this.#byMerit(a, b));
   }
 
   /** Places of the walls that no rule forbids. */

@@ -44,17 +44,16 @@ const KINDS: Readonly<Record<string, Measure['kind']>> = {
 };
 
 /** How many limits each wall breaks, and by how far: columns for all walls, without an object for any. */
-export function missedLimits({ rules, decided, sheets }: VerdictTable): MissedLimits {
+export function missedLimits(verdicts: VerdictTable): MissedLimits {
+  const { sheets } = verdicts;
   const fires = RULE_STATES.indexOf('fires');
   const count = new Uint16Array(sheets.count);
   const share = new Float64Array(sheets.count);
   const byLimit = new Map<string, { measure: Measure | null; joint: Joint; states: Uint8Array }[]>();
-  for (const [i, { rule }] of rules.entries()) {
-    const own = decided[i];
-    if (rule.verdict !== 'forbid' || !own?.states.includes(fires)) continue;
+  for (const { rule, decided } of verdicts.forbidding()) {
     const measure = measureOf(rule, sheets);
     const key = measure?.fact ?? rule.id;
-    byLimit.set(key, [...(byLimit.get(key) ?? []), { measure, ...own }]);
+    byLimit.set(key, [...(byLimit.get(key) ?? []), { measure, ...decided }]);
   }
   for (const group of byLimit.values()) {
     const shareOf = missOf(group[0]?.measure ?? null, sheets);

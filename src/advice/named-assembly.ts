@@ -1,5 +1,6 @@
 import type { Candidate } from '../assembly/candidates.ts';
 import type { Catalogue } from '../assembly/catalogue.ts';
+import type { Cladding } from '../assembly/catalogue-schema.ts';
 import type { InsulationBuild } from '../assembly/insulation-builds.ts';
 import { inches } from '../base/inches.ts';
 import { Refusal, showValue } from '../base/refusal.ts';
@@ -17,6 +18,15 @@ export type NamedAssembly = {
   /** What had to be taken otherwise than said. */
   readonly notes: readonly string[];
 };
+
+/** Claddings over boards that the program itself asks about: any detail of them, and nobody's words. */
+export function ofCladdings(
+  claddings: readonly Cladding[],
+  builds: readonly InsulationBuild[],
+): NamedAssembly {
+  const parts = new Map([['cladding' as const, new Set(claddings.map(({ id }) => id))]]);
+  return { parts, builds, isSized: false, words: '', notes: [] };
+}
 
 const FIELD = 'why-not';
 const LONGEST = 300;

@@ -3,7 +3,7 @@ import type { InsulationBuild } from '../assembly/insulation-builds.ts';
 import { wallAt } from '../assembly/wall-set.ts';
 import { RULE_STATES } from '../rulebook/three-valued.ts';
 import type { Judged } from './judge-walls.ts';
-import type { NamedAssembly } from './named-assembly.ts';
+import { type NamedAssembly, ofCladdings } from './named-assembly.ts';
 
 /** Of so many groups of walls the closest one is taken. */
 const BY_REASONS = 8;
@@ -17,15 +17,13 @@ const BY_FAMILY = 8;
 export function nearMarket(judged: Judged): NamedAssembly {
   const { set, verdicts } = judged;
   const fires = RULE_STATES.indexOf('fires');
-  const against = verdicts.rules.flatMap(({ rule }, i) => {
-    const own = verdicts.decided[i];
-    return rule.verdict === 'forbid' && own?.states.includes(fires) ? [own] : [];
-  });
+  const against = verdicts.forbidding();
   const byReasons = new Map<string, number>();
   const byFamily = new Map<string, number>();
   for (let place = 0; place < set.candidates.length; place++) {
     let reasons = '';
-    for (const { joint, states } of against) reasons += states[joint.at[place] ?? -1] === fires ? '1' : '0';
+    for (const { decided } of against)
+      reasons += decided.states[decided.joint.at[place] ?? -1] === fires ? '1' : '0';
     closer(byReasons, reasons, place, judged);
     closer(byFamily, `${reasons} ${wallAt(set, place).build.insulation.family}`, place, judged);
   }
@@ -36,13 +34,10 @@ export function nearMarket(judged: Judged): NamedAssembly {
     claddings.add(cladding);
     builds.add(build);
   }
-  return {
-    parts: new Map([['cladding', new Set([...claddings].map(({ id }) => id))]]),
-    builds: judged.context.catalogue.builds.filter((build) => builds.has(build)),
-    isSized: false,
-    words: '',
-    notes: [],
-  };
+  return ofCladdings(
+    [...claddings],
+    judged.context.catalogue.builds.filter((build) => builds.has(build)),
+  );
 }
 
 function closer(groups: Map<string, number>, key: string, place: number, judged: Judged): void {

@@ -5,7 +5,7 @@ import type { FactSheets } from './fact-sheets.ts';
 import type { LoadedRule } from './loaded-rule.ts';
 import { outcomeOf } from './outcome.ts';
 import type { Classified, Decided } from './rule-memo.ts';
-import type { Facts, FactValue, RuleOutcome, Verdict } from './rule-schema.ts';
+import type { Facts, FactValue, Rule, RuleOutcome, Verdict } from './rule-schema.ts';
 import { missingFacts, RULE_STATES, type RuleState } from './three-valued.ts';
 
 /** What came out for many walls. */
@@ -63,13 +63,17 @@ export class VerdictTable {
     const decided = this.decided[this.position(ruleId) ?? -1];
     if (!decided) return () => false;
     const { joint, states } = decided;
-    const fires = RULE_STATES.indexOf('fires');
-    return (sheet) => states[joint.at[sheet] ?? -1] === fires;
+    return (sheet) => states[joint.at[sheet] ?? -1] === FIRES;
   }
 
   /** Whether a rule's conditions hold on any sheet. */
   firesAnywhere(ruleId: string): boolean {
-    return this.decided[this.position(ruleId) ?? -1]?.states.includes(RULE_STATES.indexOf('fires')) ?? false;
+    return fires(this.decided[this.position(ruleId) ?? -1]);
+  }
+
+  /** The rules that forbid at least one sheet, with what was decided by each. */
+  forbidding(): { readonly rule: Rule; readonly decided: Decided }[] {
+    return forbiddingOf(this.rules, this.decided);
   }
 
   state(sheet: number, rule: number): RuleState {
@@ -84,16 +88,26 @@ export class VerdictTable {
   }
 }
 
+const FIRES = RULE_STATES.indexOf('fires');
+
+function fires(decided: Decided | undefined): decided is Decided {
+  return decided?.states.includes(FIRES) ?? false;
+}
+
+function forbiddingOf(rules: readonly LoadedRule[], decided: readonly Decided[]) {
+  return rules.flatMap(({ rule }, i) => {
+    const own = decided[i];
+    return rule.verdict === 'forbid' && fires(own) ? [{ rule, decided: own }] : [];
+  });
+}
+
 /** Counted for sheets that the same rules can't tell apart, then spread over the sheets. */
 function countForbids(rules: readonly LoadedRule[], decided: readonly Decided[], count: number): Uint16Array {
-  const fires = RULE_STATES.indexOf('fires');
   const byJoint = new Map<Joint, Uint16Array>();
-  for (const [position, { rule }] of rules.entries()) {
-    const own = decided[position];
-    if (rule.verdict !== 'forbid' || !own?.states.includes(fires)) continue;
+  for (const { decided: own } of forbiddingOf(rules, decided)) {
     const sums = byJoint.get(own.joint) ?? new Uint16Array(own.joint.count);
     byJoint.set(own.joint, sums);
-    for (let i = 0; i < sums.length; i++) if (own.states[i] === fires) sums[i] = (sums[i] ?? 0) + 1;
+    for (let i = 0; i < sums.length; i++) if (own.states[i] === FIRES) sums[i] = (sums[i] ?? 0) + 1;
   }
   const forbids = new Uint16Array(count);
   for (const [{ at }, sums] of byJoint) {
