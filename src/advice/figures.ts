@@ -196,7 +196,7 @@ function loadFigures({ fastening }: CalculatedParts, context: AnswerContext): Fi
             unit: '',
             method: 'dowel equations with the insulation as gap, the rule behind the code table',
             source: [schedule.table.source],
-            note: schedule.notes.join(' ') || undefined,
+            note: schedule.notes().join(' ') || undefined,
           }),
           figure({
             id: 'fastener-wind-use',

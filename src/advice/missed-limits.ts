@@ -1,8 +1,8 @@
-import type { Joint } from '../base/partitions.ts';
 import { leavesOf, otherFact } from '../rulebook/condition-tree.ts';
 import type { FactSheets } from '../rulebook/fact-sheets.ts';
 import { factColumn } from '../rulebook/fact-slot.ts';
-import type { FactValue, Leaf, Rule } from '../rulebook/rule-schema.ts';
+import type { Decided } from '../rulebook/rule-memo.ts';
+import type { Leaf, Rule } from '../rulebook/rule-schema.ts';
 import { RULE_STATES } from '../rulebook/three-valued.ts';
 import type { VerdictTable } from '../rulebook/verdicts.ts';
 
@@ -46,38 +46,66 @@ const KINDS: Readonly<Record<string, Measure['kind']>> = {
 /** How many limits each wall breaks, and by how far: columns for all walls, without an object for any. */
 export function missedLimits(verdicts: VerdictTable): MissedLimits {
   const { sheets } = verdicts;
-  const fires = RULE_STATES.indexOf('fires');
   const count = new Uint16Array(sheets.count);
   const share = new Float64Array(sheets.count);
-  const byLimit = new Map<string, { measure: Measure | null; joint: Joint; states: Uint8Array }[]>();
+  const byLimit = new Map<string, { readonly measure: Measure | null; readonly decided: Decided[] }>();
   for (const { rule, decided } of verdicts.forbidding()) {
     const measure = measureOf(rule, sheets);
     const key = measure?.fact ?? rule.id;
-    byLimit.set(key, [...(byLimit.get(key) ?? []), { measure, ...decided }]);
+    const limit = byLimit.get(key) ?? { measure, decided: [] };
+    limit.decided.push(decided);
+    byLimit.set(key, limit);
   }
-  for (const group of byLimit.values()) {
-    const shareOf = missOf(group[0]?.measure ?? null, sheets);
-    for (let i = 0; i < sheets.count; i++) {
-      if (!group.some(({ joint, states }) => states[joint.at[i] ?? -1] === fires)) continue;
+  for (const { measure, decided } of byLimit.values()) {
+    const isBroken = brokenBy(decided, sheets.count);
+    const { at, misses } = missesOf(measure, sheets);
+    for (let i = 0; i < count.length; i++) {
+      if (isBroken[i] === 0) continue;
       count[i] = (count[i] ?? 0) + 1;
-      share[i] = (share[i] ?? 0) + shareOf(i);
+      share[i] = (share[i] ?? 0) + (misses[at[i] ?? 0] ?? WHOLE);
     }
   }
   return { count, share };
 }
 
-/** By what share a wall that breaks a limit misses it. */
-function missOf(measure: Measure | null, sheets: FactSheets): (sheet: number) => number {
-  if (!measure) return () => WHOLE;
-  const figure = columnOf(measure.fact, sheets);
-  const limit = typeof measure.limit === 'number' ? () => measure.limit : columnOf(measure.limit, sheets);
-  return (sheet) => {
-    const [value, most] = [figure(sheet), limit(sheet)];
-    if (typeof value !== 'number' || typeof most !== 'number' || most <= 0) return WHOLE;
-    const miss = measure.kind === 'most' ? value / most - 1 : 1 - value / most;
-    // Broken by something else than this figure: an open end of a table, a check without a use.
-    return miss >= 0 ? miss : WHOLE;
+/** 1 for every wall on which one of the rules fires. */
+function brokenBy(decided: readonly Decided[], walls: number): Uint8Array {
+  const fires = RULE_STATES.indexOf('fires');
+  const isBroken = new Uint8Array(walls);
+  for (const { joint, states } of decided) {
+    const { at } = joint;
+    for (let i = 0; i < walls; i++) if (states[at[i] ?? 0] === fires) isBroken[i] = 1;
+  }
+  return isBroken;
+}
+
+/** By what share a wall that breaks a limit misses it: for each class of walls that figure and limit can't tell apart. */
+function missesOf(
+  measure: Measure | null,
+  sheets: FactSheets,
+): { readonly at: Uint32Array; readonly misses: Float64Array } {
+  const facts = measure ? [measure.fact, ...(typeof measure.limit === 'string' ? [measure.limit] : [])] : [];
+  const slots = [...new Set(facts.map((id) => sheets.slotOf(id)))].sort((a, b) => a - b);
+  const joint = sheets.joint(slots);
+  const misses = new Float64Array(joint.count).fill(WHOLE);
+  if (!measure) return { at: joint.at, misses };
+  const column = (id: string) => {
+    const slot = sheets.slotOf(id);
+    const values = factColumn(sheets.slots[slot] ?? [], id);
+    const parts = joint.classOf[slots.indexOf(slot)];
+    return (i: number) => values[parts?.[i] ?? -1];
   };
+  const { limit, kind } = measure;
+  const valueAt = column(measure.fact);
+  const limitAt = typeof limit === 'number' ? () => limit : column(limit);
+  for (let i = 0; i < misses.length; i++) {
+    const [value, most] = [valueAt(i), limitAt(i)];
+    if (typeof value !== 'number' || typeof most !== 'number' || most <= 0) continue;
+    const miss = kind === 'most' ? value / most - 1 : 1 - value / most;
+    // Broken by something else than this figure: an open end of a table, a check without a use.
+    if (miss >= 0) misses[i] = miss;
+  }
+  return { at: joint.at, misses };
 }
 
 /** What a rule holds a wall against; null where that is no figure of the wall. */
@@ -98,11 +126,4 @@ function measureOf({ conditions }: Rule, sheets: FactSheets): Measure | null {
 function ownComparison(leaves: readonly Leaf[]): Leaf | null {
   const [only, ...more] = leaves;
   return only && more.length === 0 && only.operator in KINDS ? only : null;
-}
-
-function columnOf(id: string, sheets: FactSheets): (sheet: number) => FactValue | undefined {
-  const slot = sheets.slotOf(id);
-  const values = factColumn(sheets.slots[slot] ?? [], id);
-  const at = sheets.shape.parts[slot]?.at;
-  return (sheet) => values[at?.[sheet] ?? -1];
 }

@@ -215,7 +215,7 @@ function fasteningOf(
     combined_utilisation: roundOrNull(schedule.combined_utilisation, 3),
     on_furring: onFurringOf(parts.fastening),
     weakest_link: weakestLink(parts.fastening),
-    why: schedule.why,
+    why: schedule.why(),
   };
 }
 

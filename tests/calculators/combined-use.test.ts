@@ -25,7 +25,7 @@ const furring: FasteningCase = {
 
 function use(change: Partial<FasteningCase> = {}) {
   const e = evaluateFastening({ ...furring, ...change }, tables);
-  return { combined: e.combined, e };
+  return { combined: e.combined(), e };
 }
 
 describe('combinedUse', () => {

@@ -45,7 +45,7 @@ describe('chooseFastening', () => {
       length_in: 4,
     });
     expect(schedule.table.max_insulation_in).toBe(1.65);
-    expect(schedule.why).toMatch(/1\.65 in of foam/);
+    expect(schedule.why()).toMatch(/1\.65 in of foam/);
   });
 
   it('goes closer when the foam gets thicker', () => {
@@ -85,7 +85,7 @@ describe('chooseFastening', () => {
       fastener: 'nail-0.162',
       verdict: 'design-required',
     });
-    expect(choose({ ...lath, outward_wind_psf: 73 }, list.slice(0, 1)).why).toMatch(
+    expect(choose({ ...lath, outward_wind_psf: 73 }, list.slice(0, 1)).why()).toMatch(
       /weight and wind together ask more/,
     );
   });
@@ -96,7 +96,7 @@ describe('chooseFastening', () => {
     expect(schedule.table.verdict).toBe('outside-table');
     expect(schedule.fastener).toBe('wood-screw-14');
     expect(schedule.gravity_utilisation ?? 9).toBeLessThanOrEqual(1);
-    expect(schedule.why).toMatch(/design professional must size it/);
+    expect(schedule.why()).toMatch(/design professional must size it/);
   });
 
   it('names the least overloaded when nothing works', () => {
@@ -113,7 +113,7 @@ describe('chooseFastening', () => {
     const schedule = choose({ cladding_psf: 30, insulation_thickness_in: 6 });
     expect(schedule.gravity_utilisation).toBeNull();
     expect(schedule.verdict).toBe('design-required');
-    expect(schedule.why).toMatch(/No method gives a figure/);
+    expect(schedule.why()).toMatch(/No method gives a figure/);
   });
 
   it('does not permit a fastener that nobody sells long enough', () => {
@@ -122,7 +122,7 @@ describe('chooseFastening', () => {
     expect(schedule.table.verdict).toBe('permitted');
     expect(schedule.length_in).toBeNull();
     expect(schedule.verdict).toBe('design-required');
-    expect(schedule.why).toMatch(/no market length/);
+    expect(schedule.why()).toMatch(/no market length/);
   });
 
   it('counts common practice: 6 in on studs at 16 in is 150 fasteners in 100 ft² (no source)', () => {

@@ -29,7 +29,7 @@ export function carryingChecks(
 }
 
 function strengthByTheTimberStandard(e: Evaluation): ScheduleCheck[] {
-  const { combined } = e;
+  const combined = e.combined();
   return [
     {
       check: 'weight-and-wind',

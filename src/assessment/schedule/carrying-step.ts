@@ -62,12 +62,12 @@ export function carryingStep(job: ScheduleJob, chosen: FasteningSchedule): StepD
     aim: aim(stack_in, fastener, job),
     zones: lines,
     verdict: chosen.verdict === 'permitted' ? 'code-table' : 'design-required',
-    why: chosen.why,
+    why: chosen.why(),
     source: [
       ...new Set([chosen.table.source, ...lines.flatMap((line) => line.checks.map((c) => c.source))]),
       ...(chosen.kind === 'lag-screw' ? [`Lead holes: ${job.practice.lag_lead_share_of_shank.source}`] : []),
     ],
-    notes: [...chosen.notes, cornerNote(lines, spacing_in), washerNote(job, spacing_in.corner)],
+    notes: [...chosen.notes(), cornerNote(lines, spacing_in), washerNote(job, spacing_in.corner)],
     work: chosen.kind === 'lag-screw' ? 'lag-screw' : 'screw',
     priced_with: 'fasteners',
   };

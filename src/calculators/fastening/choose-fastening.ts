@@ -39,8 +39,8 @@ export type FasteningSchedule = {
   readonly length_in: number | null;
   readonly verdict: 'permitted' | 'design-required';
   /** One plain sentence or two. */
-  readonly why: string;
-  readonly notes: readonly string[];
+  readonly why: () => string;
+  readonly notes: () => readonly string[];
 };
 
 type Tried = {
@@ -99,7 +99,7 @@ function worksByEquation(e: Evaluation): boolean {
     e.length_in !== null &&
     isHeld(e.gravity_utilisation) &&
     isHeld(e.wind_utilisation) &&
-    (e.combined === null || isHeld(e.combined.weight_and_wind))
+    (e.combined()?.weight_and_wind ?? 0) <= 1
   );
 }
 
@@ -122,7 +122,7 @@ function badness(e: Evaluation): number {
   const use = Math.max(
     e.gravity_utilisation ?? e.gravity_load_lb / 1000,
     e.wind_utilisation ?? 0,
-    e.combined?.weight_and_wind ?? 0,
+    e.combined()?.weight_and_wind ?? 0,
   );
   return blanks * 1e9 + (e.length_in === null ? 1e6 : 0) + Math.min(use, 1e5);
 }
@@ -149,17 +149,13 @@ function schedule(
     wind_load_lb: e.wind_load_lb,
     wind_capacity_lb: e.wind.capacity_lb,
     wind_utilisation: e.wind_utilisation,
-    combined_utilisation: e.combined?.weight_and_wind ?? null,
+    combined_utilisation: e.combined()?.weight_and_wind ?? null,
     min_length_in: e.min_length_in,
     length_in: e.length_in,
     verdict,
     // Hundreds of walls are scheduled for one that is shown: the words are written when somebody reads them.
-    get why() {
-      return why(asked(), e, verdict);
-    },
-    get notes() {
-      return fasteningNotes(asked(), { ...e, verdict }, tables);
-    },
+    why: () => why(asked(), e, verdict),
+    notes: () => fasteningNotes(asked(), { ...e, verdict }, tables),
   };
 }
 
@@ -184,8 +180,9 @@ function why(asked: FasteningCase, e: Evaluation, verdict: FasteningSchedule['ve
   return `${what} is not settled by the code table: ${reason(e)}. ${figures}, and ${wind}; a design professional must size it.`;
 }
 
-function togetherWords({ combined }: Evaluation): string {
-  return combined === null ? '' : ` (weight and wind together ${percent(combined.weight_and_wind)})`;
+function togetherWords(e: Evaluation): string {
+  const together = e.combined();
+  return together === null ? '' : ` (weight and wind together ${percent(together.weight_and_wind)})`;
 }
 
 function reason(e: Evaluation): string {
@@ -199,7 +196,7 @@ function reason(e: Evaluation): string {
   if (e.wind_utilisation === null || e.wind_utilisation > 1) {
     return 'it settles the weight, but the wind asks more than the fastener holds';
   }
-  if (e.combined !== null && e.combined.weight_and_wind > 1) {
+  if ((e.combined()?.weight_and_wind ?? 0) > 1) {
     return 'it settles the weight, but weight and wind together ask more than the timber standard lets the fastener carry';
   }
   return 'no market length reaches the stud';

@@ -57,7 +57,7 @@ export function computeFastening(input: FasteningInput, tables: FasteningTables)
     wind_checks: { holding_lb: e.wind.holding_lb, pull_through_lb: e.wind.pull_through_lb },
     wind_capacity_lb: e.wind.capacity_lb,
     wind_utilisation: e.wind_utilisation,
-    combined_utilisation: e.combined?.weight_and_wind ?? null,
+    combined_utilisation: e.combined()?.weight_and_wind ?? null,
     steel_checks: steelChecks(asked, e.fastener, tables),
     min_length_in: e.min_length_in,
     length_in: e.length_in,
@@ -105,7 +105,7 @@ function sources(asked: FasteningCase, e: Evaluation, tables: FasteningTables): 
   if (e.wind.pull_through_lb !== null) {
     list.push('ANSI/AWC NDS-2018 12.2.5, head pull-through for round heads (from memory), load duration 1.6');
   }
-  if (e.combined !== null) list.push(COMBINED_SOURCE);
+  if (e.combined() !== null) list.push(COMBINED_SOURCE);
   return list;
 }
 
@@ -189,9 +189,10 @@ function windNotes(asked: FasteningCase, e: Evaluation): string[] {
       `The wind takes ${Math.round(e.wind_utilisation * 100)} % of what the fastener holds: closer or stronger fasteners.`,
     );
   }
-  if (e.combined !== null && e.combined.weight_and_wind > 1 && (e.wind_utilisation ?? 0) <= 1) {
+  const together = e.combined()?.weight_and_wind ?? 0;
+  if (together > 1 && (e.wind_utilisation ?? 0) <= 1) {
     notes.push(
-      `Weight and wind together take ${Math.round(e.combined.weight_and_wind * 100)} % of what the timber standard lets the fastener carry: closer or stronger fasteners.`,
+      `Weight and wind together take ${Math.round(together * 100)} % of what the timber standard lets the fastener carry: closer or stronger fasteners.`,
     );
   }
   return notes;

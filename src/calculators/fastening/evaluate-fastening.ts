@@ -30,7 +30,7 @@ export type Evaluation = {
    * Weight and wind together; null for steel studs, for a fastener that can't hold in wood, and wherever the equation
    * behind the code table gives no figure either (more than 4 in. of gap, 25 psf, wood under specific gravity 0.42).
    */
-  readonly combined: CombinedUse | null;
+  readonly combined: () => CombinedUse | null;
   readonly min_length_in: number;
   readonly length_in: number | null;
   readonly verdict: 'permitted' | 'design-required';
@@ -59,7 +59,6 @@ export function evaluationsBySpacing(
   const wind = windCapacity_lb(asked, fastener, tables);
   const min_length_in = minLength_in(asked, fastener, tables);
   const length_in = nextMarketLength_in(min_length_in, fastener);
-  // Asked for by those only that pass all else, or when nothing does.
   let lateral_lb: number | null | undefined;
   const lateral = () => {
     if (lateral_lb === undefined) {
@@ -70,7 +69,7 @@ export function evaluationsBySpacing(
 
   return (fastener_spacing_in) => {
     const look_up = lookUp(fastener_spacing_in);
-    const outside = [...look_up.outside, ...outsideAnyway];
+    const outside = outsideAnyway.length === 0 ? look_up.outside : [...look_up.outside, ...outsideAnyway];
     const max_insulation_in = isKnown ? (look_up.found?.max_insulation_in ?? null) : null;
     const table_verdict: TableVerdict =
       outside.length > 0
@@ -91,7 +90,14 @@ export function evaluationsBySpacing(
       if (lateral_reference_lb === null || wind_capacity_lb === null) return null;
       return combinedUse({ fastener, gravity_load_lb, wind_load_lb, lateral_reference_lb, wind_capacity_lb });
     };
-    let combined: CombinedUse | null | undefined;
+    // Asked for by those only that pass all else, or when nothing does. No getters: they make every one of thousands slow.
+    let known: CombinedUse | null | undefined;
+    const combined = () => {
+      if (known === undefined) known = together();
+      return known;
+    };
+    const isHeldAlone = table_verdict === 'permitted' && wind_utilisation !== null && wind_utilisation <= 1;
+    const isHeld = isHeldAlone && (combined()?.weight_and_wind ?? 0) <= 1;
     return {
       fastener,
       look_up,
@@ -105,20 +111,10 @@ export function evaluationsBySpacing(
       wind_load_lb,
       wind,
       wind_utilisation,
-      get combined() {
-        if (combined === undefined) combined = together();
-        return combined;
-      },
+      combined,
       min_length_in,
       length_in,
-      get verdict() {
-        const isHeld =
-          table_verdict === 'permitted' &&
-          wind_utilisation !== null &&
-          wind_utilisation <= 1 &&
-          (this.combined?.weight_and_wind ?? 0) <= 1;
-        return isHeld ? 'permitted' : 'design-required';
-      },
+      verdict: isHeld ? 'permitted' : 'design-required',
     };
   };
 }
