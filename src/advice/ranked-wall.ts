@@ -239,6 +239,10 @@ function weakestLink({ schedule, on_furring }: FasteningPart): string | null {
   const long = `the ${schedule.label} into the studs`;
   const links = [
     { by: `${long}, by the weight`, use: schedule.gravity_utilisation },
+    {
+      by: `${long}, by the weight under the timber standard`,
+      use: schedule.weight_alone_utilisation ?? 0,
+    },
     { by: `${long}, by wind at the corners`, use: schedule.wind_utilisation },
     { by: `${long}, by weight and wind together`, use: schedule.combined_utilisation ?? 0 },
     ...(on_furring

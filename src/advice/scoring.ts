@@ -214,6 +214,7 @@ function fasteningScore({ fastening: { schedule, on_furring } }: CalculatedParts
   const use = Math.max(
     schedule.gravity_utilisation ?? 1,
     schedule.wind_utilisation ?? 1,
+    schedule.weight_alone_utilisation ?? 0,
     schedule.combined_utilisation ?? 0,
     on_furring ? (on_furring.wind_utilisation ?? 1) : 0,
   );

@@ -20,12 +20,14 @@ type Ground = {
 };
 
 /**
- * The mildest first. An exception that the code itself makes is a question for the official; a sheathing that is too
+ * The mildest first. An exception that the code itself makes is a question for the official; a weight of which nothing at
+ * all is known is one for an engineer, who may not find an answer; a sheathing that is too
  * cold can rot the wall; what burns endangers people, the boards behind a face less than a face or a gap that flames and
  * embers reach. The synthetic finish is what the job is meant to do without.
  */
 const NAMES = [
   'energy-exception',
+  'weight-without-a-figure',
   'cold-sheathing',
   'burns-behind-the-face',
   'burns-in-the-open',
@@ -42,6 +44,14 @@ const GROUNDS: Readonly<Record<GroundName, Ground>> = {
     only_where: 'it is ranked only where no wall passes that meets the tables of the energy code.',
     ranked_because:
       'It does not meet the tables of the energy code. It is ranked because no wall passes here that meets them and keeps as dry and as safe from fire. Read its caution on alterations first, and ask the building official before ordering.',
+  },
+  'weight-without-a-figure': {
+    rules: {
+      'structure.steel-weight-without-a-figure':
+        'nothing is known of what its screws carry across so much insulation, and no score makes up for that',
+    },
+    only_where: 'it is ranked only where no wall passes whose screws are known to carry the weight.',
+    ranked_because: null,
   },
   'cold-sheathing': {
     rules: {

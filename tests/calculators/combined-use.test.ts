@@ -92,9 +92,9 @@ describe('combinedUse', () => {
         'lag-screw-1/4',
       ),
       support: fc.constantFrom('direct', 'furring'),
-      insulation_thickness_in: fc.double({ min: 0.5, max: 3.5, noNaN: true }),
+      insulation_thickness_in: fc.double({ min: 0.5, max: 11.5, noNaN: true }),
       outward_wind_psf: fc.double({ min: 0, max: 100, noNaN: true }),
-      cladding_psf: fc.double({ min: 1, max: 25, noNaN: true }),
+      cladding_psf: fc.double({ min: 1, max: 40, noNaN: true }),
     });
     fc.assert(
       fc.property(job, (change) => {
@@ -125,11 +125,83 @@ describe('combinedUse', () => {
     expect(ratio('wood-screw-10')).toBeCloseTo(2.667 / 3, 3);
   });
 
+  it('goes on past the limits of the rule behind the code table, which then gives no figure', () => {
+    for (const change of [
+      { insulation_thickness_in: 4.5 },
+      { cladding_psf: 26 },
+      { specific_gravity: 0.36 },
+    ]) {
+      const { combined, e } = use(change);
+      expect(e.gravity_utilisation).toBeNull();
+      expect(e.table_verdict).toBe('outside-table');
+      expect(combined?.weight_alone).toBeGreaterThan(0);
+      expect(e.weight_use_at_least).toBeGreaterThan(0);
+    }
+  });
+
   it('gives no figure where none exists', () => {
-    expect(use({ insulation_thickness_in: 4.5 }).combined).toBeNull();
-    expect(use({ cladding_psf: 26 }).combined).toBeNull();
-    expect(use({ specific_gravity: 0.36 }).combined).toBeNull();
     expect(use({ framing: 'steel-33mil', fastener: 'steel-screw-10' }).combined).toBeNull();
     expect(use({ fastener: 'steel-screw-10' }).combined).toBeNull();
+  });
+});
+
+describe('weight_use_at_least', () => {
+  const wall = fc.record({
+    framing: fc.constantFrom('wood' as const, 'steel-33mil' as const, 'steel-43mil' as const),
+    support: fc.constantFrom('direct' as const, 'furring' as const),
+    size: fc.constantFrom('10', '14'),
+    insulation_thickness_in: fc.double({ min: 0.5, max: 11, noNaN: true }),
+    cladding_psf: fc.double({ min: 1, max: 40, noNaN: true }),
+    specific_gravity: fc.double({ min: 0.32, max: 0.55, noNaN: true }),
+  });
+  const caseOf = ({
+    size,
+    ...change
+  }: Omit<FasteningCase, 'fastener'> & { size: string }): FasteningCase => ({
+    ...change,
+    fastener:
+      change.framing !== 'wood' ? 'steel-screw-10' : size === '10' ? 'wood-screw-10' : 'wood-screw-14',
+  });
+
+  it('is the use by the equation wherever that has a figure', () => {
+    fc.assert(
+      fc.property(wall, (change) => {
+        const e = evaluateFastening(caseOf({ ...furring, ...change }), tables);
+        if (e.gravity_utilisation !== null) expect(e.weight_use_at_least).toBe(e.gravity_utilisation);
+      }),
+    );
+  });
+
+  // What is too heavy for a fastening is too heavy for it over more insulation, in lighter wood and with more weight: also
+  // where the equation behind the table has no figure any more.
+  it('never falls with more insulation, more weight or lighter studs', () => {
+    fc.assert(
+      fc.property(wall, fc.double({ min: 0.01, max: 3, noNaN: true }), (change, more) => {
+        const use = (other: Partial<typeof change> = {}) =>
+          evaluateFastening(caseOf({ ...furring, ...change, ...other }), tables).weight_use_at_least ??
+          Number.NaN;
+        const now = use() - 1e-9;
+        expect(
+          use({ insulation_thickness_in: change.insulation_thickness_in + more }),
+        ).toBeGreaterThanOrEqual(now);
+        expect(use({ cladding_psf: change.cladding_psf + more })).toBeGreaterThanOrEqual(now);
+        expect(use({ specific_gravity: 0.31 })).toBeGreaterThanOrEqual(now);
+      }),
+      { numRuns: 300 },
+    );
+  });
+});
+
+describe('the timber standard beside the code table', () => {
+  // Nothing that the code's own table permits by its equation may be forbidden by the standard: every listed fastener at a
+  // use of exactly 1.
+  it('asks no more than the table of the fasteners that the table lists', () => {
+    for (const { support, framing, rows } of tables.foam.tables) {
+      if (framing !== 'wood') continue;
+      for (const fastener of new Set(rows.map((row) => row.fastener))) {
+        const { combined, e } = use({ support, fastener, insulation_thickness_in: 2 });
+        expect((combined?.weight_alone ?? 9) / (e.gravity_utilisation ?? 1)).toBeLessThanOrEqual(1);
+      }
+    }
   });
 });

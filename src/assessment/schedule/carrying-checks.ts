@@ -38,7 +38,7 @@ function strengthByTheTimberStandard(e: Evaluation): ScheduleCheck[] {
       capacity: null,
       unit: '',
       utilisation: combined?.weight_and_wind ?? null,
-      // A requirement of strength of the standard; where it gives no figure the weight's own check says so.
+      // A requirement of strength of the standard.
       decides: combined !== null,
       source: COMBINED_SOURCE,
     },

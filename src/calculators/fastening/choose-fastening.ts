@@ -30,9 +30,13 @@ export type FasteningSchedule = {
   readonly gravity_load_lb: number;
   readonly gravity_capacity_lb: number | null;
   readonly gravity_utilisation: number | null;
+  /** See `Evaluation`: also where `gravity_utilisation` has no figure. */
+  readonly weight_use_at_least: number | null;
   readonly wind_load_lb: number;
   readonly wind_capacity_lb: number | null;
   readonly wind_utilisation: number | null;
+  /** Weight alone under a load that never leaves, by the timber standard; null where it gives no figure. */
+  readonly weight_alone_utilisation: number | null;
   /** Weight and wind together by the timber standard; null where it gives no figure, as for steel studs. */
   readonly combined_utilisation: number | null;
   readonly min_length_in: number;
@@ -54,8 +58,8 @@ type Tried = {
  * The schedule for one wall: the first option, from its widest spacing down, that the code table permits, that
  * holds the corner-zone wind alone and together with the weight, and that can be bought long enough.
  *
- * When none does, the first whose figures (weight by the equation behind the tables, wind, and both together) are all
- * at or under 1 and that can be bought; failing that, the least overloaded. Both come back as "design-required".
+ * When none does, the first whose figures (weight by the equation behind the tables and by the timber standard, wind,
+ * and both together) are all at or under 1 and that can be bought; failing that, the least overloaded. Both come back as "design-required".
  *
  * @param options  in the order to try; only for this wall's framing material
  * @throws Refusal for an empty list, an unknown fastener or a spacing that is not above zero
@@ -96,11 +100,14 @@ export function chooseFastening(
 
 function worksByEquation(e: Evaluation): boolean {
   return (
-    e.length_in !== null &&
-    isHeld(e.gravity_utilisation) &&
-    isHeld(e.wind_utilisation) &&
-    (e.combined()?.weight_and_wind ?? 0) <= 1
+    e.length_in !== null && isHeld(e.gravity_utilisation) && isHeld(e.wind_utilisation) && timberUse(e) <= 1
   );
+}
+
+/** The greater of what the timber standard makes of weight alone and of weight and wind; 0 where it gives no figure. */
+function timberUse(e: Evaluation): number {
+  const combined = e.combined();
+  return combined ? Math.max(combined.weight_alone, combined.weight_and_wind) : 0;
 }
 
 function isHeld(utilisation: number | null): boolean {
@@ -120,9 +127,9 @@ function badness(e: Evaluation): number {
   const blanks = Number(e.gravity_utilisation === null) + Number(e.wind_utilisation === null);
   // Without a gravity figure, less weight on each fastener is the better start for the designer.
   const use = Math.max(
-    e.gravity_utilisation ?? e.gravity_load_lb / 1000,
+    e.weight_use_at_least ?? e.gravity_load_lb / 1000,
     e.wind_utilisation ?? 0,
-    e.combined()?.weight_and_wind ?? 0,
+    timberUse(e),
   );
   return blanks * 1e9 + (e.length_in === null ? 1e6 : 0) + Math.min(use, 1e5);
 }
@@ -146,9 +153,11 @@ function schedule(
     gravity_load_lb: e.gravity_load_lb,
     gravity_capacity_lb: e.gravity_capacity_lb,
     gravity_utilisation: e.gravity_utilisation,
+    weight_use_at_least: e.weight_use_at_least,
     wind_load_lb: e.wind_load_lb,
     wind_capacity_lb: e.wind.capacity_lb,
     wind_utilisation: e.wind_utilisation,
+    weight_alone_utilisation: e.combined()?.weight_alone ?? null,
     combined_utilisation: e.combined()?.weight_and_wind ?? null,
     min_length_in: e.min_length_in,
     length_in: e.length_in,

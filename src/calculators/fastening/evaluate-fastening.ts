@@ -1,7 +1,13 @@
 import { type CombinedUse, combinedUse, lateralAcrossGap_lb } from './combined-use.ts';
 import type { FasteningCase } from './fastening-input.ts';
 import type { FastenerData, FasteningTables, Framing } from './fastening-tables.ts';
-import { gapCapacitySteel_lb, gapCapacityWood_lb, gravityLoad_lb, ruleSide_in } from './gap-rule.ts';
+import {
+  gapCapacityAtMost_lb,
+  gapCapacitySteel_lb,
+  gapCapacityWood_lb,
+  gravityLoad_lb,
+  ruleSide_in,
+} from './gap-rule.ts';
 import { cellsBySpacing, type LookUp } from './table-lookup.ts';
 import { type WindCapacity, windCapacity_lb } from './wind-capacity.ts';
 
@@ -23,12 +29,17 @@ export type Evaluation = {
   readonly gravity_load_lb: number;
   readonly gravity_capacity_lb: number | null;
   readonly gravity_utilisation: number | null;
+  /**
+   * The same where it is known; past the limits of its equation what it comes to at the least, to rule walls out by and
+   * never to let one pass. Null where nothing is known.
+   */
+  readonly weight_use_at_least: number | null;
   readonly wind_load_lb: number;
   readonly wind: WindCapacity;
   readonly wind_utilisation: number | null;
   /**
-   * Weight and wind together; null for steel studs, for a fastener that can't hold in wood, and wherever the equation
-   * behind the code table gives no figure either (more than 4 in. of gap, 25 psf, wood under specific gravity 0.42).
+   * Weight alone, and weight and wind together, by the timber standard, whatever the gap; null for steel studs and for a
+   * fastener that can't hold in wood.
    */
   readonly combined: () => CombinedUse | null;
   readonly min_length_in: number;
@@ -59,11 +70,13 @@ export function evaluationsBySpacing(
   const wind = windCapacity_lb(asked, fastener, tables);
   const min_length_in = minLength_in(asked, fastener, tables);
   const length_in = nextMarketLength_in(min_length_in, fastener);
+  const furring_in = asked.outboard_thickness_in - asked.mat_thickness_in;
+  const most_lb =
+    gravity_capacity_lb ??
+    gapCapacityAtMost_lb(fastener, ruleSide_in(asked.support, furring_in, tables), gap_in, asked, tables);
   let lateral_lb: number | null | undefined;
   const lateral = () => {
-    if (lateral_lb === undefined) {
-      lateral_lb = gravity_capacity_lb === null ? null : lateralAcrossGap_lb(asked, fastener, gap_in, tables);
-    }
+    if (lateral_lb === undefined) lateral_lb = lateralAcrossGap_lb(asked, fastener, gap_in, tables);
     return lateral_lb;
   };
 
@@ -108,6 +121,7 @@ export function evaluationsBySpacing(
       gravity_load_lb,
       gravity_capacity_lb,
       gravity_utilisation: gravity_capacity_lb === null ? null : gravity_load_lb / gravity_capacity_lb,
+      weight_use_at_least: most_lb === null ? null : gravity_load_lb / most_lb,
       wind_load_lb,
       wind,
       wind_utilisation,

@@ -19,6 +19,7 @@ export function gravityLoad_lb(
  *
  * @param gap_in   insulation and any drainage mat, in
  * @param side_in  furring, or 3/8 in standing for cladding fastened direct
+ * @param stud_gravity  of lighter studs than the table was made for; the rule itself holds for 0.42 only
  * @returns null for screws into steel: no such equation is known for them
  * Ignores foam stiffness and friction (so it is a lower bound) and creep beyond the slip limit.
  */
@@ -27,17 +28,18 @@ export function gapCapacityWood_lb(
   side_in: number,
   gap_in: number,
   tables: FasteningTables,
+  stud_gravity: number = tables.foam.rule.specific_gravity,
 ): number | null {
   const { bearing_diameter_in: diameter, bending_yield_psi } = fastener;
   if (diameter === null || bending_yield_psi === null) return null;
   const { divisor, specific_gravity } = tables.foam.rule;
-  const bearing_psi = dowelBearingStrength_psi(specific_gravity, diameter, 'parallel');
+  const bearingOf_psi = (gravity: number) => dowelBearingStrength_psi(gravity, diameter, 'parallel');
   const modes = dowelYieldModes_lb({
     bearing_diameter_in: diameter,
     bending_diameter_in: diameter,
     bending_yield_psi,
-    side: { bearing_psi, length_in: side_in },
-    main: { bearing_psi, length_in: fastener.min_penetration_in },
+    side: { bearing_psi: bearingOf_psi(specific_gravity), length_in: side_in },
+    main: { bearing_psi: bearingOf_psi(stud_gravity), length_in: fastener.min_penetration_in },
     gap_in,
   });
   return Math.min(modes.Im, modes.Is, modes.II, modes.IIIm, modes.IIIs, modes.IV) / divisor;
@@ -54,12 +56,39 @@ export function gapCapacitySteel_lb(
   gap_in: number,
   tables: FasteningTables,
 ): number | null {
-  const line = tables.fasteners.steel_gravity_lines.find(
-    (l) => l.fastener === fastener.id && l.framing.includes(framing),
-  );
+  const line = steelLine(fastener, framing, tables);
   if (!line || gap_in > line.max_gap_in) return null;
   // The tables print nothing under 1/2 in; the line isn't drawn further than they go.
   return (line.zero_load_gap_in - Math.max(gap_in, tables.foam.rule.least_in)) / line.gap_per_lb_in;
+}
+
+/**
+ * What a fastener carries across a gap at the most, lb, also past the limits in which the rule was proved: good for
+ * ruling a wall out, never for letting one pass. In wood the dowel equations go on, with the studs no denser than the
+ * table's; in steel nothing is carried further than where the line through the cells ends, so its end is the most.
+ *
+ * @returns null where not even that is known
+ */
+export function gapCapacityAtMost_lb(
+  fastener: FastenerData,
+  side_in: number,
+  gap_in: number,
+  studs: { readonly framing: Framing; readonly specific_gravity: number },
+  tables: FasteningTables,
+): number | null {
+  if (studs.framing === 'wood') {
+    const stud_gravity = Math.min(studs.specific_gravity, tables.foam.rule.specific_gravity);
+    return gapCapacityWood_lb(fastener, side_in, gap_in, tables, stud_gravity);
+  }
+  const drawn_in = steelLine(fastener, studs.framing, tables)?.max_gap_in;
+  if (drawn_in === undefined) return null;
+  return gapCapacitySteel_lb(fastener, studs.framing, Math.min(gap_in, drawn_in), tables);
+}
+
+function steelLine(fastener: FastenerData, framing: Framing, tables: FasteningTables) {
+  return tables.fasteners.steel_gravity_lines.find(
+    (l) => l.fastener === fastener.id && l.framing.includes(framing),
+  );
 }
 
 /** Thickness of the outer member in the rule, in: at most what the table was made with. */
