@@ -11,7 +11,13 @@ import {
 } from './buck-types.ts';
 import { lengthShortfall, type MemberAndScrew, minimumScrewLength_in, percent } from './check-parts.ts';
 import { acrossSill, alongSill, jambBracket, type ProjectingBuck } from './member-bending.ts';
-import { DEAD, DEAD_AND_WIND, screwCapacity, screwStiffness_lb_per_in } from './screw-capacity.ts';
+import {
+  DEAD,
+  DEAD_AND_WIND,
+  screwCapacity,
+  screwStiffness_lb_per_in,
+  screwTension,
+} from './screw-capacity.ts';
 import { screwsAlong } from './screw-layout.ts';
 import { compressionPerp_psi, type WoodTable } from './wood-table.ts';
 
@@ -19,6 +25,8 @@ import { compressionPerp_psi, type WoodTable } from './wood-table.ts';
 const TIE_FROM_INSIDE_IN = 0.75;
 /** Penetration counted in trimmer and king stud together. */
 const TRIMMERS_IN = 3;
+/** A rough sill is one 2x laid flat: a longer thread under the sill piece has nothing to hold in. */
+const ROUGH_SILL_IN = 1.5;
 
 /**
  * Strength of a buck that lines the opening, bears on the rough sill and projects past the framing.
@@ -100,18 +108,19 @@ export function checkBearing(
     };
   }
 
-  const capacity = screwCapacity({
+  const joint = {
     screw,
     member_gravity: gravity,
     framing_gravity: context.framing_gravity,
     side_in: member.thickness_in,
-    penetration_in: Math.min(screw.length_in - member.thickness_in, TRIMMERS_IN),
     thread_length_in: option.thread_length_in ?? ASSUMED.thread_length_in,
     head_diameter_in: option.head_diameter_in ?? ASSUMED.head_diameter_in,
-    gap_in: 0,
     wet_service: wet,
-  });
-  const tie = forces.tie_lb / perSill / (capacity.tension_lb * DEAD);
+  };
+  const reach_in = screw.length_in - member.thickness_in;
+  const capacity = screwCapacity({ ...joint, penetration_in: Math.min(reach_in, TRIMMERS_IN), gap_in: 0 });
+  const inSill = screwTension({ ...joint, penetration_in: Math.min(reach_in, ROUGH_SILL_IN) });
+  const tie = forces.tie_lb / perSill / (inSill.tension_lb * DEAD);
 
   const lever_in = Math.max(0, eccentricity_in + context.framing_depth_in / 2);
   const jamb = jambScrewShear_lb({

@@ -21,9 +21,13 @@ export type ScrewJoint = {
 /** Reference values of one screw with wet service, before load duration, lb. */
 export type ScrewCapacity = {
   readonly lateral_lb: number;
+} & ScrewTension;
+
+/** What holds a screw that is pulled, lb, as {@link ScrewCapacity}. */
+export type ScrewTension = {
   readonly withdrawal_lb: number;
   readonly pull_through_lb: number;
-  /** The lesser of withdrawal and pull-through. */
+  /** The lesser of the two. */
   readonly tension_lb: number;
 };
 
@@ -34,8 +38,6 @@ export type ScrewCapacity = {
  */
 export function screwCapacity(joint: ScrewJoint): ScrewCapacity {
   const { screw } = joint;
-  const wet = (check: 'lateral' | 'withdrawal' | 'pull-through') =>
-    joint.wet_service ? wetServiceFactor(check, 'wood-screw') : 1;
   const lateral = lateralReference({
     fastener: 'wood-screw',
     diameter_in: screw.diameter_in,
@@ -46,19 +48,27 @@ export function screwCapacity(joint: ScrewJoint): ScrewCapacity {
     gap_in: joint.gap_in,
     load_to_grain: 'perpendicular',
   }).reference_lb;
+  return { lateral_lb: lateral * wet(joint, 'lateral'), ...screwTension(joint) };
+}
+
+/** {@link screwCapacity} of a screw that is only pulled. Sources: NDS-2018 12.2.2 and 12.2.5. */
+export function screwTension(joint: Omit<ScrewJoint, 'gap_in'>): ScrewTension {
+  const { screw } = joint;
   const withdrawal_lb =
     withdrawalReference_lb_per_in('wood-screw', screw.diameter_in, joint.framing_gravity) *
     Math.min(joint.penetration_in, joint.thread_length_in) *
-    wet('withdrawal');
+    wet(joint, 'withdrawal');
   const pull_through_lb =
     pullThroughReference_lb(joint.head_diameter_in, joint.side_in, joint.member_gravity) *
-    wet('pull-through');
-  return {
-    lateral_lb: lateral * wet('lateral'),
-    withdrawal_lb,
-    pull_through_lb,
-    tension_lb: Math.min(withdrawal_lb, pull_through_lb),
-  };
+    wet(joint, 'pull-through');
+  return { withdrawal_lb, pull_through_lb, tension_lb: Math.min(withdrawal_lb, pull_through_lb) };
+}
+
+function wet(
+  { wet_service }: Pick<ScrewJoint, 'wet_service'>,
+  check: 'lateral' | 'withdrawal' | 'pull-through',
+): number {
+  return wet_service ? wetServiceFactor(check, 'wood-screw') : 1;
 }
 
 export const DEAD = LOAD_DURATION.permanent;

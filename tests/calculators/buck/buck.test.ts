@@ -37,6 +37,20 @@ describe('bearing on the rough sill', () => {
     const [shallow, deep] = [run(), run({ framing_depth_in: 5.5 })];
     expect(deep.utilisation.gravity ?? 9).toBeLessThan(shallow.utilisation.gravity ?? 0);
   });
+  // The rough sill is one flat 2x, 1.5 in.: thread that reaches below it past it holds nothing.
+  it('counts the ties of the sill with no more thread than the rough sill is thick', () => {
+    const heavy = {
+      member: { nominal: 'LVL-1-3/4', specific_gravity: 0.5 },
+      projection_in: 6,
+      window: seen({ weight_lb: 140 }),
+      head_diameter_in: 0.8,
+    };
+    const gravity = (thread_length_in: number) =>
+      run({ ...heavy, thread_length_in }).utilisation.gravity ?? 0;
+    expect(gravity(1.5)).toBeGreaterThan(gravity(6) - 1e-9);
+    expect(gravity(3)).toBe(gravity(1.5));
+    expect(gravity(1)).toBeGreaterThan(gravity(1.5));
+  });
   it('counts jambs, not a lumber sill across its grain, and so needs joined corners', () => {
     const open = run({ corners_joined: false });
     expect(open.verdict).toBe('does-not-fit');
