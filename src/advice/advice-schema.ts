@@ -129,6 +129,8 @@ export const rankedSchema = z.object({
         wind_load_lb: z.number().nullable(),
         wind_capacity_lb: z.number().nullable(),
         wind_utilisation: z.number().nullable(),
+        /** With the weight that hangs on it. */
+        combined_utilisation: z.number().nullable(),
       })
       .nullable(),
     /** Which fastener is used most, by what and how far; null where nothing carries by fasteners. */

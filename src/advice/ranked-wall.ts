@@ -221,7 +221,7 @@ function fasteningOf(
 
 function onFurringOf({ on_furring }: FasteningPart): RankedAssembly['fastening']['on_furring'] {
   if (!on_furring) return null;
-  const { way, furring_in, field, corner, capacity_lb, wind_utilisation } = on_furring;
+  const { way, furring_in, field, corner, capacity_lb, wind_utilisation, combined_utilisation } = on_furring;
   return {
     fastener: way?.label ?? null,
     furring_in,
@@ -230,6 +230,7 @@ function onFurringOf({ on_furring }: FasteningPart): RankedAssembly['fastening']
     wind_load_lb: roundOrNull(corner?.wind_lb ?? null, 1),
     wind_capacity_lb: roundOrNull(capacity_lb, 1),
     wind_utilisation: roundOrNull(wind_utilisation, 3),
+    combined_utilisation: roundOrNull(combined_utilisation, 3),
   };
 }
 
@@ -248,8 +249,8 @@ function weakestLink({ schedule, on_furring }: FasteningPart): string | null {
     ...(on_furring
       ? [
           {
-            by: `the ${on_furring.way?.label ?? 'fastening of the cladding'} into the furring, by wind`,
-            use: on_furring.wind_utilisation,
+            by: `the ${on_furring.way?.label ?? 'fastening of the cladding'} into the furring, by weight and wind together`,
+            use: on_furring.combined_utilisation,
           },
         ]
       : []),

@@ -216,7 +216,7 @@ function fasteningScore({ fastening: { schedule, on_furring } }: CalculatedParts
     schedule.wind_utilisation ?? 1,
     schedule.weight_alone_utilisation ?? 0,
     schedule.combined_utilisation ?? 0,
-    on_furring ? (on_furring.wind_utilisation ?? 1) : 0,
+    on_furring ? (on_furring.combined_utilisation ?? 1) : 0,
   );
   if (schedule.verdict === 'permitted' && on_furring?.holds !== false)
     return 0.8 + 0.2 * (1 - ramp(use, 0.3, 1));

@@ -118,6 +118,7 @@ export function claddingFacts(cladding: Cladding, onFurring: OnFurring | null): 
     'fastening.on_furring_spacing_in': onFurring?.corner?.spacing_in ?? null,
     'fastening.on_furring_wind_load_lb': onFurring?.corner?.wind_lb ?? null,
     'fastening.on_furring_wind_utilisation': onFurring?.wind_utilisation ?? null,
+    'fastening.on_furring_combined_utilisation': onFurring?.combined_utilisation ?? null,
   };
 }
 

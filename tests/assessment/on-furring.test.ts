@@ -35,6 +35,26 @@ describe('onFurring', () => {
     expect(found?.wind_utilisation).toBeCloseTo(23.33 / 22.72, 3);
   });
 
+  // The same nail in shear, 3/8 in. of wood over 3/4 in., Fe 3364 psi, Fyb 100,000 psi (NDS-2018 12.3.1): Is 151, II 103,
+  // IIIm 136, IIIs 110, IV 152 lb; 103 / Kd 2.2 = 46.8 lb, x 1.6 = 74.8 lb. For nails the shares add up (12.4.2).
+  it('adds the weight of what hangs on the strips to the wind (hand-worked)', () => {
+    const siding = cladding('wood-siding');
+    const hung_psf = siding.layers
+      .filter(({ role }) => role !== 'furring')
+      .reduce((sum, { weight_psf }) => sum + weight_psf.value, 0);
+    const found = onFurring(siding, under(60));
+    expect(hung_psf).toBeGreaterThan(1);
+    expect(found?.combined_utilisation).toBeCloseTo(23.33 / 22.72 + (hung_psf * 0.3889) / 74.8, 3);
+  });
+
+  it('takes the next way where a nail holds the wind, but not with the weight', () => {
+    // 58.2 psf on 3-1/2 x 16 in. pull with 22.63 of 22.72 lb.
+    const windAlone = onFurring(cladding('wood-siding'), under(58.2));
+    expect(windAlone?.wind_utilisation).toBeLessThan(1);
+    expect(windAlone?.holds).toBe(false);
+    expect(claddingsOnDeeperFurring(under(58.2))).toContain('wood-siding');
+  });
+
   // Twice the wood holds twice as much: 45.4 lb, so 48 psf at 7 in. (37.3 lb) in the field and 60 psf (23.3 lb) at the
   // corners, where 7 in. would be 46.7 lb.
   it('holds them in strips twice as deep, with fewer nails in the field (hand-worked)', () => {
