@@ -148,6 +148,8 @@ export const rankedSchema = z.object({
   scores: z.record(z.string(), z.number()),
   reasons: z.array(z.object({ text: z.string(), rule: z.string().optional(), house })),
   /** What this assembly gives up, against the first choice or against what was wished. */
+  /** The cladding's own merits, which no rule weighs. */
+  gains: z.array(z.string()),
   gives_up: z.array(z.string()),
   cautions: z.array(cautionSchema),
   verdicts: z.array(verdictSchema),

@@ -94,8 +94,9 @@ export function rankedWall(
       ...lastResort(candidate, judged),
       ...rankedBecause(wall),
       ...(better ? [] : whyBeforeOthers(wall, judged)),
-      ...reasonsOf(outcomes, candidate),
+      ...reasonsOf(outcomes),
     ],
+    gains: [...cladding.gains],
     gives_up: givesUp(wall, better),
     cautions: [
       ...cautionsOf(outcomes).filter((caution) => !isGeneral(caution) || !isSaidInGeneral(caution, first)),
@@ -130,6 +131,7 @@ function lastResort({ cladding }: Candidate, judged: Judged): RankedAssembly['re
       : 'Of stucco it has the look and nothing else';
   return [
     {
+      rule: 'stucco-practice.what-an-insulated-finish-is',
       text: `It is listed only because no other cladding passes here. ${wish}: thin synthetic coats glued to foam, no cement plaster, the kind of wall that this comparison is made to do without. What was left out, and what would admit it, stands with the excluded walls: read that first.`,
     },
   ];
@@ -155,19 +157,16 @@ const CONCERN_ORDER: readonly Concern[] = [
   'safety',
 ];
 
-/** Limits that are kept and say so and what the rules prefer, by concern; then the system's own merits. */
-function reasonsOf(outcomes: readonly RuleOutcome[], candidate: Candidate): RankedAssembly['reasons'] {
+/** Limits that are kept and say so and what the rules prefer, by concern. */
+function reasonsOf(outcomes: readonly RuleOutcome[]): RankedAssembly['reasons'] {
   const preferred = outcomes.filter((outcome) => outcome.verdict === 'prefer');
   const kept = outcomes.filter(
     ({ verdict, rule, facts }) =>
       verdict === 'pass' && rule.pass_reason !== undefined && appliesTruth(rule, facts) === true,
   );
-  return [
-    ...[...kept, ...preferred]
-      .sort((a, b) => CONCERN_ORDER.indexOf(a.concern) - CONCERN_ORDER.indexOf(b.concern))
-      .map((outcome) => ({ text: outcome.text, rule: outcome.rule.id, ...houseMark(outcome) })),
-    ...candidate.cladding.gains.map((text) => ({ text })),
-  ];
+  return [...kept, ...preferred]
+    .sort((a, b) => CONCERN_ORDER.indexOf(a.concern) - CONCERN_ORDER.indexOf(b.concern))
+    .map((outcome) => ({ text: outcome.text, rule: outcome.rule.id, ...houseMark(outcome) }));
 }
 
 function fasteningOf(

@@ -1,5 +1,6 @@
 import { addedOutside } from '../advice/added-outside.ts';
 import type { Advice, Caution, RankedAssembly } from '../advice/advice-schema.ts';
+import { speaksFor } from '../advice/speaks-for.ts';
 import { isWindowless, NO_WINDOWS } from '../advice/windowless.ts';
 import { ended } from '../base/first-letter.ts';
 import { fieldWords, valueWords } from '../brief/field-words.ts';
@@ -187,7 +188,7 @@ function buckWords(buck: RankedAssembly['buck']): string {
 }
 
 export function reasonLines(wall: RankedAssembly): string[] {
-  return wall.reasons.map(({ text, rule }) => (rule ? `${text} [${cited(wall, rule)}]` : text));
+  return speaksFor(wall).map(({ text, rule }) => (rule ? `${text} [${cited(wall, rule)}]` : text));
 }
 
 /** Where a rule comes from, in a few words, with its name; one that is recalled says so. */

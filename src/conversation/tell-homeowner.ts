@@ -1,4 +1,5 @@
 import type { Advice, Caution, RankedAssembly } from '../advice/advice-schema.ts';
+import { speaksFor } from '../advice/speaks-for.ts';
 import { capital } from '../base/first-letter.ts';
 import { type Block, blocksToText } from './blocks.ts';
 import { termsIn } from './glossary.ts';
@@ -87,14 +88,16 @@ export function plainCaution({ kind, text, remedy }: Caution): string {
 }
 
 /** What would be built and why, by the first so many reasons. */
-export function buildAndWhy(wall: RankedAssembly, most = wall.reasons.length): Block[] {
+export function buildAndWhy(wall: RankedAssembly, most?: number): Block[] {
   return [
     { kind: 'title', text: 'What I would build' },
     { kind: 'heading', text: wall.title },
     { kind: 'paragraph', text: inSentences(wall) },
     ...titledList(
       'Why this one',
-      wall.reasons.slice(0, most).map(({ text }) => text),
+      speaksFor(wall)
+        .slice(0, most)
+        .map(({ text }) => text),
     ),
   ];
 }
@@ -130,7 +133,9 @@ function alternatives(walls: readonly RankedAssembly[], first: RankedAssembly): 
         ...titledList('Beside the first', plainKindLines(wall)),
         ...titledList(
           'Why it is in the running',
-          wall.reasons.slice(0, 4).map(({ text }) => text),
+          speaksFor(wall)
+            .slice(0, 4)
+            .map(({ text }) => text),
         ),
         ...titledList('What you give up', wall.gives_up),
         ...(own.length > 0

@@ -1,5 +1,6 @@
 import type { Advice, Caution, RankedAssembly } from '../advice/advice-schema.ts';
 import { fastenerWords, STEP_VERDICT_WORDS, spacingWords } from '../advice/schedule-words.ts';
+import { speaksFor } from '../advice/speaks-for.ts';
 import { ended } from '../base/first-letter.ts';
 import { inches } from '../base/inches.ts';
 import { listed } from '../base/listed.ts';
@@ -31,7 +32,9 @@ export function soundBlocks(advice: Advice): Block[] {
     { kind: 'paragraph', text: soundWords(wall, undecided.length) },
     ...titledList(
       'What speaks for it',
-      wall.reasons.slice(0, MOST_REASONS).map(({ text }) => text),
+      speaksFor(wall)
+        .slice(0, MOST_REASONS)
+        .map(({ text }) => text),
     ),
     ...(weak.length > 0
       ? [

@@ -52,6 +52,8 @@ describe.each(FILES)('the sample %s', async (name) => {
       expect(wall.verdicts.map(({ verdict }) => verdict)).not.toContain('forbid');
       expect(wall.reasons.length).toBeGreaterThan(0);
       expect(wall.gives_up.length).toBeGreaterThan(0);
+      expect(wall.gains.length).toBeGreaterThan(0);
+      for (const { rule } of wall.reasons) expect(rule).toMatch(/^[a-z-]+\.[a-z0-9-]+$/);
     }
   });
 

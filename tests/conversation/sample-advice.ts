@@ -129,6 +129,7 @@ export function sampleWall(rank: number, title: string): RankedAssembly {
       { text: 'The sheathing stays warm: 12.6 of 24.3.', rule: 'vapour.ratio' },
       { text: 'Within the budget.' },
     ],
+    gains: [],
     gives_up: rank === 1 ? [] : ['the sound of real plaster'],
     cautions: [{ text: 'Have the fastening checked.', kind: 'structural', rule: 'structure.engineer' }],
     verdicts: [

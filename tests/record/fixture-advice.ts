@@ -163,6 +163,7 @@ const stuccoOnMat: RankedAssembly = {
     { text: 'The mat drains and the board dries outward at 14 perm', rule: 'rain.drainage-space' },
     { text: 'A hard mineral face that takes knocks' },
   ],
+  gains: [],
   gives_up: ['Slow: three coats with curing between them.'],
   cautions: [
     {
@@ -271,6 +272,7 @@ const panels: RankedAssembly = {
     { text: 'U 0.042 is below the 0.060 that the energy code allows', rule: 'energy.wall-maximum-u' },
     { text: 'Two thirds of the price', rule: 'budget.within-budget' },
   ],
+  gains: [],
   gives_up: ['Joints show; it is not true plaster.'],
   cautions: [
     ...stuccoOnMat.cautions,
@@ -296,6 +298,7 @@ const lap: RankedAssembly = {
     r: 9,
   },
   added_thickness_in: 3.6,
+  gains: [],
   gives_up: ['Not the look of stucco.'],
   reasons: [{ text: 'Lowest carbon of the three' }],
   cautions: [],

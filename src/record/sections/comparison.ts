@@ -1,4 +1,5 @@
 import type { Advice, RankedAssembly } from '../../advice/advice-schema.ts';
+import { speaksFor } from '../../advice/speaks-for.ts';
 import { isWindowless } from '../../advice/windowless.ts';
 import { inches } from '../../base/inches.ts';
 import { listed } from '../../base/listed.ts';
@@ -85,7 +86,7 @@ function alternative(wall: RankedAssembly, first: RankedAssembly): RecordBlock[]
     { lead: 'Why not first', text: whyNotFirst(wall, first) },
     ...(wall.tie ? [{ lead: wall.tie_with_first ? 'A tie' : 'No tie', text: wall.tie.words }] : []),
     ...(wall.folded && wall.folded.count > 1 ? [{ lead: 'Other ways', text: wall.folded.words }] : []),
-    ...ofItsOwn(wall.reasons, first.reasons).map((reason) => ({ lead: 'For it', ...reason })),
+    ...ofItsOwn(speaksFor(wall), speaksFor(first)).map((reason) => ({ lead: 'For it', ...reason })),
     ...ofItsOwn(wall.cautions, first.cautions).map((caution) => ({ lead: 'Caution', ...caution })),
   ];
   return present([{ kind: 'subheading', text: `Choice ${wall.rank}: ${wall.title}` }, listOf(items)]);

@@ -1,5 +1,6 @@
 import { addedOutside } from '../../advice/added-outside.ts';
 import type { Advice, RankedAssembly } from '../../advice/advice-schema.ts';
+import { speaksFor } from '../../advice/speaks-for.ts';
 import { isWindowless, NO_WINDOWS } from '../../advice/windowless.ts';
 import { capital } from '../../base/first-letter.ts';
 import { inches } from '../../base/inches.ts';
@@ -91,7 +92,7 @@ function wallBlocks(wall: RankedAssembly): RecordBlock[] {
       { label: 'U-factor of the wall', value: `${fixed(wall.u_factor, 3)} Btu/(h·ft²·°F)` },
       { label: 'Effective R-value', value: fixed(wall.r_effective, 1) },
     ]),
-    ...under('Because', listOf(wall.reasons.map(withRule))),
+    ...under('Because', listOf(speaksFor(wall).map(withRule))),
     ...under('What it gives up', listOf(wall.gives_up.map((text) => ({ text })))),
     ...under(
       'Other ways to build the same wall',
