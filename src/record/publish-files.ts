@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
-import { constants, copyFile, link, mkdir, open, rm, rmdir, stat } from 'node:fs/promises';
-import { dirname, join, resolve } from 'node:path';
+import { constants, copyFile, link, open, rm, stat } from 'node:fs/promises';
+import { join } from 'node:path';
 import writeFileAtomic from 'write-file-atomic';
 
 export type NewFile = { readonly name: string; readonly text: string };
@@ -89,29 +89,6 @@ async function removeAll(paths: readonly string[]): Promise<void> {
     // Already failing: a file that can't be removed must not hide the first error.
     await rm(path, { force: true }).catch(() => {});
   }
-}
-
-/**
- * Makes a folder with its parents where missing.
- *
- * @returns a function that takes back what was made here, as far as it is still empty
- */
-export async function makeFolder(dir: string): Promise<() => Promise<void>> {
-  const topmost = await mkdir(dir, { recursive: true });
-  return async () => {
-    if (topmost === undefined) return;
-    const top = resolve(topmost);
-    let here = resolve(dir);
-    while (here.length >= top.length) {
-      // rmdir refuses a folder that somebody has put something into; then everything above it stays too.
-      const isGone = await rmdir(here).then(
-        () => true,
-        () => false,
-      );
-      if (!isGone) return;
-      here = dirname(here);
-    }
-  };
 }
 
 /** The system's code of an error (`ENOENT`); null for an error without one. */
