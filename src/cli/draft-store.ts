@@ -1,8 +1,9 @@
-import { mkdir, readdir, readFile, rename, rm, stat } from 'node:fs/promises';
+import { readdir, readFile, rename, rm, stat } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import envPaths from 'env-paths';
 import type { Draft, DraftStore } from '../conversation/draft.ts';
 import type { ProjectEntry } from '../conversation/projects.ts';
+import { makeFolder } from '../record/make-folder.ts';
 import { safeName } from '../record/safe-name.ts';
 
 /**
@@ -66,7 +67,7 @@ export function draftStoreIn(folder: string): DraftStore {
     },
     async save(draft) {
       const path = await pathFor(draft);
-      await mkdir(dirname(path), { recursive: true });
+      await makeFolder(dirname(path));
       const { default: writeFileAtomic } = await import('write-file-atomic');
       await writeFileAtomic(path, `${JSON.stringify(draft, null, 2)}\n`, { mode: 0o600 });
       // The talk was given a name, or another one: its old file has been written anew under it.

@@ -1,7 +1,8 @@
 import { join } from 'node:path';
 import { Refusal, showValue } from '../base/refusal.ts';
 import { discRefusal } from '../record/disc-refusal.ts';
-import { makeFolder, publishFiles } from '../record/publish-files.ts';
+import { makeFolder } from '../record/make-folder.ts';
+import { publishFiles } from '../record/publish-files.ts';
 import { MOST_REVISIONS, nextRevision } from '../record/publish-record.ts';
 import { revisionName, safeName } from '../record/safe-name.ts';
 

@@ -1,7 +1,8 @@
 import { randomUUID } from 'node:crypto';
-import { constants, copyFile, link, mkdir, open, rm, rmdir, stat } from 'node:fs/promises';
-import { dirname, join, resolve } from 'node:path';
+import { constants, copyFile, link, open, rm, stat } from 'node:fs/promises';
+import { join } from 'node:path';
 import writeFileAtomic from 'write-file-atomic';
+import { sweepParts } from './sweep-parts.ts';
 
 export type NewFile = { readonly name: string; readonly text: string };
 
@@ -15,6 +16,7 @@ export class ShortWrite extends Error {
  *
  * Each file is first written whole and synced under a private name, then given its real name in one step that fails
  * when the name is taken. Two programs saving at once can't both get the first name, and no reader ever sees half a file.
+ * What an earlier save left that was killed on the way is removed.
  *
  * @returns false when one of the names was taken meanwhile; nothing is left behind then
  * @throws the system's error (ENOSPC, EACCES, ...); nothing is left behind then either
@@ -34,6 +36,7 @@ export async function publishFiles(dir: string, files: readonly NewFile[]): Prom
       published.push(target);
     }
     await syncFolder(dir);
+    if (published[0] !== undefined) await sweepParts(dir, published[0]);
     return true;
   } catch (error) {
     await removeAll(published);
@@ -89,29 +92,6 @@ async function removeAll(paths: readonly string[]): Promise<void> {
     // Already failing: a file that can't be removed must not hide the first error.
     await rm(path, { force: true }).catch(() => {});
   }
-}
-
-/**
- * Makes a folder with its parents where missing.
- *
- * @returns a function that takes back what was made here, as far as it is still empty
- */
-export async function makeFolder(dir: string): Promise<() => Promise<void>> {
-  const topmost = await mkdir(dir, { recursive: true });
-  return async () => {
-    if (topmost === undefined) return;
-    const top = resolve(topmost);
-    let here = resolve(dir);
-    while (here.length >= top.length) {
-      // rmdir refuses a folder that somebody has put something into; then everything above it stays too.
-      const isGone = await rmdir(here).then(
-        () => true,
-        () => false,
-      );
-      if (!isGone) return;
-      here = dirname(here);
-    }
-  };
 }
 
 /** The system's code of an error (`ENOENT`); null for an error without one. */

@@ -3,7 +3,7 @@ import { Refusal, showValue } from '../base/refusal.ts';
 import type { Scenario } from '../brief/scenario.ts';
 import { buildRecord } from './build-record.ts';
 import { discRefusal } from './disc-refusal.ts';
-import { makeFolder } from './publish-files.ts';
+import { makeFolder } from './make-folder.ts';
 import { type PublishedRecord, publishRevision } from './publish-record.ts';
 import type { Basis, RecordLink } from './record-schema.ts';
 import { safeName } from './safe-name.ts';
