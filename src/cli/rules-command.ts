@@ -3,7 +3,7 @@ import { readScenario } from '../brief/read-scenario.ts';
 import type { Scenario } from '../brief/scenario.ts';
 import { visibleText } from '../conversation/visible-text.ts';
 import { checkRules } from '../rulebook/check-rules.ts';
-import { rulesLackingEditions, tablesLackingEditions } from '../rulebook/edition-gaps.ts';
+import { editionGaps } from '../rulebook/edition-gaps.ts';
 import { explainLimit } from '../rulebook/explain-limit.ts';
 import { explainRule } from '../rulebook/explain-rule.ts';
 import { listRules } from '../rulebook/list-rules.ts';
@@ -38,8 +38,7 @@ export async function runRulesCheck(flags: RulesFlags): Promise<ExitCode> {
       value: `rule ${showValue(rule)}`,
       accepted: message,
     })),
-    ...rulesLackingEditions(rulebook.rules),
-    ...tablesLackingEditions(await loadCodeTables(findRulesDir())),
+    ...editionGaps(rulebook, await loadCodeTables(findRulesDir())),
   ];
   if (issues.length > 0) throw new Refusal(issues);
   const coverage = flags.in ? await coverageText(await readScenarios(flags.in), flags) : '';

@@ -1,7 +1,7 @@
 import { isDeepStrictEqual } from 'node:util';
 import { Refusal } from '../base/refusal.ts';
 import { type CheckedFile, CheckedFiles } from './checked-files.ts';
-import { rulesLackingEditions, tablesLackingEditions } from './edition-gaps.ts';
+import { editionGaps } from './edition-gaps.ts';
 import { loadCodeTables } from './load-code-tables.ts';
 import { loadRulebook } from './load-rulebook.ts';
 
@@ -14,10 +14,10 @@ import { loadRulebook } from './load-rulebook.ts';
  */
 export async function checkShipped(dir: string): Promise<Record<string, CheckedFile>> {
   const checked = new CheckedFiles({});
-  const { rules } = await loadRulebook(dir, { checked });
+  const rulebook = await loadRulebook(dir, { checked });
   const tables = await loadCodeTables(dir, checked);
   // The program would not refuse these by itself: it would judge by what the edition does not say.
-  const gaps = [...rulesLackingEditions(rules), ...tablesLackingEditions(tables)];
+  const gaps = editionGaps(rulebook, tables);
   if (gaps.length > 0) throw new Error(new Refusal(gaps).message);
   const { all } = checked;
   if (!isDeepStrictEqual(JSON.parse(JSON.stringify(all)), all)) {

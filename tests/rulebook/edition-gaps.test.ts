@@ -4,7 +4,11 @@ import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { CodeTables } from '../../src/assessment/code-tables.ts';
 import { checkShipped } from '../../src/rulebook/check-shipped.ts';
-import { rulesLackingEditions, tablesLackingEditions } from '../../src/rulebook/edition-gaps.ts';
+import {
+  factsLackingEditions,
+  rulesLackingEditions,
+  tablesLackingEditions,
+} from '../../src/rulebook/edition-gaps.ts';
 import { loadCodeTables } from '../../src/rulebook/load-code-tables.ts';
 import { loadRulebook } from '../../src/rulebook/load-rulebook.ts';
 import { findRulesDir } from '../../src/rulebook/rules-dir.ts';
@@ -58,9 +62,40 @@ describe('an edition that the program offers', () => {
     expect(rulesLackingEditions(rules, ['2021']).map(({ field }) => field)).toEqual(['energy/*.rules.json']);
   });
 
+  it.each([
+    ['forbid', 'No rule of this pack forbids anything in this edition'],
+    ['caution', 'No rule of this pack speaks of this edition'],
+  ])(
+    'is refused where a pack of another concern has a rule to %s for other editions only',
+    async (verdict, words) => {
+      const [first] = await rulesOf(() => ({}));
+      const other = first && {
+        ...first,
+        concern: 'fire' as const,
+        file: 'fire/test.rules.json',
+        rule: { ...first.rule, verdict: verdict as 'forbid', editions: ['2018' as const, '2021' as const] },
+      };
+      const gaps = rulesLackingEditions([...(await rulesOf(() => ({}))), other ?? expect.fail()]);
+      expect(gaps.map(({ field, value }) => `${field}: ${value}`)).toEqual([
+        'fire/test.rules.json: edition "2024"',
+      ]);
+      expect(gaps[0]?.accepted).toContain(words);
+    },
+  );
+
   it('says what would follow and where to put it right', async () => {
     const [gap] = rulesLackingEditions([], ['2021']);
     expect(gap?.accepted).toMatch(/would admit every wall.*"editions".*src\/base\/code-editions\.ts/);
+  });
+});
+
+describe('the fact that names the edition', () => {
+  it('takes every edition that is offered, and no other', async () => {
+    const { facts } = await loadRulebook(findRulesDir());
+    expect(factsLackingEditions(facts)).toEqual([]);
+    expect(factsLackingEditions(facts, ['2024', '2027'])).toMatchObject([
+      { field: 'facts.json: project.code_edition, values', value: 'edition "2027"' },
+    ]);
   });
 });
 
