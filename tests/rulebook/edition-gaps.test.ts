@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { CodeTables } from '../../src/assessment/code-tables.ts';
+import { CODE_EDITIONS } from '../../src/base/code-editions.ts';
 import { checkShipped } from '../../src/rulebook/check-shipped.ts';
 import {
   factsLackingEditions,
@@ -34,17 +35,17 @@ describe('an edition that the program offers', () => {
   });
 
   it('is refused for every concern where no rule knows it', async () => {
-    expect(await gapsOf(() => ({}), ['2018', '2021', '2024', '2027'])).toEqual([
-      'energy/*.rules.json: edition "2027"',
-      'vapour/*.rules.json: edition "2027"',
-      'structure/*.rules.json: edition "2027"',
+    expect(await gapsOf(() => ({}), [...CODE_EDITIONS, '2999'])).toEqual([
+      'energy/*.rules.json: edition "2999"',
+      'vapour/*.rules.json: edition "2999"',
+      'structure/*.rules.json: edition "2999"',
     ]);
   });
 
   it.each(CONCERNS)('is refused where %s alone leaves it out', async (silent) => {
     expect(
       await gapsOf((concern) => ({
-        editions: concern === silent ? ['2018', '2024'] : ['2018', '2021', '2024'],
+        editions: CODE_EDITIONS.filter((edition) => concern !== silent || edition !== '2021'),
       })),
     ).toEqual([`${silent}/*.rules.json: edition "2021"`]);
   });
@@ -73,7 +74,11 @@ describe('an edition that the program offers', () => {
         ...first,
         concern: 'fire' as const,
         file: 'fire/test.rules.json',
-        rule: { ...first.rule, verdict: verdict as 'forbid', editions: ['2018' as const, '2021' as const] },
+        rule: {
+          ...first.rule,
+          verdict: verdict as 'forbid',
+          editions: CODE_EDITIONS.filter((edition) => edition !== '2024'),
+        },
       };
       const gaps = rulesLackingEditions([...(await rulesOf(() => ({}))), other ?? expect.fail()]);
       expect(gaps.map(({ field, value }) => `${field}: ${value}`)).toEqual([
@@ -93,8 +98,8 @@ describe('the fact that names the edition', () => {
   it('takes every edition that is offered, and no other', async () => {
     const { facts } = await loadRulebook(findRulesDir());
     expect(factsLackingEditions(facts)).toEqual([]);
-    expect(factsLackingEditions(facts, ['2024', '2027'])).toMatchObject([
-      { field: 'facts.json: project.code_edition, values', value: 'edition "2027"' },
+    expect(factsLackingEditions(facts, ['2024', '2999'])).toMatchObject([
+      { field: 'facts.json: project.code_edition, values', value: 'edition "2999"' },
     ]);
   });
 });
@@ -106,7 +111,8 @@ describe('the check of the build', () => {
     for (const file of ['wall-limits', 'insulation-choice']) {
       const path = join(dir, `energy/${file}.rules.json`);
       const pack = JSON.parse(await readFile(path, 'utf8'));
-      for (const rule of pack.rules) if (rule.verdict === 'forbid') rule.editions = ['2018', '2021'];
+      for (const rule of pack.rules)
+        if (rule.verdict === 'forbid') rule.editions = CODE_EDITIONS.filter((edition) => edition !== '2024');
       await writeFile(path, JSON.stringify(pack));
     }
     const ended = await checkShipped(dir).catch((error: unknown) => error);
@@ -127,10 +133,10 @@ describe('the code tables', () => {
   });
 
   it('are each named with an edition of which they have nothing', () => {
-    const fields = tablesLackingEditions(tables, ['2024', '2027']).map(({ field }) => field);
+    const fields = tablesLackingEditions(tables, ['2024', '2999']).map(({ field }) => field);
     for (const file of ['walls', 'retarders', 'cladding-over-foam']) {
       expect(fields.filter((field) => field.includes(`/${file}.table.json`)).length).toBeGreaterThan(0);
     }
-    expect(tablesLackingEditions(tables, ['2027']).every(({ value }) => value.includes('2027'))).toBe(true);
+    expect(tablesLackingEditions(tables, ['2999']).every(({ value }) => value.includes('2999'))).toBe(true);
   });
 });
