@@ -1,3 +1,4 @@
+import { CODE_EDITIONS } from '../base/code-editions.ts';
 import type { Scenario } from '../brief/scenario.ts';
 
 /** One thing that an open field may turn out to be. */
@@ -23,7 +24,7 @@ const USUAL = { cost: 1, moisture_safety: 1, energy: 1, ease: 1, carbon: 0.5 };
  */
 const READINGS: { readonly [K in Key]: readonly NonNullable<Scenario[K]>[] } = {
   project: ['new', 'retrofit'],
-  code_edition: ['2018', '2021', '2024'],
+  code_edition: CODE_EDITIONS,
   sheathing: ['osb', 'gypsum', 'boards', 'none'],
   cavity_insulation_r: [0, 13, 20, 30],
   interior_vapour_retarder: ['class-iii', 'class-ii', 'class-i'],
@@ -87,12 +88,16 @@ export function openReadings(scenario: Scenario): OpenField[] {
     .filter((key) => isOpen(scenario[key]))
     .map((key) => ({
       field: key,
-      readings: (READINGS[key] as readonly unknown[])
-        .filter((value) => isSensible(key, value, scenario))
-        .map((value) => ({
-          words: typeof value === 'object' ? JSON.stringify(value) : String(value),
-          scenario: { ...scenario, [key]: value } as Scenario,
-        })),
+      readings: readingsOf(key, scenario),
     }));
   return [...others, ...ofFraming];
+}
+
+function readingsOf<K extends Key>(key: K, scenario: Scenario): OpenReading[] {
+  return READINGS[key]
+    .filter((value) => isSensible(key, value, scenario))
+    .map((value) => ({
+      words: typeof value === 'object' ? JSON.stringify(value) : String(value),
+      scenario: { ...scenario, [key]: value },
+    }));
 }

@@ -2,7 +2,7 @@ import type { Catalogue } from '../assembly/catalogue.ts';
 import { CLIMATE_ZONES } from '../base/climate-zones.ts';
 import type { Brief } from '../brief/brief.ts';
 import type { Framing } from '../calculators/fastening/fastening-tables.ts';
-import { computeWind, type WallZone } from '../calculators/wind.ts';
+import { computeWind, type WallZone, type WindStandard } from '../calculators/wind.ts';
 import type { Site } from '../site/site.ts';
 import type { CodeTables } from './code-tables.ts';
 import { type CornerZone, cornerZone } from './corner-zone.ts';
@@ -10,6 +10,7 @@ import { type FramedLayer, framedLayer } from './framed-layer.ts';
 import { namingScenarioFields } from './scenario-fields.ts';
 import { shelfOf } from './shelf.ts';
 import { withConventions } from './thermal-conventions.ts';
+import { windStandardOf } from './wind-standard.ts';
 
 /** Everything that is the same for every candidate of one answer. */
 export type AnswerContext = {
@@ -24,7 +25,7 @@ export type AnswerContext = {
   readonly field_wind_psf: number;
   readonly corner_zone: CornerZone;
   readonly wind: {
-    readonly standard: 'ASCE 7-16' | 'ASCE 7-22';
+    readonly standard: WindStandard;
     readonly velocity_pressure_psf: number;
     readonly source: readonly string[];
   };
@@ -59,7 +60,7 @@ export function answerContext(
     thermal_assumptions.framing_style,
     brief.cavity_insulation_r,
   ];
-  const standard = brief.code_edition === '2024' ? 'ASCE 7-22' : 'ASCE 7-16';
+  const standard = windStandardOf(brief.code_edition);
   const windOn = (wall_zone: WallZone) =>
     computeWind({
       standard,

@@ -1,12 +1,13 @@
 import { z } from 'zod';
-import { computeWind, type WallZone } from '../calculators/wind.ts';
+import { computeWind, type WallZone, WIND_STANDARDS } from '../calculators/wind.ts';
 import { type AnswerContext, FASTENER_AREA_FT2 } from './answer-context.ts';
 import { cornerZoneSchema } from './corner-zone.ts';
+import { whyThisWindStandard } from './wind-standard.ts';
 
 const pressures = z.object({ inward_psf: z.number(), outward_psf: z.number() });
 
 export const windZonesSchema = z.object({
-  standard: z.enum(['ASCE 7-16', 'ASCE 7-22']),
+  standard: z.enum(WIND_STANDARDS),
   why_this_standard: z.string(),
   basic_wind_speed_mph: z.number(),
   exposure: z.enum(['B', 'C', 'D']),
@@ -33,8 +34,7 @@ export type WindZones = z.output<typeof windZonesSchema>;
  * Wind on the field (zone 4) and the corners (zone 5) of the walls, components and cladding.
  *
  * Effective area 10 ft² or less, as for every fastener; flat ground (Kzt 1) and sea level (Ke 1) are taken.
- * Source: see `computeWind`. Which edition of the standard goes with which code: IBC and IRC 2018 and 2021 refer to
- * ASCE 7-16, 2024 to 7-22 (from memory).
+ * Source: see `computeWind`. Which edition of the standard goes with which code: `wind-standard.ts`.
  */
 export function windZones({ brief, wind, corner_zone }: AnswerContext): WindZones {
   const { basic_wind_speed_mph, exposure, mean_roof_height_ft } = brief;
@@ -50,7 +50,7 @@ export function windZones({ brief, wind, corner_zone }: AnswerContext): WindZone
   const [field, corner] = [of(4), of(5)];
   return {
     standard: wind.standard,
-    why_this_standard: `The ${brief.code_edition} codes refer to ${wind.standard} (from memory).`,
+    why_this_standard: whyThisWindStandard(brief.code_edition),
     basic_wind_speed_mph,
     exposure,
     mean_roof_height_ft,

@@ -1,6 +1,6 @@
+import type { CodeEdition } from '../base/code-editions.ts';
 import type { PriceBook } from './price-book.ts';
 import type {
-  CODE_EDITIONS,
   CREW_SKILLS,
   EXPOSURES,
   FINISHES,
@@ -23,7 +23,7 @@ import type {
 
 type OneOf<T extends readonly string[]> = T[number];
 
-export type CodeEdition = OneOf<typeof CODE_EDITIONS>;
+export type { CodeEdition };
 export type CrewSkill = OneOf<typeof CREW_SKILLS>;
 export type Finish = OneOf<typeof FINISHES>;
 export type FramingMaterial = OneOf<typeof FRAMING_MATERIALS>;

@@ -1,3 +1,4 @@
+import { CODE_EDITIONS, type CodeEdition } from '../base/code-editions.ts';
 import { Refusal } from '../base/refusal.ts';
 import type { Assumption, Brief, BriefWindow, CrewSkill, PriorityKey } from './brief.ts';
 import { assumedWallArea_ft2, checkOpenings } from './check-openings.ts';
@@ -8,6 +9,9 @@ export type OpenAssumption = Omit<Assumption, 'could_change_answer'> & {
   /** Other readings worth trying, each in words and as a change of the brief. */
   readonly alternatives: readonly { readonly label: string; readonly change: Partial<Brief> }[];
 };
+
+/** Our choice where nobody says; the other editions are tried as readings of it. */
+const ASSUMED_EDITION: CodeEdition = '2021';
 
 /** What a firm's standard takes where the user says nothing. */
 export type BriefDefaults = {
@@ -112,10 +116,15 @@ export function resolveBrief(scenario: Scenario, defaults: BriefDefaults = {}): 
     project,
     code_edition:
       said(scenario.code_edition) ??
-      assume('code_edition', '2021', 'Not said which edition is adopted; ask the building department.', [
-        { label: 'the 2018 edition is adopted', change: { code_edition: '2018' } },
-        { label: 'the 2024 edition is adopted', change: { code_edition: '2024' } },
-      ]),
+      assume(
+        'code_edition',
+        ASSUMED_EDITION,
+        'Not said which edition is adopted; ask the building department.',
+        CODE_EDITIONS.filter((edition) => edition !== ASSUMED_EDITION).map((edition) => ({
+          label: `the ${edition} edition is adopted`,
+          change: { code_edition: edition },
+        })),
+      ),
     framing,
     sheathing:
       said(scenario.sheathing) ??

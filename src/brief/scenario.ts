@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { CLIMATE_ZONES } from '../base/climate-zones.ts';
-import { CODE_EDITIONS } from './code-editions.ts';
+import { CODE_EDITIONS } from '../base/code-editions.ts';
 import { priceBookSchema } from './price-book.ts';
 
 /** Words for "I don't know": accepted for every field but `schema` and `place`. */

@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { CLIMATE_ZONES } from '../base/climate-zones.ts';
+import { CLIMATE_ZONES, type ClimateZone } from '../base/climate-zones.ts';
+import { CODE_EDITIONS } from '../base/code-editions.ts';
 import { Refusal, showValue } from '../base/refusal.ts';
 import {
   type ClassJudgement,
@@ -16,9 +17,34 @@ import type { VapourEdition, VapourOccupancy, VapourTable, VapourZone } from './
 const DEPTH_MESSAGE = 'Give the actual stud depth in inches from 1.5 to 12, for example 5.5.';
 const CI_MESSAGE = 'Give the R-value outside the framing from 0 to 100, for example 11.25.';
 
+/** Zone of the vapour tables: the number, but Marine 4 by itself. */
+const TABLE_ZONES: Readonly<Record<ClimateZone, VapourZone>> = {
+  '0A': '0',
+  '0B': '0',
+  '1A': '1',
+  '1B': '1',
+  '2A': '2',
+  '2B': '2',
+  '3A': '3',
+  '3B': '3',
+  '3C': '3',
+  '4A': '4',
+  '4B': '4',
+  '4C': '4C',
+  '5A': '5',
+  '5B': '5',
+  '5C': '5',
+  '6A': '6',
+  '6B': '6',
+  '7': '7',
+  '8': '8',
+};
+
 /** Input of `calc vapour-code`. The last three may be left out; what is then assumed stands in the notes. */
 export const vapourInputSchema = z.strictObject({
-  edition: z.enum(['2018', '2021', '2024'], { error: 'Give the edition: "2018", "2021" or "2024".' }),
+  edition: z.enum(CODE_EDITIONS, {
+    error: `Give the edition: ${CODE_EDITIONS.map((year) => `"${year}"`).join(', ')}.`,
+  }),
   climate_zone: z.enum(CLIMATE_ZONES, {
     error: `Give a climate zone: ${CLIMATE_ZONES.join(', ')}.`,
   }),
@@ -168,7 +194,6 @@ function wallQuestion(question: Omit<RetarderQuestion, 'retarder_class'>): WallQ
   };
 }
 
-/** Zone of the vapour tables: the number, but Marine 4 by itself. */
 function tableZone(climate_zone: string): VapourZone {
   const known = CLIMATE_ZONES.find((zone) => zone === climate_zone);
   if (known === undefined) {
@@ -178,7 +203,7 @@ function tableZone(climate_zone: string): VapourZone {
       accepted: `Give a climate zone: ${CLIMATE_ZONES.join(', ')}.`,
     });
   }
-  return known === '4C' ? '4C' : (known.charAt(0) as Exclude<VapourZone, '4C'>);
+  return TABLE_ZONES[known];
 }
 
 function listedSheathing(sheathing: VapourInput['sheathing']): WallQuestion['sheathing'] {

@@ -1,7 +1,8 @@
 import { z } from 'zod';
+import { CODE_EDITIONS } from '../base/code-editions.ts';
 import { provenanceSchema as provenance } from '../base/provenance.ts';
 
-const edition = z.enum(['2018', '2021', '2024']);
+const edition = z.enum(CODE_EDITIONS);
 const occupancy = z.enum(['residential', 'building-code']);
 /** The vapour tables know zones by number; only zone 4 Marine stands apart. */
 const zone = z.enum(['0', '1', '2', '3', '4', '4C', '5', '6', '7', '8']);

@@ -1,6 +1,6 @@
 import { Command, CommanderError, Option } from 'commander';
+import { CODE_EDITIONS } from '../base/code-editions.ts';
 import { Refusal } from '../base/refusal.ts';
-import { CODE_EDITIONS } from '../brief/code-editions.ts';
 import type { AdviseFlags } from './advise-command.ts';
 import { CALCULATOR_NAMES } from './calculator-names.ts';
 import type { ConversationFlags } from './conversation-command.ts';

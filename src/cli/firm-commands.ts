@@ -1,5 +1,5 @@
 import type { Command } from 'commander';
-import { CODE_EDITIONS } from '../brief/code-editions.ts';
+import { CODE_EDITIONS } from '../base/code-editions.ts';
 import type { BatchFlags } from './batch/batch-command.ts';
 import type { ChangesFlags } from './changes-command.ts';
 import type { MatrixFlags } from './matrix-command.ts';

@@ -3,9 +3,11 @@ import { readScenario } from '../brief/read-scenario.ts';
 import type { Scenario } from '../brief/scenario.ts';
 import { visibleText } from '../conversation/visible-text.ts';
 import { checkRules } from '../rulebook/check-rules.ts';
+import { editionGaps } from '../rulebook/edition-gaps.ts';
 import { explainLimit } from '../rulebook/explain-limit.ts';
 import { explainRule } from '../rulebook/explain-rule.ts';
 import { listRules } from '../rulebook/list-rules.ts';
+import { loadCodeTables } from '../rulebook/load-code-tables.ts';
 import { loadRulebook } from '../rulebook/load-rulebook.ts';
 import type { Rulebook } from '../rulebook/rulebook.ts';
 import { findRulesDir } from '../rulebook/rules-dir.ts';
@@ -23,21 +25,22 @@ export type RulesFlags = {
 };
 
 /**
- * `rules check`: every rule against its own examples and against the others.
+ * `rules check`: every rule against its own examples and against the others, and every edition against silence.
  *
  * @throws Refusal with each problem found; then nothing goes to standard output
  */
 export async function runRulesCheck(flags: RulesFlags): Promise<ExitCode> {
-  const found = await checkRules(await rulebookOf(flags));
-  if (found.problems.length > 0) {
-    throw new Refusal(
-      found.problems.map(({ file, rule, message }) => ({
-        field: file,
-        value: `rule ${showValue(rule)}`,
-        accepted: message,
-      })),
-    );
-  }
+  const rulebook = await rulebookOf(flags);
+  const found = await checkRules(rulebook);
+  const issues = [
+    ...found.problems.map(({ file, rule, message }) => ({
+      field: file,
+      value: `rule ${showValue(rule)}`,
+      accepted: message,
+    })),
+    ...editionGaps(rulebook, await loadCodeTables(findRulesDir())),
+  ];
+  if (issues.length > 0) throw new Refusal(issues);
   const coverage = flags.in ? await coverageText(await readScenarios(flags.in), flags) : '';
   await writeResult(
     `${found.packs} packs, ${found.rules} rules over ${found.facts} facts, ${found.examples} examples: no problem found.${coverage}`,

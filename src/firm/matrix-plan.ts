@@ -1,3 +1,4 @@
+import type { CodeEdition } from '../base/code-editions.ts';
 import { refuseOtherSchema } from '../base/other-schema.ts';
 import { parseInput } from '../base/parse-input.ts';
 import { Refusal, showValue } from '../base/refusal.ts';
@@ -30,7 +31,7 @@ export type Axes = {
   readonly finishes?: readonly (typeof FINISHES)[number][];
   readonly budgets?: readonly (number | null)[];
   readonly within_score?: number;
-  readonly edition?: '2018' | '2021' | '2024';
+  readonly edition?: CodeEdition;
 };
 
 /** One wall of the matrix: where it stands in it, and as a scenario of its own. */

@@ -1,5 +1,7 @@
 import { isDeepStrictEqual } from 'node:util';
+import { Refusal } from '../base/refusal.ts';
 import { type CheckedFile, CheckedFiles } from './checked-files.ts';
+import { editionGaps } from './edition-gaps.ts';
 import { loadCodeTables } from './load-code-tables.ts';
 import { loadRulebook } from './load-rulebook.ts';
 
@@ -7,12 +9,16 @@ import { loadRulebook } from './load-rulebook.ts';
  * Checks every shipped rule, table, fact and limit, for the build to keep.
  *
  * @param dir  the rules folder
- * @throws Refusal for a file with an error, Error for a checked value that JSON would change
+ * @throws Refusal for a file with an error, which the program refuses too; Error for what only this check finds: an
+ *   edition without rules or rows, a checked value that JSON would change
  */
 export async function checkShipped(dir: string): Promise<Record<string, CheckedFile>> {
   const checked = new CheckedFiles({});
-  await loadRulebook(dir, { checked });
-  await loadCodeTables(dir, checked);
+  const rulebook = await loadRulebook(dir, { checked });
+  const tables = await loadCodeTables(dir, checked);
+  // The program would not refuse these by itself: it would judge by what the edition does not say.
+  const gaps = editionGaps(rulebook, tables);
+  if (gaps.length > 0) throw new Error(new Refusal(gaps).message);
   const { all } = checked;
   if (!isDeepStrictEqual(JSON.parse(JSON.stringify(all)), all)) {
     throw new Error('a checked file is more than JSON can hold');

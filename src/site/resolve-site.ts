@@ -21,7 +21,7 @@ import { loadStations, type Station } from './station-data.ts';
  * of the station that stands for the place.
  *
  * @param place    county, climate zone, or twelve months given by the user
- * @param edition  2018 takes the county zones of the 2015 table, 2021 and 2024 those of 2021
+ * @param edition  decides which county table the zone is taken from
  * @param path     put before the field names of a refusal
  * @throws Refusal for an unknown state or county (with near names), or months that are not twelve numbers in range
  */
@@ -35,21 +35,34 @@ export async function resolveSite(place: Place, edition: CodeEdition, path = 'pl
   return siteInCounty(county, notes, edition);
 }
 
+type ZoneTable = { readonly column: 'zone_2015' | 'zone_2021'; readonly source: string };
+
+/** The county table that each edition goes by. */
+const ZONE_TABLES: Readonly<Record<CodeEdition, ZoneTable>> = {
+  '2018': {
+    column: 'zone_2015',
+    source:
+      'County table of the 2015 edition, which the 2018 edition kept by two trade reports (PNNL-33270 county data file; the printed 2018 table was not read); state amendments govern',
+  },
+  '2021': {
+    column: 'zone_2021',
+    source: 'County table of the 2021 edition (PNNL-33270 county data file); state amendments govern',
+  },
+  '2024': {
+    column: 'zone_2021',
+    source:
+      'County table of the 2021 edition (PNNL-33270 county data file), which the 2024 edition is reported to keep (from memory); state amendments govern',
+  },
+};
+
 /** Zone of a county in the table of an edition. */
 export function zoneForEdition(
   county: Pick<County, 'zone_2015' | 'zone_2021'>,
   edition: CodeEdition,
 ): string {
-  return edition === '2018' ? (county.zone_2015 ?? county.zone_2021) : county.zone_2021;
+  // Only counties that the 2021 table moved have a zone of 2015 of their own.
+  return county[ZONE_TABLES[edition].column] ?? county.zone_2021;
 }
-
-const ZONE_SOURCES: Record<CodeEdition, string> = {
-  '2018':
-    'County table of the 2015 edition, which the 2018 edition kept by two trade reports (PNNL-33270 county data file; the printed 2018 table was not read); state amendments govern',
-  '2021': 'County table of the 2021 edition (PNNL-33270 county data file); state amendments govern',
-  '2024':
-    'County table of the 2021 edition (PNNL-33270 county data file), which the 2024 edition is reported to keep (from memory); state amendments govern',
-};
 
 async function siteInCounty(
   county: County,
@@ -64,7 +77,7 @@ async function siteInCounty(
   return {
     ...zoneParts(zone),
     place: countyLabel(county),
-    zone_source: ZONE_SOURCES[edition],
+    zone_source: ZONE_TABLES[edition].source,
     notes: [...homonyms, ...editionNotes(county, edition), ...(fromStation?.notes ?? [])],
     climate: fromStation?.climate ?? null,
   };

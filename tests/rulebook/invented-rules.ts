@@ -2,6 +2,7 @@
 import { mkdir, mkdtemp, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
+import { CODE_EDITIONS } from '../../src/base/code-editions.ts';
 import { Refusal } from '../../src/base/refusal.ts';
 import { type FactIndex, parseFactDictionary } from '../../src/rulebook/fact-dictionary.ts';
 import { type LoadOptions, loadRulebook } from '../../src/rulebook/load-rulebook.ts';
@@ -73,7 +74,7 @@ export function rawRule(changes: RawRule = {}): RawRule {
   return {
     id: 'weight.too-heavy',
     title: 'Weight the screws can carry',
-    editions: ['2018', '2021', '2024'],
+    editions: [...CODE_EDITIONS],
     citation: { text: 'invented for a test', provenance: 'proposal' },
     conditions: { all: [{ fact: 'wall.weight_psf', operator: 'greaterThan', value: 10 }] },
     verdict: 'forbid',

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { CODE_EDITIONS } from '../../base/code-editions.ts';
 import { parseInput } from '../../base/parse-input.ts';
 import { provenanceSchema as provenance } from '../../base/provenance.ts';
 import { FASTENERS } from '../../calculators/fastening/fastening-tables.ts';
@@ -78,7 +79,7 @@ const practiceSchema = z.strictObject({
   plate_washer_in: figure,
   furring_strip_in: figure,
   lath: z.strictObject({
-    max_spacing_in: z.strictObject({ '2018': figure, '2021': figure, '2024': figure }),
+    max_spacing_in: z.record(z.enum(CODE_EDITIONS), figure),
     side_lap_tie_max_in: figure,
     sheet_width_in: figure,
     side_lap_in: figure,

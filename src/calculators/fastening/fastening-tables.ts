@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { CODE_EDITIONS, type CodeEdition } from '../../base/code-editions.ts';
 import { provenanceSchema as provenance } from '../../base/provenance.ts';
 
 /** Fasteners that the fastening calculator knows. */
@@ -23,8 +24,8 @@ export type Framing = (typeof FRAMINGS)[number];
 export const SUPPORTS = ['direct', 'furring'] as const;
 export type Support = (typeof SUPPORTS)[number];
 
-export const FASTENING_EDITIONS = ['2018', '2021', '2024'] as const;
-export type FasteningEdition = (typeof FASTENING_EDITIONS)[number];
+export const FASTENING_EDITIONS = CODE_EDITIONS;
+export type FasteningEdition = CodeEdition;
 
 export type CellProvenance = z.output<typeof provenance>;
 

@@ -1,3 +1,4 @@
+import { CODE_EDITIONS } from '../../base/code-editions.ts';
 import { NO_THICKNESS_LIMIT_IN } from '../../brief/field-words.ts';
 import { takeDollars } from './dollars.ts';
 import type { Taken } from './line-text.ts';
@@ -75,8 +76,10 @@ export const readProject: Reader = (clause, gathering) => {
   if (fresh) gathering.add('project', 'new', fresh);
 };
 
-const EDITION =
-  /\b(2018|2021|2024)(?: (?:edition|code|irc|ibc|iecc)\b)|\b(?:code|edition|irc|ibc|iecc)(?: edition| of)? (2018|2021|2024)\b/;
+const YEARS = CODE_EDITIONS.join('|');
+const EDITION = new RegExp(
+  `\\b(${YEARS})(?: (?:edition|code|irc|ibc|iecc)\\b)|\\b(?:code|edition|irc|ibc|iecc)(?: edition| of)? (${YEARS})\\b`,
+);
 
 /** Edition of the model codes. */
 export const readEdition: Reader = (clause, gathering) => {
