@@ -160,4 +160,11 @@ export const COVERAGE_SCENARIOS: readonly Scenario[] = [
     budget_usd_per_ft2: 200,
     mean_roof_height_ft: 12,
   }),
+  // More between shallow studs than any batt gives there.
+  job({
+    name: 'Sprayed bungalow',
+    place: { climate_zone: '4A' },
+    framing: { material: 'wood', depth_in: 3.5, spacing_in: 16, species_gravity: 0.42 },
+    cavity_insulation_r: 20,
+  }),
 ];

@@ -98,6 +98,23 @@ describe('Class III inside, by edition', () => {
   );
 });
 
+// From memory: the densest batts have R-15 in 3-1/2 in. and R-24 in 5-1/2 in.
+describe('more between the studs than a batt gives', () => {
+  it.each([
+    [3.5, 15, 'pass'],
+    [3.5, 16, 'caution'],
+    [3.5, 20, 'caution'],
+    [5.5, 24, 'pass'],
+    [5.5, 26, 'caution'],
+  ] as const)('%f in. studs with R-%i: %s', async (depth_in, cavity_insulation_r, verdict) => {
+    for (const code_edition of ['2018', '2021', '2024']) {
+      const framing = { material: 'wood', depth_in, spacing_in: 16, species_gravity: 0.42 };
+      const job = { code_edition, framing, cavity_insulation_r };
+      expect(await says('energy.cavity-beyond-batts', job)).toBe(verdict);
+    }
+  });
+});
+
 // IBC 1405.1.1 (two reprints): combustible coverings end at 40 ft; IBC 1402.5: foam in Types I to IV from there.
 describe('what burns in a tall wall', () => {
   const siding = { claddings: only(catalogue.claddings, 'wood-siding') };

@@ -27,41 +27,17 @@ export function plausibleCavityR(table: ThermalTable, insulation_r: number, dept
 }
 
 /**
- * Resistance of a batt pressed into a cavity shallower than the batt is thick, h·ft²·°F/Btu.
+ * The resistance to calculate with, for cavity insulation known only by its label and its cavity.
  *
- * A batt in a cavity at least as deep keeps its label, and no more. Pressed, it has more resistance per inch but
- * less in all; only published pairs are given: R-19 (6.25 in.) in 5.5 in. is about R-18.
+ * A batt pressed into less than its thickness has more resistance per inch but less in all; only published pairs are
+ * used: R-19 (6.25 in.) in 5.5 in. is about R-18. Every other label counts in full, since it may be blown or sprayed; a
+ * note says so where a batt of that label would not fit. That no batt reaches so much is for a rule to say.
  *
- * @throws Refusal for a batt that is not tabulated and for a pair without a published value
+ * @param labelled_r       h·ft²·°F/Btu
+ * @param cavity_depth_in  in.
+ * @throws Refusal where the label is out of reach in that depth
  *
  * Source: per row, see the table.
- */
-export function compressedBattR(table: ThermalTable, labelled_r: number, cavity_depth_in: number): number {
-  const batt = table.batts.find((row) => row.labelled_r === labelled_r);
-  if (!batt) {
-    throw new Refusal({
-      field: 'labelled_r',
-      value: String(labelled_r),
-      accepted: `Batts are tabulated with labels R-${table.batts.map((row) => row.labelled_r).join(', R-')}.`,
-    });
-  }
-  if (cavity_depth_in >= batt.thickness_in) return batt.labelled_r;
-  const pair = batt.compressed.find((row) => row.cavity_depth_in === cavity_depth_in);
-  if (pair) return pair.r;
-  throw new Refusal({
-    field: 'cavity_depth_in',
-    value: String(cavity_depth_in),
-    accepted: `An R-${labelled_r} batt is ${batt.thickness_in} in. thick; its resistance pressed into less is published for ${
-      batt.compressed.map((row) => `${row.cavity_depth_in} in.`).join(', ') || 'no cavity'
-    }.`,
-  });
-}
-
-/**
- * The resistance to calculate with, for cavity insulation known only by its label and its cavity.
- * Labels that are no tabulated batt (blown or sprayed insulation) and batts that fit count in full.
- *
- * @throws Refusal where the label is out of reach in that depth
  */
 export function installedCavityR(
   table: ThermalTable,
@@ -70,12 +46,19 @@ export function installedCavityR(
 ): InstalledBatt {
   plausibleCavityR(table, labelled_r, cavity_depth_in);
   const batt = table.batts.find((row) => row.labelled_r === labelled_r);
-  const pair = batt?.compressed.find((row) => row.cavity_depth_in === cavity_depth_in);
-  if (!pair) return { r: labelled_r, notes: [] };
+  if (!batt || batt.thickness_in <= cavity_depth_in) return { r: labelled_r, notes: [] };
+  const pair = batt.compressed.find((row) => row.cavity_depth_in === cavity_depth_in);
+  const pressed = `An R-${labelled_r} batt pressed into ${cavity_depth_in} in.`;
+  if (!pair) {
+    return {
+      r: labelled_r,
+      notes: [
+        `${pressed} has less than its label, for it is ${batt.thickness_in} in. thick (from memory), and how much less is not tabulated. R-${labelled_r} was counted in full, as blown or sprayed insulation would have it.`,
+      ],
+    };
+  }
   return {
     r: pair.r,
-    notes: [
-      `An R-${labelled_r} batt pressed into ${cavity_depth_in} in. has about R-${pair.r}; R-${pair.r} was used for the U-factor.`,
-    ],
+    notes: [`${pressed} has about R-${pair.r}; R-${pair.r} was used for the U-factor.`],
   };
 }

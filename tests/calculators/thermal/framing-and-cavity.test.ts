@@ -1,10 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  compressedBattR,
-  installedCavityR,
-  plausibleCavityR,
-} from '../../../src/calculators/thermal/cavity-insulation.ts';
+import { installedCavityR, plausibleCavityR } from '../../../src/calculators/thermal/cavity-insulation.ts';
 import { framingFraction, woodFramingR } from '../../../src/calculators/thermal/framing-fraction.ts';
 import { thermalTable } from './read-table.ts';
 
@@ -55,24 +51,25 @@ describe('cavity insulation', () => {
     expect(() => plausibleCavityR(thermalTable, -1, 3.5)).toThrow(/cavity\.insulation_r: -1/);
     expect(() => plausibleCavityR(thermalTable, 13, 0)).toThrow(/cavity\.depth_in: 0/);
   });
-  // "About R-18" also in a construction text.
-  it('from memory: an R-19 batt of 6.25 in. has about R-18 in 5.5 in.', () => {
-    expect(compressedBattR(thermalTable, 19, 5.5)).toBe(18);
-  });
-  it('a batt keeps its label where it fits, and gains nothing from more room', () => {
-    expect(compressedBattR(thermalTable, 13, 3.5)).toBe(13);
-    expect(compressedBattR(thermalTable, 13, 5.5)).toBe(13);
-  });
-  it('refuses pairs and batts without a published value', () => {
-    expect(() => compressedBattR(thermalTable, 21, 3.5)).toThrow(/cavity_depth_in: 3\.5 .*no cavity/);
-    expect(() => compressedBattR(thermalTable, 17, 3.5)).toThrow(/labelled_r: 17/);
-  });
-  it('uses the pressed value of a label and says so; other labels count in full', () => {
+  // From memory; "about R-18" also in a construction text.
+  it('uses the pressed value of a label and says so; other labels that fit count in full', () => {
     const pressed = installedCavityR(thermalTable, 19, 5.5);
     expect(pressed.r).toBe(18);
     expect(pressed.notes.join()).toMatch(/R-19 batt pressed into 5\.5 in\. has about R-18/);
+    expect(installedCavityR(thermalTable, 19, 7.25)).toEqual({ r: 19, notes: [] });
     expect(installedCavityR(thermalTable, 20, 5.5)).toEqual({ r: 20, notes: [] });
     expect(installedCavityR(thermalTable, 17.5, 5.5)).toEqual({ r: 17.5, notes: [] });
+  });
+  it.each([
+    [19, 3.5, 6.25],
+    [19, 4.5, 6.25],
+    [20, 3.5, 5.5],
+    [23, 5, 5.5],
+  ])('says that a batt R-%d does not fit %f in., being %f in. thick', (label, depth_in, thickness_in) => {
+    const { r, notes } = installedCavityR(thermalTable, label, depth_in);
+    expect(r).toBe(label);
+    expect(notes.join()).toContain(`An R-${label} batt pressed into ${depth_in} in. has less than its label`);
+    expect(notes.join()).toContain(`it is ${thickness_in} in. thick (from memory)`);
   });
   it('never counts more than the label', () => {
     const labels = fc.constantFrom(0, 11, 13, 15, 19, 20, 21, 23, 30);
