@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { nameKey } from './place-names.ts';
 
 const zone = z.string().regex(/^([0-6][ABC]|7|8)$/);
 
@@ -42,6 +43,8 @@ export type CountyData = z.output<typeof countyDataSchema>;
 export type County = {
   readonly state: string;
   readonly name: string;
+  /** The form of the name in which the ways people write it fall together. */
+  readonly key: string;
   readonly kind: CountyRow[1];
   readonly zone_2021: string;
   /** Null where the 2015 zone is the same. */
@@ -58,18 +61,46 @@ export function loadCounties(): Promise<CountyData> {
   return loaded;
 }
 
-/** Counties of one state; empty for a state that is not in the table. */
-export function countiesOf(data: CountyData, state: string): County[] {
+/** By table and state: a search through free text goes over all of them for every line. */
+const counties = new WeakMap<CountyData, Map<string, readonly County[]>>();
+
+/** Counties of one state, always the same objects; empty for a state that is not in the table. */
+export function countiesOf(data: CountyData, state: string): readonly County[] {
+  const known = counties.get(data) ?? new Map<string, readonly County[]>();
+  counties.set(data, known);
+  const ofState = known.get(state) ?? readCounties(data, state);
+  known.set(state, ofState);
+  return ofState;
+}
+
+function readCounties(data: CountyData, state: string): County[] {
   const rowsOfState = Object.hasOwn(data.states, state) ? data.states[state]?.counties : undefined;
   return (rowsOfState ?? []).map(([name, kind, zone_2021, zone_2015, lat_deg, lon_deg]) => ({
     state,
     name,
+    key: nameKey(name),
     kind,
     zone_2021,
     zone_2015,
     lat_deg,
     lon_deg,
   }));
+}
+
+const indexes = new WeakMap<readonly County[], Map<string, County[]>>();
+
+/** Counties by the keys of their names. To go through thousands of names for every line of a talk is slow. */
+export function countiesByKey(counties: readonly County[]): ReadonlyMap<string, readonly County[]> {
+  const known = indexes.get(counties);
+  if (known) return known;
+  const index = new Map<string, County[]>();
+  for (const county of counties) {
+    const same = index.get(county.key);
+    if (same) same.push(county);
+    else index.set(county.key, [county]);
+  }
+  indexes.set(counties, index);
+  return index;
 }
 
 /** "Boulder County, CO", "Orleans Parish, LA", "Baltimore city, MD", "Carson City, NV". */

@@ -2,7 +2,14 @@ import { distance } from 'fastest-levenshtein';
 import { listed } from '../base/listed.ts';
 import { Refusal, showValue } from '../base/refusal.ts';
 import { loadTowns, type Town, townKey } from './city-data.ts';
-import { type County, type CountyData, countiesOf, countyTitle, loadCounties } from './county-data.ts';
+import {
+  type County,
+  type CountyData,
+  countiesByKey,
+  countiesOf,
+  countyTitle,
+  loadCounties,
+} from './county-data.ts';
 import { nameKey, readCountyName, type SaidKind, type SaidName } from './place-names.ts';
 
 export type FoundCounty = {
@@ -45,8 +52,8 @@ export function countiesNamed(
 ): County[] {
   const alias = data.also_known_as.find((other) => other.state === state && nameKey(other.said) === said.key);
   const key = alias ? nameKey(alias.name) : said.key;
-  const named = counties.filter(
-    (county) => nameKey(county.name) === key && (said.kind !== 'city' || county.kind === 'city'),
+  const named = (countiesByKey(counties).get(key) ?? []).filter(
+    (county) => said.kind !== 'city' || county.kind === 'city',
   );
   const ofKind = named.filter((county) => kindRank(county, said.kind) === 0);
   if (said.kind !== null && ofKind.length > 0) return ofKind;
@@ -86,13 +93,13 @@ async function unknownCounty(
   path: string,
 ): Promise<Refusal> {
   const parts: string[] = [];
-  const town = (await loadTowns()).find((t) => t.state === state && isTown(t, county));
+  const town = (await loadTowns()).filter((t) => t.state === state).find(townNamed(county));
   if (town) parts.push(`${town.town} is a town; it lies in the county "${town.county}".`);
   const elsewhere = await statesWith(data, county, state);
   if (elsewhere.length > 0)
     parts.push(`${shownCounty(county)} is a county of ${list(elsewhere)}, not of ${state}.`);
   const ofState = countiesOf(data, state);
-  const near = nearNames(ofState, county).slice(0, 5);
+  const near = nearNames(ofState, readCountyName(county)).slice(0, 5);
   const [best] = near;
   if (best?.isLikely && !town) parts.push(`Did you mean ${best.title}?`);
   if (near.length > 0)
@@ -106,8 +113,10 @@ async function unknownCounty(
   return new Refusal({ field: `${path}county`, value: showValue(county), accepted: parts.join(' ') });
 }
 
-export function isTown(town: Town, text: string): boolean {
-  return town.key === townKey(text) || readCountyName(text).some(({ key }) => key === town.key);
+/** Tells the towns that a text may name. */
+export function townNamed(text: string): (town: Town) => boolean {
+  const keys = new Set([townKey(text), ...readCountyName(text).map(({ key }) => key)]);
+  return ({ key }) => keys.has(key);
 }
 
 async function statesWith(data: CountyData, county: string, except: string): Promise<string[]> {
@@ -135,24 +144,30 @@ export type NearName = {
   readonly isLikely: boolean;
 };
 
-/** Counties whose names come close to what was written, nearest first; ties by name. */
-export function nearNames(counties: readonly County[], text: string, maxShare = CLOSE_SHARE): NearName[] {
-  const readings = readCountyName(text);
+/** Counties whose names come close to one reading of what was written, nearest first; ties by name. */
+export function nearNames(
+  counties: readonly County[],
+  readings: readonly SaidName[],
+  maxShare = CLOSE_SHARE,
+): NearName[] {
   return counties
     .map((county) => {
-      const key = nameKey(county.name);
-      const tries = readings.map((reading) => {
-        const edits = distance(reading.key, key);
+      const { key } = county;
+      const tries = readings.flatMap((reading) => {
         const isStart = reading.key.length >= 3 && key.startsWith(reading.key);
-        return {
-          share: isStart ? 0.2 : edits / Math.max(key.length, reading.key.length),
-          isLikely: isStart || edits <= (key.length >= 6 ? 2 : 1),
-        };
+        const length = Math.max(key.length, reading.key.length);
+        // At least the letters that one has more than the other must change.
+        if (!isStart && Math.abs(key.length - reading.key.length) / length > maxShare) return [];
+        const edits = distance(reading.key, key);
+        return [
+          { share: isStart ? 0.2 : edits / length, isLikely: isStart || edits <= (key.length >= 6 ? 2 : 1) },
+        ];
       });
       const best = tries.sort((a, b) => a.share - b.share)[0] ?? { share: 1, isLikely: false };
-      return { county, title: shortTitle(county, counties), ...best };
+      return { county, ...best };
     })
     .filter((near) => near.share <= maxShare)
+    .map((near) => ({ ...near, title: shortTitle(near.county, counties) }))
     .sort((a, b) => a.share - b.share || a.title.localeCompare(b.title, 'en'));
 }
 

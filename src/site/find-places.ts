@@ -1,7 +1,7 @@
 import { distance } from 'fastest-levenshtein';
 import { loadTowns, type Town } from './city-data.ts';
 import { type County, type CountyData, countiesOf, countyTitle, loadCounties } from './county-data.ts';
-import { countiesNamed, isTown, kindRank, type NearName, nearNames, shortTitle } from './county-lookup.ts';
+import { countiesNamed, kindRank, nearNames, shortTitle, townNamed } from './county-lookup.ts';
 import { nameKey, plainWords, readCountyName } from './place-names.ts';
 
 export type FoundPlace = {
@@ -59,13 +59,8 @@ function readPlace(data: CountyData, text: string): PlaceReading[] {
   const said = plainWords(text.slice(0, 200)).join(' ');
   const words = said.replace(LEAD_IN, '').replace(COUNTRY, '').split(' ');
   const readings: PlaceReading[] = [];
-  for (const [code, { name }] of Object.entries(data.states)) {
-    for (const spelling of [
-      code.toLowerCase(),
-      ...SHORT_NAMES.filter((s) => s.code === code).map((s) => s.name),
-      plainWords(name).join(' '),
-    ]) {
-      const parts = spelling.split(' ');
+  for (const { code, spellings } of statesSpelt(data)) {
+    for (const { spelling, parts } of spellings) {
       const isLast = words.length > parts.length && words.slice(-parts.length).join(' ') === spelling;
       const isFirst = words.length > parts.length && words.slice(0, parts.length).join(' ') === spelling;
       if (isLast) readings.push({ name: words.slice(0, -parts.length).join(' '), state: code });
@@ -79,13 +74,35 @@ function readPlace(data: CountyData, text: string): PlaceReading[] {
   return [...readings, { name: words.join(' '), state: null }].filter(({ name }) => name !== '');
 }
 
+type SpeltState = {
+  readonly code: string;
+  /** The whole name. */
+  readonly name: string;
+  /** Code, short names and the whole name, with their words. */
+  readonly spellings: readonly { readonly spelling: string; readonly parts: readonly string[] }[];
+};
+
+const spelt = new WeakMap<CountyData, readonly SpeltState[]>();
+
+function statesSpelt(data: CountyData): readonly SpeltState[] {
+  const known = spelt.get(data);
+  if (known) return known;
+  const states = Object.entries(data.states).map(([code, state]) => {
+    const name = plainWords(state.name).join(' ');
+    const short = SHORT_NAMES.filter((s) => s.code === code).map((s) => s.name);
+    const spellings = [code.toLowerCase(), ...short, name];
+    return { code, name, spellings: spellings.map((spelling) => ({ spelling, parts: spelling.split(' ') })) };
+  });
+  spelt.set(data, states);
+  return states;
+}
+
 /** Letters that may be wrong in the name of a state, by its length. */
 const SLIPS = { few: 1, more: 2, longFrom: 8 } as const;
 
 /** "duluth minesota": a last word or two that come near the name of one state. */
 function misspeltStates(data: CountyData, words: readonly string[]): PlaceReading[] {
-  return Object.entries(data.states).flatMap(([state, { name }]) => {
-    const spelling = plainWords(name).join(' ');
+  return statesSpelt(data).flatMap(({ code: state, name: spelling }) => {
     const count = spelling.split(' ').length;
     const said = words.slice(-count).join(' ');
     const allowed = spelling.length >= SLIPS.longFrom ? SLIPS.more : SLIPS.few;
@@ -114,20 +131,22 @@ const SHORT_NAMES = [
 ] as const;
 
 function exactMatches(data: CountyData, towns: readonly Town[], reading: PlaceReading): FoundPlace[] {
+  const said = readCountyName(reading.name);
   const counties = statesOf(data, reading.state)
     .flatMap((state) => {
       const ofState = countiesOf(data, state);
-      for (const said of readCountyName(reading.name)) {
-        const hits = countiesNamed(data, state, ofState, said);
+      for (const one of said) {
+        const hits = countiesNamed(data, state, ofState, one);
         if (hits.length > 0)
-          return hits.map((county) => ({ county, ofState, rank: kindRank(county, said.kind) }));
+          return hits.map((county) => ({ county, ofState, rank: kindRank(county, one.kind) }));
       }
       return [];
     })
     .sort((a, b) => a.rank - b.rank)
     .map(({ county, ofState }) => place(county, ofState, 'exact'));
   const inTowns = towns
-    .filter((town) => (reading.state === null || town.state === reading.state) && isTown(town, reading.name))
+    .filter((town) => reading.state === null || town.state === reading.state)
+    .filter(townNamed(reading.name))
     .flatMap((town) => {
       const ofState = countiesOf(data, town.state);
       const county = ofState.find(({ name, kind }) => name === town.county && kind !== 'city');
@@ -143,12 +162,12 @@ function inGuessedState(found: FoundPlace): FoundPlace {
 }
 
 function closeMatches(data: CountyData, towns: readonly Town[], reading: PlaceReading): FoundPlace[] {
+  const said = readCountyName(reading.name);
+  const isMeant = isSameStart(reading);
   const near = statesOf(data, reading.state)
     .flatMap((state) => {
       const ofState = countiesOf(data, state);
-      return nearNames(ofState, reading.name)
-        .filter(isSameStart(reading))
-        .map((n) => ({ ...n, ofState }));
+      return nearNames(ofState.filter(isMeant), said).map((n) => ({ ...n, ofState }));
     })
     .sort((a, b) => a.share - b.share);
   const inState = near.map(({ county, ofState }) => place(county, ofState, 'close'));
@@ -164,14 +183,17 @@ function closeMatches(data: CountyData, towns: readonly Town[], reading: PlaceRe
 }
 
 /** Who names no state may mean a place that is in no table; a slip of the keyboard seldom hits the first letter. */
-function isSameStart({ name, state }: PlaceReading): (near: NearName) => boolean {
-  const [first] = nameKey(name);
-  return ({ county }) => state !== null || nameKey(county.name).startsWith(first ?? '');
+function isSameStart({ name, state }: PlaceReading): (county: County) => boolean {
+  if (state !== null) return () => true;
+  const [first = ''] = nameKey(name);
+  return ({ key }) => key.startsWith(first);
 }
 
 function weakMatches(data: CountyData, reading: PlaceReading): FoundPlace[] {
   const ofState = statesOf(data, reading.state).flatMap((state) => countiesOf(data, state));
-  return nearNames(ofState, reading.name, WEAK_SHARE).map(({ county }) => place(county, ofState, 'weak'));
+  return nearNames(ofState, readCountyName(reading.name), WEAK_SHARE).map(({ county }) =>
+    place(county, ofState, 'weak'),
+  );
 }
 
 function statesOf(data: CountyData, state: string | null): string[] {
