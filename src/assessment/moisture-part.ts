@@ -2,6 +2,7 @@ import type { Face, RetarderChoice } from '../assembly/candidates.ts';
 import type { Barrier, Retarder } from '../assembly/catalogue-schema.ts';
 import { finishPermeance } from '../assembly/finish-permeance.ts';
 import type { InsulationBuild } from '../assembly/insulation-builds.ts';
+import { DAYS_IN_MONTH } from '../base/days-in-month.ts';
 import { humidityClassExcess } from '../calculators/moisture/humidity-class.ts';
 import { monthlyCondensation, type YearConditions } from '../calculators/moisture/monthly-condensation.ts';
 import { permFromLayers } from '../calculators/moisture/permeance.ts';
@@ -116,7 +117,6 @@ export function yearConditions(context: AnswerContext): YearConditions | null {
   };
 }
 
-const DAYS_IN_MONTH = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
 const SECONDS_A_DAY = 86_400;
 
 export type Condensate = Pick<MoisturePart, 'condensate_peak_g_m2' | 'dries_within_year'>;

@@ -1,4 +1,4 @@
-const DAYS_IN_MONTH = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] as const;
+import { DAYS_IN_MONTH } from '../base/days-in-month.ts';
 
 const C_PER_F = 5 / 9;
 

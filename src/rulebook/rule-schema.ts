@@ -153,9 +153,6 @@ const tightenSchema = z.union(
 );
 export type Tightening = z.output<typeof tightenSchema>;
 
-/** What a firm's own pack may hold beside rules. */
-export const HOUSE_KEYS = ['firm', 'tighten', 'products', 'defaults', 'prices'] as const;
-
 export const RULES_SCHEMA = 'cladwright-rules/1';
 
 const PACK_NAME = 'Give a name of small letters, figures and dashes, for example "our-house".';

@@ -1,3 +1,4 @@
+import { DAYS_IN_MONTH } from '../../base/days-in-month.ts';
 import { Refusal, showValue } from '../../base/refusal.ts';
 import { type CondensationInput, monthNumber } from './condensation-input.ts';
 import { humidityClassExcess } from './humidity-class.ts';
@@ -27,15 +28,10 @@ export type CondensationResult = {
   readonly notes: readonly string[];
 };
 
-const DAYS_IN_MONTH = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] as const;
-
 /** Seconds of a calendar month, 1 to 12, in a year of 365 days. */
 export function monthSeconds(month: number): number {
   return (DAYS_IN_MONTH[month - 1] ?? Number.NaN) * 86_400;
 }
-
-/** Seconds of January to December. */
-export const CALENDAR_MONTHS_S: readonly number[] = DAYS_IN_MONTH.map((days) => days * 86_400);
 
 /**
  * Interstitial condensation through a year: the answer of `calc condensation`.
