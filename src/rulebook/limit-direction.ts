@@ -10,8 +10,10 @@ const RISES = new Set(['lessThan', 'lessThanInclusive']);
 const FALLS = new Set(['greaterThan', 'greaterThanInclusive']);
 
 /**
- * Whether moving each named limit to its stricter side can only make rules speak more often. Where a milder rule falls
- * silent (a band of caution below a ban), a stronger one that reads the same limit must take over.
+ * Whether moving each named limit to its stricter side can only make rules speak more often. Where a rule falls silent (a
+ * band of caution below a ban), another one that reads the same limit and is at least as strong must take over.
+ *
+ * A rule counts as strong as it was shipped: that a firm makes a ban of a caution leaves what must not be lost as it was.
  */
 export function checkLimits(rules: readonly LoadedRule[], limits: LimitIndex, file: string): RuleProblem[] {
   const problems: RuleProblem[] = [];
@@ -22,16 +24,20 @@ export function checkLimits(rules: readonly LoadedRule[], limits: LimitIndex, fi
     if (uses.length === 0) {
       problems.push({ file, rule: id, message: 'no rule reads this limit: it would tighten nothing.' });
     }
-    const takesOver = Math.max(
-      ...uses.map(({ loaded, use }) => (speaksMore(use, stricter) ? STRENGTH[loaded.rule.verdict] : -1)),
-    );
     for (const { loaded, use } of uses) {
-      const strength = STRENGTH[loaded.rule.verdict];
-      if (strength === 0 || speaksMore(use, stricter) || takesOver > strength) continue;
+      const shipped = STRENGTH[(loaded.tightened?.before ?? loaded.rule).verdict];
+      if (shipped === 0 || speaksMore(use, stricter)) continue;
+      const isTakenOver = uses.some(
+        (other) =>
+          other.loaded !== loaded &&
+          speaksMore(other.use, stricter) &&
+          STRENGTH[other.loaded.rule.verdict] >= shipped,
+      );
+      if (isTakenOver) continue;
       problems.push({
         file: loaded.file,
         rule: loaded.rule.id,
-        message: `the limit "${id}" is stricter when ${stricter}, but then "${use.operator}" makes this rule speak less, and no stronger rule takes over.`,
+        message: `the limit "${id}" is stricter when ${stricter}, but then "${use.operator}" makes this rule speak less, and no other rule as strong takes over.`,
       });
     }
   }

@@ -82,11 +82,24 @@ describe('checking the direction of limits', () => {
     ).toHaveLength(1);
   });
 
-  it('a caution may end where a ban takes over, and nowhere else', async () => {
+  it('a caution may end where another caution or a ban takes over, and nowhere else', async () => {
     const band = limited('a.caution', 'caution', { all: [weighs('greaterThan', 5), ...under.all] });
     expect(await problems(band)).toHaveLength(1);
     expect(await problems(band, limited('a.ban', 'forbid', over))).toEqual([]);
-    expect(await problems(band, limited('b.caution', 'caution', over))).toHaveLength(1);
+    expect(await problems(band, limited('b.caution', 'caution', over))).toEqual([]);
+    expect(await problems(band, limited('b.good', 'prefer', over))).toHaveLength(1);
+    expect(
+      await problems(
+        limited('a.ban', 'forbid', { all: [weighs('greaterThan', 5), ...under.all] }),
+        limited('b.caution', 'caution', over),
+      ),
+    ).toHaveLength(1);
+  });
+
+  it('a rule that reads a limit both ways does not take over from itself', async () => {
+    expect(await problems(limited('a.band', 'caution', { all: [...over.all, ...under.all] }))).toHaveLength(
+      1,
+    );
   });
 
   it('a preference may go either way: it admits nothing', async () => {
@@ -127,6 +140,7 @@ describe('the shipped limits', async () => {
       ) as fc.Arbitrary<Facts>,
       { minLength: 15, maxLength: 15 },
     );
+    const limitsOf = (id: string) => shipped.find(id)?.limits.map(({ limit }) => limit) ?? [];
     const factor = fc.double({ min: 1, max: 3, noNaN: true });
     const factors = fc.array(factor, {
       minLength: shipped.limits.all.length,
@@ -147,10 +161,11 @@ describe('the shipped limits', async () => {
             const bans = one.rulesWith('forbid').map(({ rule }) => rule.id);
             const now = new Set(after[i]?.rulesWith('forbid').map(({ rule }) => rule.id));
             expect(bans.filter((id) => !now.has(id))).toEqual([]);
-            // A caution is still said, or what it warned of is now forbidden.
+            // A caution is still said, or what it warned of is now forbidden, or another that reads the same limit is said.
+            const said = new Set(after[i]?.rulesWith('caution').flatMap(({ rule }) => limitsOf(rule.id)));
             for (const { rule } of one.rulesWith('caution')) {
-              const still = after[i]?.verdictOf(rule.id);
-              expect(still === 'caution' || now.size > 0).toBe(true);
+              const still = after[i]?.verdictOf(rule.id) === 'caution';
+              expect(still || now.size > 0 || limitsOf(rule.id).some((id) => said.has(id))).toBe(true);
             }
           }
         }
