@@ -53,7 +53,7 @@ export async function findContradictions(
       const pair = [loaded.rule.id, other.rule.id].sort().join(' ');
       // A firm may forbid what the shipped rules prefer: that is only stricter. It may not prefer what they forbid.
       const [ban, wish] = opposite === 'forbid' ? [other, loaded] : [loaded, other];
-      if (ban.house && !wish.house) continue;
+      if ((ban.house || ban.tightened?.raised) && !wish.house) continue;
       if (other.rule.verdict !== opposite || told.has(pair) || !shareEdition(loaded, other)) continue;
       if (!other.reads.every((id) => Object.hasOwn(facts, id))) continue;
       if ((await run(other, facts)) !== 'fires') continue;

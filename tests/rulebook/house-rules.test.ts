@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { checkRules } from '../../src/rulebook/check-rules.ts';
 import { explainRule } from '../../src/rulebook/explain-rule.ts';
+import { checkLimits } from '../../src/rulebook/limit-direction.ts';
 import { loadRulebook } from '../../src/rulebook/load-rulebook.ts';
 import type { Facts, RuleOutcome } from '../../src/rulebook/rule-schema.ts';
 import type { Rulebook } from '../../src/rulebook/rulebook.ts';
@@ -51,6 +52,35 @@ describe('a limit that a firm tightens', async () => {
   it('leaves the shipped rules within reach', async () => {
     expect((await said(rulebook.shipped, 'fire.foam-over-4-in', foam(4)))?.verdict).toBe('pass');
     expect(rulebook.shipped.packs.some(({ house }) => house)).toBe(false);
+  });
+
+  it('moves the distances of every fire rule that speaks of them', async () => {
+    const wide = await shippedWith(
+      tighten(
+        { limit: 'opening-distance', to: 4, reason: WHY },
+        { limit: 'rated-wall-distance', to: 7, reason: WHY },
+      ),
+    );
+    const verdicts = async (id: string, facts: Facts) => [
+      (await said(wide.shipped, id, facts))?.verdict,
+      (await said(wide, id, facts))?.verdict,
+    ];
+    const glass = { 'windows.count': 9, 'windows.open_share_percent': 45 };
+    const share = (face_ft: number) =>
+      verdicts('fire.open-share-near-the-line', { ...glass, 'thickness.face_to_lot_line_ft': face_ft });
+    expect(await share(6)).toEqual([undefined, 'caution']);
+    expect(await share(4)).toEqual(['caution', 'caution']);
+    // No window at all may stand there by now, which is for another rule to say.
+    expect(await share(3.5)).toEqual(['caution', undefined]);
+    const crossing = (from_ft: number, to_ft: number) =>
+      verdicts('fire.added-thickness-crosses-a-distance', {
+        'project.is_retrofit': true,
+        'site.fire_separation_ft': from_ft,
+        'thickness.face_to_lot_line_ft': to_ft,
+      });
+    expect(await crossing(7.2, 6.9)).toEqual(['pass', 'caution']);
+    expect(await crossing(4.2, 3.9)).toEqual(['pass', 'caution']);
+    expect(await crossing(7.5, 7.2)).toEqual(['pass', 'pass']);
   });
 
   it('holds the rule to its examples as shipped', async () => {
@@ -158,6 +188,38 @@ describe('a caution that a firm makes a ban', () => {
     const raise = (rule: string) => refusalOf(shippedWith(tighten({ rule, verdict: 'forbid', reason: WHY })));
     expect(await raise('rain.drained-gap')).toContain('This rule prefers');
     expect(await raise('fire.foam-over-4-inn')).toContain('Did you mean "fire.foam-over-4-in"');
+  });
+});
+
+describe('each shipped caution and open question that a firm makes a ban', async () => {
+  const shipped = await loadRulebook(findRulesDir());
+  const ids = shipped.rules.flatMap(({ rule }) =>
+    rule.verdict === 'caution' || rule.verdict === 'undecided' ? [rule.id] : [],
+  );
+  const raised = await shippedWith(tighten(...ids.map((rule) => ({ rule, verdict: 'forbid', reason: WHY }))));
+
+  it('passes the check with all the others', async () => {
+    expect(raised.house.raised.map(({ rule }) => rule).sort()).toEqual([...ids].sort());
+    expect((await checkRules(raised)).problems).toEqual([]);
+  });
+
+  it('is held against what the same firm prefers', async () => {
+    const three = shipped.find('buildability.three-layers')?.rule;
+    if (!three) throw new Error('no such rule');
+    const wish = { ...three, id: 'larch-row.layers', verdict: 'prefer' };
+    const pack = { rules: [wish], tighten: [{ rule: three.id, verdict: 'forbid', reason: WHY }] };
+    const { problems } = await checkRules(await shippedWith(rawHouse(pack)));
+    expect(problems.map(({ message }) => message).join()).toMatch(/contradiction: .*larch-row\.layers/);
+  });
+
+  // Alone, where the rules that take over from it stay as mild as they are.
+  it('passes the direction check alone', () => {
+    const wrong = ids.flatMap((id) => {
+      const rules = shipped.rules.map((one) => (one.rule.id === id ? (raised.find(id) ?? one) : one));
+      expect(rules.filter(({ tightened }) => tightened)).toHaveLength(1);
+      return checkLimits(rules, shipped.limits, 'limits.json');
+    });
+    expect(wrong).toEqual([]);
   });
 });
 
