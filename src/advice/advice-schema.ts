@@ -147,9 +147,9 @@ export const rankedSchema = z.object({
   crew: z.object({ needed: z.string(), steps: z.array(z.string()), trades: z.array(z.string()) }),
   scores: z.record(z.string(), z.number()),
   reasons: z.array(z.object({ text: z.string(), rule: z.string().optional(), house })),
-  /** What this assembly gives up, against the first choice or against what was wished. */
   /** The cladding's own merits, which no rule weighs. */
   gains: z.array(z.string()),
+  /** What this assembly gives up, against the first choice or against what was wished. */
   gives_up: z.array(z.string()),
   cautions: z.array(cautionSchema),
   verdicts: z.array(verdictSchema),

@@ -16,7 +16,7 @@ export type FasteningResult = {
   readonly wind_checks: { readonly holding_lb: number | null; readonly pull_through_lb: number | null };
   readonly wind_capacity_lb: number | null;
   readonly wind_utilisation: number | null;
-  /** Weight and wind together by the timber standard; null for steel studs and outside the limits of the equation. */
+  /** Weight and wind together by the timber standard, whatever the gap; null for steel studs. */
   readonly combined_utilisation: number | null;
   /** Null for wood studs. */
   readonly steel_checks: SteelChecks | null;
