@@ -68,8 +68,15 @@ const conditionSchema: z.ZodType<Condition> = z.lazy(() =>
 
 const SENTENCE = 'Give a sentence in plain words.';
 
+const EDITIONS = `Give a list of editions out of ${CODE_EDITIONS.join(', ')}, each in quotes.`;
+const EXAMPLE_NAME = 'Name the example in a few words, three letters at least.';
+const ONE_EXAMPLE = 'Give one example at least.';
+const SOURCE =
+  'Say where it stands, for example "IRC R703.7" or "House rule of the firm": five letters at least.';
+const FIRM = 'Give a name in quotes, 1 to 80 letters.';
+
 const exampleSchema = z.strictObject({
-  name: z.string().min(3),
+  name: z.string(EXAMPLE_NAME).min(3, EXAMPLE_NAME),
   /** Just the facts that the rule reads; null for one that is not known. */
   facts: z.record(z.string(), factValueSchema.nullable()),
 });
@@ -79,10 +86,10 @@ export const ruleSchema = z.strictObject({
     .string('Give an id like "energy.wall-maximum-u".')
     .regex(/^[a-z0-9]+(-[a-z0-9]+)*(\.[a-z0-9]+(-[a-z0-9]+)*)+$/, 'Give an id like "energy.wall-maximum-u".'),
   title: z.string('Give a title in a few words.').min(5, 'Give a title in a few words.'),
-  editions: z.array(z.enum(CODE_EDITIONS)).min(1),
+  editions: z.array(z.enum(CODE_EDITIONS, EDITIONS), EDITIONS).min(1, EDITIONS),
   citation: z.strictObject({
     /** Standard and section, or "common practice, no source", or "judgement". */
-    text: z.string().min(5),
+    text: z.string(SOURCE).min(5, SOURCE),
     provenance: z.enum(RULE_PROVENANCES),
   }),
   /** Where the rule has something to say at all. Elsewhere it is silent: neither pass nor fail. */
@@ -103,8 +110,8 @@ export const ruleSchema = z.strictObject({
     .strictObject({ fires: z.enum(['never', 'always']), why: z.string(SENTENCE).min(10, SENTENCE) })
     .optional(),
   examples: z.strictObject({
-    fires: z.array(exampleSchema).min(1),
-    silent: z.array(exampleSchema).min(1),
+    fires: z.array(exampleSchema, ONE_EXAMPLE).min(1, ONE_EXAMPLE),
+    silent: z.array(exampleSchema, ONE_EXAMPLE).min(1, ONE_EXAMPLE),
     undecided: z.array(exampleSchema).optional(),
   }),
 });
@@ -164,7 +171,7 @@ export const rulePackSchema = z.strictObject({
   pack: z.string(PACK_NAME).regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, PACK_NAME),
   version: z.string(PACK_VERSION).regex(/^\d+\.\d+\.\d+$/, PACK_VERSION),
   concern: z.enum(CONCERNS, `Give one of ${CONCERNS.join(', ')}.`),
-  rules: z.array(ruleSchema).min(1),
+  rules: z.array(ruleSchema, 'Give a list of rules.').min(1, 'Give one rule at least.'),
 });
 export type RulePack = z.output<typeof rulePackSchema>;
 
@@ -172,7 +179,7 @@ export type RulePack = z.output<typeof rulePackSchema>;
 export const housePackSchema = rulePackSchema.extend({
   rules: z.array(z.unknown(), 'Give a list of rules.').default([]),
   /** How the answer calls the firm. */
-  firm: z.string('Give a name in quotes.').min(1).max(80).optional(),
+  firm: z.string(FIRM).min(1, FIRM).max(80, FIRM).optional(),
   tighten: z.array(tightenSchema, 'Give a list.').default([]),
   products: z.array(productSchema, 'Give a list.').default([]),
   defaults: z

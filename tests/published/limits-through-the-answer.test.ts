@@ -261,3 +261,56 @@ describe('glass where the wind throws debris', () => {
     expect(await says('openings.wind-borne-debris', { basic_wind_speed_mph, windows: [] })).toBe('silent');
   });
 });
+
+// IRC Table R702.7.1 of 2018 and R702.7(3) of 2021: vented cladding over structural panels counts in zone 5 and Marine 4, not
+// in zone 6 (zones 5 and 6 from memory), and over boards nowhere.
+describe('a cladding that is listed as vented', () => {
+  const vented = only(catalogue.claddings, 'wood-siding').map((one) => ({
+    ...one,
+    drainage: { ...one.drainage, counts_as_vented_cladding: true },
+  }));
+  const RULE = 'vapour.vented-over-unlisted-sheathing';
+  it.each([
+    ['4C', 'osb', false],
+    ['5A', 'plywood', false],
+    ['5A', 'boards', true],
+    ['6A', 'osb', true],
+    ['6A', 'fibreboard', false],
+    ['6A', 'unknown', true],
+  ] as const)(
+    'in zone %s over %s with little outside: forbidden %s',
+    async (climate_zone, sheathing, isBan) => {
+      for (const code_edition of ['2018', '2021', '2024']) {
+        const job = { code_edition, place: { climate_zone }, sheathing };
+        const thin = await wall(job, { builds: [board('eps', 0.5)], claddings: vented });
+        expect(thin.verdicts.facts['vapour.class_iii_ci_met']).toBe(false);
+        expect(against(thin).includes(RULE)).toBe(isBan);
+        const thick = await wall(job, { builds: [board('eps', 3)], claddings: vented });
+        expect(against(thick)).not.toContain(RULE);
+      }
+    },
+  );
+});
+
+describe('what the vapour table does not permit of a new retarder', () => {
+  const knowledge = withCatalogue({
+    builds: [board('eps', 0.5), board('eps', 4)],
+    claddings: only(catalogue.claddings, 'plaster-on-furred-lath'),
+    barriers: only(catalogue.barriers, 'sealed-permeable'),
+    bucks: only(catalogue.bucks, 'plywood-box'),
+  });
+  // The 2018 edition forbids no class anywhere.
+  it.each(['2021', '2024'])('is forbidden by a rule, %s', async (code_edition) => {
+    let found = 0;
+    for (const climate_zone of ['1A', '2A', '3A', '4A', '4C', '5A', '6A', '7', '8']) {
+      const { walls } = await judge(briefOf({ code_edition, place: { climate_zone } }), knowledge);
+      for (const { verdicts } of walls) {
+        if (verdicts.facts['vapour.verdict'] !== 'prohibited') continue;
+        found += 1;
+        const bans = verdicts.rulesWith('forbid').filter(({ rule }) => rule.id.startsWith('vapour.'));
+        expect(bans.length, `${climate_zone}, ${verdicts.facts['retarder.class']}`).toBeGreaterThan(0);
+      }
+    }
+    expect(found).toBeGreaterThan(0);
+  });
+});

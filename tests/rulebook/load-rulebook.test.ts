@@ -311,3 +311,31 @@ describe('house packs', () => {
     );
   });
 });
+
+describe('what a rule lacks is told in plain words', () => {
+  const silent = [{ name: 'at the limit', facts: { 'wall.weight_psf': 10 } }];
+  const fires = [{ name: 'heavy', facts: { 'wall.weight_psf': 12 } }];
+  it.each([
+    [
+      'examples.fires[0].name',
+      { examples: { silent, fires: [{ name: 'a', facts: {} }] } },
+      '"a"',
+      'three letters',
+    ],
+    [
+      'examples.silent[0].name',
+      { examples: { fires, silent: [{ facts: {} }] } },
+      '(nothing)',
+      'three letters',
+    ],
+    ['examples.fires', { examples: { silent, fires: [] } }, '', 'one example at least'],
+    ['citation.text', { citation: { text: 'x', provenance: 'memory' } }, '"x"', 'five letters'],
+    ['editions[0]', { editions: ['2022'] }, '"2022"', '2018, 2021, 2024'],
+    ['editions', { editions: [] }, '', '2018, 2021, 2024'],
+  ])('%s', async (field, change, value, accepted) => {
+    const message = await refusalOf(rulebookOf([rawRule(change)]));
+    expect(message).toContain(`rule "weight.too-heavy": ${field}: ${value}`);
+    expect(message).toContain(accepted);
+    expect(message).not.toMatch(/Too small|Invalid/);
+  });
+});
