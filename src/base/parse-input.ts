@@ -12,7 +12,14 @@ import { type Issue, Refusal, showValue } from './refusal.ts';
 export function parseInput<S extends z.ZodType>(schema: S, input: unknown, root = ''): z.output<S> {
   const result = schema.safeParse(input);
   if (result.success) return result.data;
-  throw new Refusal(result.error.issues.flatMap((issue) => toIssues(issue, input, root)));
+  throw new Refusal(oneEach(result.error.issues.flatMap((issue) => toIssues(issue, input, root))));
+}
+
+/** One line a field: a value of the wrong type breaks every bound as well, and the first says what is wanted. */
+function oneEach(issues: readonly Issue[]): Issue[] {
+  const fields = new Map<string, Issue>();
+  for (const issue of issues) if (!fields.has(issue.field)) fields.set(issue.field, issue);
+  return [...fields.values()];
 }
 
 /** The value that stands at a path of unknown data, own properties only. */
@@ -36,12 +43,17 @@ export function pathText(path: readonly PropertyKey[], root = ''): string {
   return root ? `${root}: ${text}` : text;
 }
 
+/** A schema's own message of a key that doesn't belong; any other is of the whole object and says nothing of the key. */
+const ABOUT_KEY = /^This key /;
+
 function toIssues(issue: z.core.$ZodIssue, input: unknown, root: string): Issue[] {
   if (issue.code === 'unrecognized_keys') {
     return issue.keys.map((key) => ({
       field: pathText([...issue.path, key], root),
       value: showValue(valueAt(input, [...issue.path, key])),
-      accepted: 'This key is not known here; leave it out or check its spelling.',
+      accepted: ABOUT_KEY.test(issue.message)
+        ? sentence(issue.message)
+        : 'This key is not known here; leave it out or check its spelling.',
     }));
   }
   if (issue.code === 'invalid_union') {
@@ -70,9 +82,14 @@ function meantBranch(
   input: unknown,
 ): readonly z.core.$ZodIssue[] | undefined {
   const inside = branches.filter((issues) =>
-    issues.some((i) => i.path.length > 0 || i.code === 'unrecognized_keys'),
+    issues.some((i) => i.path.length > 0 || i.code === 'unrecognized_keys' || isWrongLength(i, input)),
   );
   return inside.sort((a, b) => strangeKeys(a, input) - strangeKeys(b, input) || depth(b) - depth(a))[0];
+}
+
+/** A list where a list is wanted, only too long or too short. */
+function isWrongLength({ code }: z.core.$ZodIssue, input: unknown): boolean {
+  return Array.isArray(input) && (code === 'too_big' || code === 'too_small');
 }
 
 /** How many keys a branch misses or doesn't know. */

@@ -29,12 +29,15 @@ export function describeIssue(issue: Issue): string {
 }
 
 const LONGEST_SHOWN = 80;
+const TOO_LARGE = 'a number too large to be read';
 
 /** The given value in printable form: JSON-quoted, control characters escaped, cut to a readable length. */
 export function showValue(value: unknown): string {
   if (value === undefined) return '(nothing)';
-  // JSON would show a number that is not finite as null.
-  const hasNoJson = typeof value === 'number' && !Number.isFinite(value);
+  // Read from JSON, a number past the largest there is comes out like this; nobody has written that word.
+  if (value === Number.POSITIVE_INFINITY || value === Number.NEGATIVE_INFINITY) return TOO_LARGE;
+  // JSON would show what is not a number as null.
+  const hasNoJson = Number.isNaN(value);
   const json = (hasNoJson ? undefined : JSON.stringify(value)) ?? String(value);
   // JSON escapes C0 only; DEL, C1 and direction marks could still steer a terminal.
   const safe = json.replace(

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { CLIMATE_ZONES } from '../base/climate-zones.ts';
 import { CODE_EDITIONS } from '../base/code-editions.ts';
+import { ended } from '../base/first-letter.ts';
 import { priceBookSchema } from './price-book.ts';
 
 /** Words for "I don't know": accepted for every field but `schema` and `place`. */
@@ -23,29 +24,53 @@ function yesNo(what: string) {
 const STATE_MESSAGE = 'Give a two-letter US state code, for example "CO".';
 
 const twelve = (what: string, min: number, max: number) => {
-  const message = `Give twelve numbers from ${min} to ${max}, January to December: ${what}.`;
+  const message = `Give twelve numbers from ${min} to ${max}, January to December: ${ended(what)}`;
   return z.array(z.number(message).min(min, message).max(max, message), message).length(12, message);
 };
 
+/** Says of keys that a place may have, only not together with these, that they don't belong here. */
+const notBeside =
+  (keys: readonly string[], message: string): z.core.$ZodErrorMap =>
+  (issue) =>
+    issue.code === 'unrecognized_keys' && issue.keys.every((key) => keys.includes(key)) ? message : undefined;
+
 export const placeSchema = z.union(
   [
-    z.strictObject({
-      state: z.string(STATE_MESSAGE).regex(/^[A-Za-z]{2}$/, STATE_MESSAGE),
-      county: z.string('Give a county name, for example "Boulder".').min(1).max(80),
-    }),
-    z.strictObject({
-      climate_zone: z.enum(CLIMATE_ZONES, {
-        error: `Give a climate zone of the energy code: ${CLIMATE_ZONES.join(', ')}.`,
-      }),
-    }),
+    z.strictObject(
+      {
+        state: z.string(STATE_MESSAGE).regex(/^[A-Za-z]{2}$/, STATE_MESSAGE),
+        county: z.string('Give a county name, for example "Boulder".').min(1).max(80),
+      },
+      {
+        error: notBeside(
+          ['climate_zone'],
+          'This key does not stand beside a county, which has a zone of its own: give the one or the other.',
+        ),
+      },
+    ),
+    z.strictObject(
+      {
+        climate_zone: z.enum(CLIMATE_ZONES, {
+          error: `Give a climate zone of the energy code: ${CLIMATE_ZONES.join(', ')}.`,
+        }),
+      },
+      {
+        error: notBeside(
+          ['state', 'county'],
+          'This key does not stand beside a climate zone: give the zone alone, or "state" and "county".',
+        ),
+      },
+    ),
     z.strictObject({
       monthly_mean_temp_f: twelve('monthly mean outdoor temperature, °F', -60, 120),
       monthly_precip_in: twelve('monthly precipitation, in.', 0, 60),
     }),
   ],
   {
-    error:
-      'Give {"state","county"}, {"climate_zone"}, or {"monthly_mean_temp_f","monthly_precip_in"}, and nothing else.',
+    error: ({ input }) =>
+      input === 'unknown'
+        ? 'The place is the one answer that can’t be unknown; a climate zone is enough, for example {"climate_zone":"5A"}.'
+        : 'Give {"state","county"}, {"climate_zone"}, or {"monthly_mean_temp_f","monthly_precip_in"}, and nothing else.',
   },
 );
 

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { ended } from '../base/first-letter.ts';
 import { inRange, Refusal, showValue } from '../base/refusal.ts';
 import { degreeDays } from './degree-days.ts';
 
@@ -6,7 +7,7 @@ const TEMP_RANGE_F = { min: -60, max: 120 } as const;
 const PRECIP_RANGE_IN = { min: 0, max: 60 } as const;
 
 const twelve = (what: string, range: { min: number; max: number }) => {
-  const message = `Give twelve numbers from ${range.min} to ${range.max}, January to December: ${what}.`;
+  const message = `Give twelve numbers from ${range.min} to ${range.max}, January to December: ${ended(what)}`;
   return z
     .array(z.number(message).min(range.min, message).max(range.max, message), message)
     .length(12, message);

@@ -81,6 +81,17 @@ describe('checked input', () => {
     expect(issuesOf({ place: 5 })).toEqual([{ field: 'place', value: '5', accepted: 'Give a place.' }]);
   });
 
+  it('is told once a field, by the first of its faults', () => {
+    const three = z.object({ months: z.array(z.number(), 'Give a list').length(3, 'Give three') });
+    expect(() => parseInput(three, { months: 'x' })).toThrow(/^months: "x" is not accepted\. Give a list\.$/);
+  });
+
+  it('says of a list what its length may be, not that it should be a list', () => {
+    const list = z.union([z.array(z.number()).max(2, 'Give at most 2'), z.literal('unknown')], 'Give a list');
+    expect(() => parseInput(list, [1, 2, 3])).toThrow(/Give at most 2\.$/);
+    expect(() => parseInput(list, 'three')).toThrow(/Give a list\.$/);
+  });
+
   it('puts the name of the file before the path, and names the whole input when there is no path', () => {
     expect(issuesOf({ project: 1 }, 'wall.json')[0]?.field).toBe('wall.json: project');
     expect(issuesOf(null, 'wall.json')[0]?.field).toBe('wall.json');

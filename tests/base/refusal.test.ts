@@ -27,6 +27,9 @@ describe('a shown value', () => {
   it.each([
     [undefined, '(nothing)'],
     [null, 'null'],
+    [Number.NaN, 'NaN'],
+    [Number.POSITIVE_INFINITY, 'a number too large to be read'],
+    [Number.NEGATIVE_INFINITY, 'a number too large to be read'],
     ['', '""'],
     [' 18O ', '" 18O "'],
     [-2, '-2'],

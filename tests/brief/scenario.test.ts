@@ -156,3 +156,31 @@ describe('what would be accepted', () => {
     );
   });
 });
+
+describe('a place that is refused', () => {
+  const accepted = (place: unknown) => refusal({ place }).map((issue) => [issue.field, issue.accepted]);
+
+  it('says that a zone and a county do not stand together', () => {
+    expect(accepted({ state: 'CO', county: 'Boulder', climate_zone: '5B' })).toEqual([
+      ['place.climate_zone', expect.stringContaining('does not stand beside a county')],
+    ]);
+    expect(accepted({ county: 'Boulder', climate_zone: '5B' })).toEqual([
+      ['place.county', expect.stringContaining('does not stand beside a climate zone')],
+    ]);
+    expect(accepted({ state: 'CO', county: 'Boulder', town: 'Lyons' })).toEqual([
+      ['place.town', expect.stringContaining('not known here')],
+    ]);
+  });
+
+  it('says that it is the one answer that has to be known', () => {
+    expect(accepted('unknown')).toEqual([
+      ['place', expect.stringMatching(/can’t be unknown; a climate zone is enough/)],
+    ]);
+  });
+
+  it('has one full stop behind an abbreviation', () => {
+    expect(accepted({ monthly_mean_temp_f: Array(12).fill(50), monthly_precip_in: [] })).toEqual([
+      ['place.monthly_precip_in', expect.stringMatching(/[^.]\bin\.$/)],
+    ]);
+  });
+});

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { Refusal, showValue } from '../../base/refusal.ts';
-import { bounded, gravityField } from '../connections/inputs.ts';
+import { areSound, bounded, gravityField } from '../connections/inputs.ts';
 import { plausibleWeight } from '../window-weight.ts';
 import { ASSUMED, type BuckJudgement, type BuckOption, type BuckWindow } from './buck-types.ts';
 import { judgeBuckInFull, minimumSpacing_in } from './judge-buck.ts';
@@ -57,7 +57,10 @@ export const buckInputSchema = z
     walked_on_sill: z.boolean('Say whether people step on the sill: true or false.').default(false),
   })
   .superRefine((input, context) => {
-    if (input.screw.root_diameter_in > input.screw.diameter_in) {
+    if (
+      input.screw.root_diameter_in > input.screw.diameter_in &&
+      areSound(context, 'screw.diameter_in', 'screw.root_diameter_in')
+    ) {
       context.addIssue({ code: 'custom', path: ['screw', 'root_diameter_in'], message: ROOT_MESSAGE });
     }
   });
@@ -163,6 +166,9 @@ function notes(input: BuckInput, window: BuckWindow, sag_in: number | null, tabl
         ]
       : []),
     ...(weight.question ? [weight.question] : []),
+    ...(input.outward_wind_psf < 0
+      ? ['Outward wind given as a negative number: taken as suction, as the positive number is.']
+      : []),
     ...(input.screw_spacing_in < least
       ? [
           `Screws closer than ${Number(least.toFixed(2))} in. (${screws.min_spacing_diameters} diameters without lead holes) split the wood: counted at that spacing.`,

@@ -7,6 +7,14 @@ export function bounded(min: number, max: number, unit: string, example: number)
   return z.number(message).min(min, message).max(max, message);
 }
 
+/**
+ * Whether fields passed their own checks. One that failed is told of already; to measure another by it would accuse a
+ * good value.
+ */
+export function areSound(context: z.core.$RefinementCtx, ...fields: readonly string[]): boolean {
+  return !context.issues.some(({ path }) => fields.includes((path ?? []).join('.')));
+}
+
 export const diameterField = bounded(
   DOWEL_DIAMETER_RANGE_IN.min,
   DOWEL_DIAMETER_RANGE_IN.max,

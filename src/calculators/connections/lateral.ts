@@ -9,7 +9,14 @@ import {
   type YieldMode,
   type YieldModes,
 } from './dowel.ts';
-import { bounded, diameterField, gravityField, loadDurationField, serviceFields } from './inputs.ts';
+import {
+  areSound,
+  bounded,
+  diameterField,
+  gravityField,
+  loadDurationField,
+  serviceFields,
+} from './inputs.ts';
 import { checkPenetration } from './penetration.ts';
 import {
   DEFAULT_REDUCTION_DIAMETER,
@@ -124,14 +131,18 @@ export const lateralInputSchema = z
     ...serviceFields,
   })
   .superRefine((input, context) => {
-    if (input.tip_length_in > input.main.penetration_in) {
+    if (
+      input.tip_length_in > input.main.penetration_in &&
+      areSound(context, 'tip_length_in', 'main.penetration_in')
+    ) {
       context.addIssue({
         code: 'custom',
         path: ['tip_length_in'],
         message: 'Give a tip no longer than the penetration, for example 0.38.',
       });
     }
-    if (input.fastener === 'nail') return;
+    if (input.fastener === 'nail' || !areSound(context, 'fastener', 'diameter_in', 'root_diameter_in'))
+      return;
     if (input.root_diameter_in === undefined || input.root_diameter_in > input.diameter_in) {
       context.addIssue({ code: 'custom', path: ['root_diameter_in'], message: ROOT_MESSAGE });
     }

@@ -313,3 +313,20 @@ describe('properties', () => {
     );
   });
 });
+
+describe('the sign of the wind', () => {
+  it('changes no figure, and a negative one is said to be taken as suction', () => {
+    const { notes, ...negative } = run({ outward_wind_psf: -25 });
+    const { notes: plainNotes, ...positive } = run({ outward_wind_psf: 25 });
+    expect(negative).toEqual(positive);
+    expect(notes.join(' ')).toContain('negative number: taken as suction');
+    expect(plainNotes.join(' ')).not.toContain('negative number');
+  });
+});
+
+describe('a screw diameter out of range', () => {
+  it('is accused alone, and not the root diameter measured by it', () => {
+    const screw = { ...base.screw, diameter_in: -1 };
+    expect(() => run({ screw })).toThrow(/^screw\.diameter_in: -1 is not accepted\.[^\n]*$/);
+  });
+});

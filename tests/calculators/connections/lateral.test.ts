@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parseInput } from '../../../src/base/parse-input.ts';
+import { Refusal } from '../../../src/base/refusal.ts';
 import { computeLateral, lateralInputSchema } from '../../../src/calculators/connections/lateral.ts';
 import { reductionTerms } from '../../../src/calculators/connections/reduction-term.ts';
 
@@ -133,5 +134,28 @@ describe('computeLateral', () => {
     expect(run({ ...lag, load_to_grain: 'perpendicular' }).reference_lb).toBeLessThan(
       run({ ...lag, load_to_grain: 'parallel' }).reference_lb,
     );
+  });
+});
+
+describe('a field out of range', () => {
+  const told = (over: object) => {
+    try {
+      run(over);
+    } catch (error) {
+      if (error instanceof Refusal) return error.issues.map(({ field }) => field);
+      throw error;
+    }
+    return [];
+  };
+
+  it('is accused alone, and not what is measured by it', () => {
+    expect(told({ diameter_in: -1 })).toEqual(['diameter_in']);
+    expect(told({ root_diameter_in: 1e308 })).toEqual(['root_diameter_in']);
+    expect(told({ main: { penetration_in: -1, specific_gravity: 0.42 } })).toEqual(['main.penetration_in']);
+  });
+
+  it('leaves the checks between sound fields standing', () => {
+    expect(told({ gap_in: -1, root_diameter_in: 0.5 })).toEqual(['gap_in', 'root_diameter_in']);
+    expect(told({ gap_in: -1, tip_length_in: 2 })).toEqual(['gap_in', 'tip_length_in']);
   });
 });
