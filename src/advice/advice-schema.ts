@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { windZonesSchema } from '../assessment/wind-zones.ts';
+import { costPartsSchema, priceSchema } from './cost-breakdown.ts';
 import { houseSchema } from './house-schema.ts';
 import { openingSchema } from './openings-schema.ts';
 import { rankedWallShape, rankingShape } from './ranking-schema.ts';
@@ -68,8 +69,6 @@ const layerSchema = z.object({
   role: z.string(),
   provenance: z.string(),
 });
-
-const priceSchema = z.object({ low: z.number(), likely: z.number(), high: z.number() });
 
 export const rankedSchema = z.object({
   rank: z.number().int().positive(),
@@ -144,6 +143,8 @@ export const rankedSchema = z.object({
   added_thickness_in: z.number(),
   weight_psf: z.number(),
   installed_cost_usd_per_ft2: priceSchema,
+  /** Empty for an answer from before it was told. */
+  cost_parts: costPartsSchema,
   crew: z.object({ needed: z.string(), steps: z.array(z.string()), trades: z.array(z.string()) }),
   scores: z.record(z.string(), z.number()),
   reasons: z.array(z.object({ text: z.string(), rule: z.string().optional(), house })),

@@ -10,6 +10,7 @@ import type { Concern, RuleOutcome } from '../rulebook/rule-schema.ts';
 import { appliesTruth } from '../rulebook/three-valued.ts';
 import type { Caution, RankedAssembly } from './advice-schema.ts';
 import { cautionsOf, isGeneral } from './cautions.ts';
+import { costParts } from './cost-breakdown.ts';
 import { figuresOf } from './figures.ts';
 import { foldedInto } from './folds.ts';
 import { houseMark } from './house-mark.ts';
@@ -84,6 +85,7 @@ export function rankedWall(
       likely: round(parts.cost.likely, 1),
       high: round(parts.cost.high, 1),
     },
+    cost_parts: costParts(candidate, parts, context),
     crew: {
       needed: cladding.crew.needed,
       steps: [...cladding.crew.steps],

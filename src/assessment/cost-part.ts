@@ -21,7 +21,25 @@ export type CostItem =
   | 'fasteners'
   | 'driving';
 
-export type CostShare = { readonly item: CostItem; readonly price: Price; readonly times: number };
+/** What the installed cost is told by. */
+export const COST_PARTS = [
+  'cladding',
+  'insulation',
+  'water-resistive-barrier',
+  'window-bucks',
+  'opening-flashing',
+  'fasteners-through-the-boards',
+  'driving-them',
+  'interior-vapour-retarder',
+] as const;
+export type CostPart = (typeof COST_PARTS)[number];
+
+export type CostShare = {
+  readonly part: CostPart;
+  readonly item: CostItem;
+  readonly price: Price;
+  readonly times: number;
+};
 
 /**
  * Installed cost of everything outside the sheathing (and of an added interior retarder), $/ft² of wall.
@@ -151,16 +169,22 @@ function faceShares({ build, barrier, cladding }: Candidate): readonly CostShare
   const { insulation } = build;
   const { first_inch, each_more_inch, each_more_layer } = insulation.cost;
   return [
-    { item: insulation, price: first_inch, times: 1 },
-    { item: insulation, price: each_more_inch, times: Math.max(0, build.thickness_in - 1) },
-    { item: insulation, price: each_more_layer, times: build.boards_in.length - 1 },
-    { item: barrier, price: barrier.cost.usd_per_ft2, times: 1 },
-    { item: cladding, price: cladding.cost.usd_per_ft2, times: 1 },
+    { part: 'insulation', item: insulation, price: first_inch, times: 1 },
+    {
+      part: 'insulation',
+      item: insulation,
+      price: each_more_inch,
+      times: Math.max(0, build.thickness_in - 1),
+    },
+    { part: 'insulation', item: insulation, price: each_more_layer, times: build.boards_in.length - 1 },
+    { part: 'water-resistive-barrier', item: barrier, price: barrier.cost.usd_per_ft2, times: 1 },
+    { part: 'cladding', item: cladding, price: cladding.cost.usd_per_ft2, times: 1 },
   ];
 }
 
 function supportShares(supports: BuckPart['supports'], { brief }: AnswerContext): readonly CostShare[] {
   return supports.map(({ buck, count }) => ({
+    part: 'window-bucks',
     item: buck,
     price: buck.cost_each.usd,
     times: count / brief.wall_area_ft2,
@@ -171,6 +195,7 @@ function flashingShares({ brief, catalogue }: AnswerContext): readonly CostShare
   const openings = brief.windows.reduce((sum, window) => sum + window.count, 0);
   return [
     {
+      part: 'opening-flashing',
       item: 'opening flashing',
       price: catalogue.prices.opening_flashing_usd_each,
       times: openings / brief.wall_area_ft2,
@@ -180,13 +205,19 @@ function flashingShares({ brief, catalogue }: AnswerContext): readonly CostShare
 
 function drivenShares(fasteners: FastenerCost): readonly CostShare[] {
   return [
-    { item: 'fasteners', price: fasteners.material_usd_per_ft2, times: 1 },
-    { item: 'driving', price: fasteners.labour_usd_per_ft2, times: 1 },
+    {
+      part: 'fasteners-through-the-boards',
+      item: 'fasteners',
+      price: fasteners.material_usd_per_ft2,
+      times: 1,
+    },
+    { part: 'driving-them', item: 'driving', price: fasteners.labour_usd_per_ft2, times: 1 },
   ];
 }
 
 function insideShares({ inside: { retarder, is_existing } }: Candidate): readonly CostShare[] {
-  return retarder && !is_existing ? [{ item: retarder, price: retarder.cost.usd_per_ft2, times: 1 }] : [];
+  if (!retarder || is_existing) return [];
+  return [{ part: 'interior-vapour-retarder', item: retarder, price: retarder.cost.usd_per_ft2, times: 1 }];
 }
 
 export type FastenerCost = {

@@ -6,6 +6,7 @@ import { ended } from '../base/first-letter.ts';
 import { fieldWords, valueWords } from '../brief/field-words.ts';
 import type { Block, FigureRow } from './blocks.ts';
 import { sectionBlocks } from './pictures.ts';
+import { costBlocks } from './tell-cost.ts';
 import { houseBlocks } from './tell-house.ts';
 import { openingBlocks } from './tell-openings.ts';
 import { physicsBlocks } from './tell-physics.ts';
@@ -57,10 +58,10 @@ function ranked(advice: Advice): Block[] {
 }
 
 function firstChoice(wall: RankedAssembly, advice: Advice): Block[] {
-  return [{ kind: 'title', text: 'First choice' }, ...wholeWall(wall), ...scoreBlocks(wall, advice)];
+  return [{ kind: 'title', text: 'First choice' }, ...wholeWall(wall, advice), ...scoreBlocks(wall, advice)];
 }
 
-function wholeWall(wall: RankedAssembly): Block[] {
+function wholeWall(wall: RankedAssembly, advice: Advice): Block[] {
   return [
     { kind: 'heading', text: wall.title },
     { kind: 'figures', rows: wholeFigures(wall) },
@@ -70,6 +71,7 @@ function wholeWall(wall: RankedAssembly): Block[] {
     ...sectionBlocks(wall),
     ...physicsBlocks(wall),
     ...scheduleBlocks(wall),
+    ...costBlocks(wall, advice),
     ...list('Windows, in this order', wall.buck.flashing_sequence),
     ...openingBlocks(wall),
     ...list('What it asks of the crew', [wall.crew.needed, ...wall.crew.steps]),
@@ -258,13 +260,14 @@ export function comparisonBlocks({ comparison }: Advice): Block[] {
 }
 
 /** The wall that looks like stucco, offered when only true stucco would do and none passes. */
-export function fallbackBlocks({ fallback }: Advice): Block[] {
+export function fallbackBlocks(advice: Advice): Block[] {
+  const { fallback } = advice;
   if (!fallback) return [];
   const { assembly, why } = fallback;
   return [
     { kind: 'title', text: 'Fallback: the look of stucco' },
     { kind: 'paragraph', text: why },
-    ...wholeWall(assembly),
+    ...wholeWall(assembly, advice),
   ];
 }
 

@@ -19,6 +19,7 @@ import {
   siteAside,
   wholeFigures,
 } from './tell-advice.ts';
+import { costBlocks } from './tell-cost.ts';
 import { openingBlocks } from './tell-openings.ts';
 import { physicsBlocks } from './tell-physics.ts';
 import { findOutBlocks, plainKindLines, robustnessBlocks, scoreBlocks } from './tell-ranking.ts';
@@ -35,7 +36,7 @@ export function homeownerBlocks(advice: Advice): Block[] {
     { kind: 'title', text: 'The answer, in plain words', aside: siteAside(advice) },
     { kind: 'paragraph', text: considered(advice) },
     ...cautionsFirst(advice, first),
-    ...(first ? choice(first) : nothingPasses(advice)),
+    ...(first ? choice(first, advice) : nothingPasses(advice)),
     ...(first && others.length > 0 ? alternatives(others, first) : []),
     ...robustnessBlocks(advice, 'homeowner'),
     ...findOutBlocks(advice),
@@ -102,11 +103,12 @@ export function buildAndWhy(wall: RankedAssembly, most?: number): Block[] {
   ];
 }
 
-function choice(wall: RankedAssembly): Block[] {
+function choice(wall: RankedAssembly, advice: Advice): Block[] {
   return [
     ...buildAndWhy(wall),
     ...titledList('Other ways to build the same wall', plainKindLines(wall)),
     ...sectionBlocks(wall),
+    ...costBlocks(wall, advice),
     ...titledList('Who builds it, and in what order', [wall.crew.needed, ...wall.crew.steps]),
     ...titledList('What you give up', wall.gives_up),
   ];

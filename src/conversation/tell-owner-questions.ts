@@ -4,11 +4,12 @@ import { speaksFor } from '../advice/speaks-for.ts';
 import { ended } from '../base/first-letter.ts';
 import { inches } from '../base/inches.ts';
 import { listed } from '../base/listed.ts';
-import { budgetCheck, quotesFor } from '../record/bids.ts';
-import { dollars } from '../record/figure-text.ts';
+import { budgetCheck, isRetrofit, notInThePrice, quotesFor, saysRule } from '../record/bids.ts';
+import { dollars, wholeWallUsd } from '../record/figure-text.ts';
 import { whoMustSign } from '../record/status/who-must-sign.ts';
 import type { Block } from './blocks.ts';
 import { note, titledList, warning } from './notes.ts';
+import { partsOfCost } from './tell-cost.ts';
 import { plainCaution } from './tell-homeowner.ts';
 import { findOutBlocks, PLAIN_TIE } from './tell-ranking.ts';
 import { nothingPassesBlocks } from './tell-short-answers.ts';
@@ -79,7 +80,7 @@ export function affordBlocks(advice: Advice, budget_usd_per_ft2: number | null):
     { kind: 'title', text: 'Is it affordable?' },
     {
       kind: 'paragraph',
-      text: `The first choice comes to about ${total(likely, area_ft2)} for ${area(area_ft2)} of wall; from ${total(low, area_ft2)} to ${total(high, area_ft2)}. That is ${dollars(likely)} a square foot (${dollars(low)} to ${dollars(high)}) times the area, rounded to hundreds.`,
+      text: `The first choice comes to about ${wholeWallUsd(likely, area_ft2)} for ${area(area_ft2)} of wall; from ${wholeWallUsd(low, area_ft2)} to ${wholeWallUsd(high, area_ft2)}. That is ${dollars(likely)} a square foot (${dollars(low)} to ${dollars(high)}) times the area, rounded to hundreds.`,
     },
     ...(isAssumed
       ? [
@@ -93,17 +94,18 @@ export function affordBlocks(advice: Advice, budget_usd_per_ft2: number | null):
       : [
           {
             kind: 'paragraph' as const,
-            text: `${budgetCheck(wall.installed_cost_usd_per_ft2, budget_usd_per_ft2)} For the whole wall your budget is ${total(budget_usd_per_ft2, area_ft2)}.`,
+            text: `${budgetCheck(wall.installed_cost_usd_per_ft2, budget_usd_per_ft2)} For the whole wall your budget is ${wholeWallUsd(budget_usd_per_ft2, area_ft2)}.`,
           },
         ]),
     ...titledList(
       'The others',
       others.map(({ rank, title, installed_cost_usd_per_ft2: cost }) => {
-        const range = `${total(cost.low, area_ft2)} to ${total(cost.high, area_ft2)}`;
-        return `${rank}. ${title}: about ${total(cost.likely, area_ft2)} (${range})`;
+        const range = `${wholeWallUsd(cost.low, area_ft2)} to ${wholeWallUsd(cost.high, area_ft2)}`;
+        return `${rank}. ${title}: about ${wholeWallUsd(cost.likely, area_ft2)} (${range})`;
       }),
     ),
-    ...titledList('What is not in these figures', notIncluded(advice, wall)),
+    ...partsOfCost(wall),
+    ...titledList('What is not in these figures', notInThePrice(advice, wall)),
     warning(
       `Caution: these prices are rough${prices?.note ? ` (${prices.note})` : ''}. Get at least two quotes before you decide.`,
     ),
@@ -132,7 +134,7 @@ export function cheaperBlocks(advice: Advice, budget_usd_per_ft2: number | null)
     { kind: 'title', text: 'If it costs too much' },
     {
       kind: 'paragraph',
-      text: `The first choice likely costs ${dollars(likely)} a square foot (${dollars(low)} to ${dollars(high)}), about ${total(likely, area_ft2)} for ${area(area_ft2)}${isAssumed ? ', an area that I assumed' : ''}.${budget}`,
+      text: `The first choice likely costs ${dollars(likely)} a square foot (${dollars(low)} to ${dollars(high)}), about ${wholeWallUsd(likely, area_ft2)} for ${area(area_ft2)}${isAssumed ? ', an area that I assumed' : ''}.${budget}`,
     },
     ...(cheaper.length > 0
       ? titledList(
@@ -140,7 +142,7 @@ export function cheaperBlocks(advice: Advice, budget_usd_per_ft2: number | null)
           cheaper.map((other) => lessWords(other, wall, area_ft2)),
         )
       : [note('None of the other walls that I ranked likely costs less.')]),
-    ...titledList('What costs most in it', dearestParts(wall)),
+    ...partsOfCost(wall),
     ...titledList(
       'When another wall comes first',
       moves.map(({ sentence }) => sentence),
@@ -156,58 +158,13 @@ export function cheaperBlocks(advice: Advice, budget_usd_per_ft2: number | null)
 
 function lessWords(other: RankedAssembly, wall: RankedAssembly, area_ft2: number): string {
   const { likely } = other.installed_cost_usd_per_ft2;
-  const saved = total(wall.installed_cost_usd_per_ft2.likely - likely, area_ft2);
+  const saved = wholeWallUsd(wall.installed_cost_usd_per_ft2.likely - likely, area_ft2);
   const gives = other.gives_up.length > 0 ? ` It gives up: ${other.gives_up.map(ended).join(' ')}` : '';
   return `${other.rank}. ${other.title}: likely ${dollars(likely)} a square foot, about ${saved} less.${gives}`;
 }
 
-const PART_WORDS: readonly { readonly label: string; readonly ids: readonly string[] }[] = [
-  { label: 'the cladding', ids: ['cladding-cost'] },
-  { label: 'the boards, laid and taped', ids: ['insulation-cost'] },
-  {
-    label: 'the fasteners through the boards, driven',
-    ids: ['fastener-material-cost', 'fastener-labour-cost'],
-  },
-];
-
-/** The known parts of the likely cost, the dearest first; none for a record from before they were told. */
-function dearestParts({ figures, installed_cost_usd_per_ft2: { likely } }: RankedAssembly): string[] {
-  return PART_WORDS.flatMap(({ label, ids }) => {
-    const values = ids.map((id) => figures.find((figure) => figure.id === id)?.value ?? null);
-    if (values.includes(null)) return [];
-    return [{ label, usd: values.reduce<number>((sum, value) => sum + (value ?? 0), 0) }];
-  })
-    .sort((a, b) => b.usd - a.usd)
-    .map(({ label, usd }) => `${label}: ${dollars(usd)} of the ${dollars(likely)} a square foot`);
-}
-
-const HUNDRED = 100;
-
-function total(usd_per_ft2: number, area_ft2: number): string {
-  return `$${(Math.round((usd_per_ft2 * area_ft2) / HUNDRED) * HUNDRED).toLocaleString('en-US')}`;
-}
-
 function area(area_ft2: number): string {
   return `${Math.round(area_ft2).toLocaleString('en-US')} sq ft`;
-}
-
-/** The price is for what lies outside the sheathing, installed, and an added retarder inside (`installedCost`). */
-function notIncluded(advice: Advice, wall: RankedAssembly): string[] {
-  return [
-    wall.openings.length > 0
-      ? 'the windows and doors themselves: only what carries and flashes them is'
-      : null,
-    isRetrofit(advice)
-      ? 'taking the old cladding off, getting rid of it, tests for lead and asbestos, and mending what is rotten under it'
-      : null,
-    saysRule(wall, 'buildability.eaves-and-fittings')
-      ? 'longer eaves, and gutters, meters, lamps and hose taps moved out to the new face'
-      : null,
-    'scaffold, and its rent while plaster cures',
-    'insulation between the studs, the inside lining, painting inside',
-    'permits, and the fee of an engineer or designer',
-    'taxes, interest, and a reserve for what nobody foresaw',
-  ].filter((item) => item !== null);
 }
 
 /** "What should I ask a contractor?": questions that follow from the first choice. */
@@ -283,16 +240,7 @@ function flashingQuestion(sequence: readonly string[]): string {
   return `In what order do you flash a window, from the bare opening to the sealed frame? My plan has ${sequence.length} steps.${looks}`;
 }
 
-function saysRule({ cautions }: { readonly cautions: readonly Caution[] }, rule: string): boolean {
-  return cautions.some((caution) => caution.rule === rule);
-}
-
 function remedyOf({ cautions }: RankedAssembly, rule: string): string {
   const remedy = cautions.find((caution) => caution.rule === rule)?.remedy;
   return remedy ? ` (${remedy.replace(/\.$/, '')}.)` : '';
-}
-
-/** Only a standing wall has something behind its cladding that nobody has seen. */
-function isRetrofit(advice: Advice): boolean {
-  return saysRule(advice, 'safety.hidden-decay');
 }

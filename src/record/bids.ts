@@ -1,4 +1,4 @@
-import type { Advice, RankedAssembly } from '../advice/advice-schema.ts';
+import type { Advice, Caution, RankedAssembly } from '../advice/advice-schema.ts';
 import { inches } from '../base/inches.ts';
 import { listed } from '../base/listed.ts';
 import { fixed } from './figure-text.ts';
@@ -29,4 +29,32 @@ export function quotesFor(wall: RankedAssembly, { ranked }: Advice): string[] {
     'scaffold for the whole time, curing included',
     second ? `the second choice too, for comparison (${second.title})` : null,
   ].filter((quote) => quote !== null);
+}
+
+/** What the installed cost doesn't pay for: it is for what lies outside the sheathing, and an added retarder inside. */
+export function notInThePrice(advice: Advice, wall: RankedAssembly): string[] {
+  return [
+    wall.openings.length > 0
+      ? 'the windows and doors themselves (what carries and flashes them is in it)'
+      : null,
+    isRetrofit(advice)
+      ? 'taking the old cladding off, getting rid of it, tests for lead and asbestos, and mending what is rotten under it'
+      : null,
+    saysRule(wall, 'buildability.eaves-and-fittings')
+      ? 'longer eaves, and gutters, meters, lamps and hose taps moved out to the new face'
+      : null,
+    'scaffold, and its rent while plaster cures',
+    'insulation between the studs, the inside lining, painting inside',
+    'permits, and the fee of an engineer or designer',
+    'taxes, interest, and a reserve for what nobody foresaw',
+  ].filter((item) => item !== null);
+}
+
+/** Only a standing wall has something behind its cladding that nobody has seen. */
+export function isRetrofit(advice: Advice): boolean {
+  return saysRule(advice, 'safety.hidden-decay');
+}
+
+export function saysRule({ cautions }: { readonly cautions: readonly Caution[] }, rule: string): boolean {
+  return cautions.some((caution) => caution.rule === rule);
 }

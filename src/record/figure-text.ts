@@ -38,6 +38,13 @@ export function dollars(value_usd: number): string {
   return `$${value_usd.toLocaleString('en-US', { minimumFractionDigits: whole ? 0 : 2, maximumFractionDigits: whole ? 0 : 2 })}`;
 }
 
+const HUNDRED = 100;
+
+/** A price per square foot times the wall, rounded to hundreds: `$50,700`. */
+export function wholeWallUsd(usd_per_ft2: number, area_ft2: number): string {
+  return `$${(Math.round((usd_per_ft2 * area_ft2) / HUNDRED) * HUNDRED).toLocaleString('en-US')}`;
+}
+
 /** `$29 per ft² (from $24 to $37)` */
 export function priceText(price: { low: number; likely: number; high: number }): string {
   return `${dollars(price.likely)} per ft² (from ${dollars(price.low)} to ${dollars(price.high)})`;

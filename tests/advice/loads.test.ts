@@ -50,6 +50,32 @@ describe('loads in the answer', () => {
     }
   });
 
+  it('tell where the money goes: parts that add up to the price, low, likely and high, the dearest first', () => {
+    for (const wall of told.ranked) {
+      const parts = wall.cost_parts;
+      expect(parts.map(({ part }) => part)).toEqual(
+        expect.arrayContaining([
+          'cladding',
+          'insulation',
+          'water-resistive-barrier',
+          'window-bucks',
+          'opening-flashing',
+          'fasteners-through-the-boards',
+          'driving-them',
+        ]),
+      );
+      for (const end of ['low', 'likely', 'high'] as const) {
+        const sum = parts.reduce((usd, { usd_per_ft2 }) => usd + usd_per_ft2[end], 0);
+        // Each part is told to the cent, the whole to ten.
+        expect(Math.abs(sum - wall.installed_cost_usd_per_ft2[end])).toBeLessThan(
+          0.05 + 0.005 * parts.length,
+        );
+      }
+      const likely = parts.map(({ usd_per_ft2 }) => usd_per_ft2.likely);
+      expect(likely).toEqual([...likely].sort((a, b) => b - a));
+    }
+  });
+
   // ASCE 7-16 by hand, 115 mph, exposure B, 22 ft: Kz = 2.01 (22/1200)^(2/7) = 0.641; q = 0.00256 x 0.641 x 0.85 x 115²
   // = 18.45 psf; corners 18.45 x 1.58 x 0.6 = 17.5 psf outward.
   it('have the wind of field and corners by the edition’s standard (hand-worked)', () => {

@@ -119,6 +119,14 @@ export function sampleWall(rank: number, title: string): RankedAssembly {
     added_thickness_in: 4.6,
     weight_psf: 12.1,
     installed_cost_usd_per_ft2: { low: 24, likely: 29, high: 37 },
+    cost_parts: [
+      { part: 'cladding', label: 'cladding in place', usd_per_ft2: { low: 16, likely: 19, high: 24 } },
+      {
+        part: 'insulation',
+        label: 'boards laid and taped',
+        usd_per_ft2: { low: 8, likely: 10, high: 13 },
+      },
+    ],
     crew: {
       needed: 'A crew with a plasterer',
       steps: ['Hang the boards', 'Fix the lath'],

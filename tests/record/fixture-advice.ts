@@ -144,6 +144,14 @@ const stuccoOnMat: RankedAssembly = {
   added_thickness_in: 4.27,
   weight_psf: 12.1,
   installed_cost_usd_per_ft2: { low: 24, likely: 29, high: 37 },
+  cost_parts: [
+    { part: 'cladding', label: 'cladding in place', usd_per_ft2: { low: 16, likely: 19, high: 24 } },
+    {
+      part: 'insulation',
+      label: 'boards laid and taped',
+      usd_per_ft2: { low: 8, likely: 10, high: 13 },
+    },
+  ],
   crew: {
     needed: 'a plasterer with lath-and-plaster experience',
     steps: [

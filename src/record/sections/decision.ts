@@ -4,7 +4,7 @@ import { speaksFor } from '../../advice/speaks-for.ts';
 import { isWindowless, NO_WINDOWS } from '../../advice/windowless.ts';
 import { capital } from '../../base/first-letter.ts';
 import { inches } from '../../base/inches.ts';
-import { fixed, keyWords, numberText, priceText, sentence } from '../figure-text.ts';
+import { fixed, keyWords, numberText, priceText, sentence, wholeWallUsd } from '../figure-text.ts';
 import { factsOf, listOf, present, type RecordBlock, tableOf } from '../record-document.ts';
 
 /** The first choice and why; or that nothing passes, and what comes closest. */
@@ -116,16 +116,23 @@ export function insulationText({ insulation }: RankedAssembly): string {
 
 export function costAndWeight(first: RankedAssembly, wall_area_ft2: number | null): RecordBlock[] {
   const price = first.installed_cost_usd_per_ft2;
-  const total = (usd: number) =>
-    `$${(Math.round((usd * (wall_area_ft2 ?? 0)) / 100) * 100).toLocaleString('en-US')}`;
+  const [, ...more] = first.cost_parts;
   return present([
     factsOf([
       { label: 'Installed cost', value: priceText(price) },
+      more.length === 0
+        ? null
+        : {
+            label: 'Made up of',
+            value: first.cost_parts
+              .map(({ label, usd_per_ft2 }) => `${label} $${fixed(usd_per_ft2.likely, 2)}`)
+              .join('; '),
+          },
       wall_area_ft2 === null
         ? null
         : {
             label: `For ${numberText(wall_area_ft2)} ft² of wall`,
-            value: `about ${total(price.likely)} (from ${total(price.low)} to ${total(price.high)})`,
+            value: `about ${wholeWallUsd(price.likely, wall_area_ft2)} (from ${wholeWallUsd(price.low, wall_area_ft2)} to ${wholeWallUsd(price.high, wall_area_ft2)})`,
           },
       {
         label: 'Added thickness',

@@ -4,7 +4,7 @@ import { fastenerWords, STEP_VERDICT_WORDS, spacingWords } from '../../advice/sc
 import { capital } from '../../base/first-letter.ts';
 import { inches } from '../../base/inches.ts';
 import { fieldsWordsWithUnit } from '../../brief/field-words.ts';
-import { budgetCheck, quotesFor } from '../bids.ts';
+import { budgetCheck, notInThePrice, quotesFor } from '../bids.ts';
 import { DETAIL_PARTS } from '../drawing/opening-detail.ts';
 import { figureText, numberText, sentence } from '../figure-text.ts';
 import { factsOf, present, type RecordBlock, tableOf } from '../record-document.ts';
@@ -172,6 +172,7 @@ export function budget(wall: RankedAssembly, { scenario, advice }: DecisionRecor
             value: `${cost.method}; ${cost.source.join('; ')}${cost.note ? `; ${cost.note}` : ''}`,
           }
         : null,
+      { label: 'Not in that price', value: notInThePrice(advice, wall).join('; ') },
       {
         label: 'Get quotes for',
         value: `${quotesFor(wall, advice).join('; ')}. Give each bidder the build sheet and its take-off.`,
