@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { RankedAssembly } from '../../src/advice/advice-schema.ts';
 import { figuresOf } from '../../src/advice/figures.ts';
-import type { Judged, JudgedWall } from '../../src/advice/judge-walls.ts';
+import type { Judged, JudgedWall, Knowledge } from '../../src/advice/judge-walls.ts';
 import { energyRemedy } from '../../src/advice/wall-energy-words.ts';
 import { wallPhysics } from '../../src/advice/wall-physics.ts';
 import type { InsulationBuild } from '../../src/assembly/insulation-builds.ts';
@@ -17,6 +17,15 @@ const market = withCatalogue({
     .filter((b) => ['plywood-box', 'steel-bracket'].includes(b.id))
     .map((b) => ({ ...b, min_projection_in: 0, max_projection_in: 99 })),
 });
+
+/** The same market where nobody has seen the wood U-factors of the code. */
+function withLimitsFromMemory(): Knowledge {
+  const energy = structuredClone(market.tables.energy);
+  for (const { rows } of energy.residential_editions)
+    for (const { wood_frame } of rows)
+      Object.assign(wood_frame.max_u_factor, { sources: ['recall'], provenance: 'memory' });
+  return { ...market, tables: { ...market.tables, energy } };
+}
 
 const physicsOf = ({ context, assess }: Judged, { candidate }: JudgedWall) =>
   wallPhysics(candidate, assess.partsOf(candidate), context);
@@ -51,7 +60,7 @@ describe('the energy route of a wall', async () => {
     }
   });
 
-  // 2021, zone 5: U 0.045 (from memory); R-20 + R-5 seen in two published sources.
+  // 2021, zone 5: U 0.045 and R-20 + R-5, each seen in two published sources.
   it('comes with its margin in figures and in words', () => {
     const wall = find(zone5, 'plaster-on-furred-lath/eps-2/plywood-box');
     const { energy } = physicsOf(zone5, wall);
@@ -65,9 +74,10 @@ describe('the energy route of a wall', async () => {
     expect([energy.provenance, energy.from_memory]).toEqual(['two-sources', false]);
   });
 
-  it('tells the limit and the option each by its own provenance', () => {
-    const wall = find(zone5, 'plaster-on-furred-lath/eps-2/plywood-box');
-    const { energy } = physicsOf(zone5, wall);
+  it('tells the limit and the option each by its own provenance', async () => {
+    const judged = await judge(briefOf(), withLimitsFromMemory());
+    const wall = find(judged, 'plaster-on-furred-lath/eps-2/plywood-box');
+    const { energy } = physicsOf(judged, wall);
     expect([energy.max_u_factor_provenance, energy.option_met?.provenance]).toEqual([
       'memory',
       'two-sources',
@@ -80,22 +90,28 @@ describe('the energy route of a wall', async () => {
   });
 
   it('sources the U-factor limit by where that column was seen, not by where the options were', async () => {
-    const limitOf = async (change: object) => {
-      const judged = await judge(briefOf(change), market);
+    const limitOf = async (change: object, knowledge = market) => {
+      const judged = await judge(briefOf(change), knowledge);
       const { candidate } = find(judged, 'plaster-on-furred-lath/eps-2/plywood-box');
       const figures = figuresOf(candidate, judged.assess.partsOf(candidate), judged.context);
       return figures.find(({ id }) => id === 'max-u-factor');
     };
-    const recalled = await limitOf({});
+    const recalled = await limitOf({}, withLimitsFromMemory());
     expect(recalled?.note).toBe('from memory, not verified');
     expect(recalled?.source).toEqual([
       'IECC 2021 residential (IRC 2021 Chapter 11), Table R402.1.2 (N1102.1.2)',
       'From memory, no document seen',
     ]);
-    const seen = await limitOf({ code_edition: '2018' });
-    expect(seen?.note).toBeUndefined();
-    expect(seen?.source).toHaveLength(2);
-    expect(seen?.source[1]).toContain('public data copy of the 2018 residential tables');
+    const once = await limitOf({ code_edition: '2018' });
+    expect(once?.note).toBeUndefined();
+    expect(once?.source).toHaveLength(2);
+    expect(once?.source[1]).toContain('public data copy of the 2018 residential tables');
+    const twice = await limitOf({});
+    expect(twice?.note).toBeUndefined();
+    expect(twice?.source.slice(1)).toEqual([
+      expect.stringContaining('data copy of the frame-wall column of the 2021 residential Table R402.1.2'),
+      expect.stringContaining('notes quoting the 2021 residential Table R402.1.2'),
+    ]);
   });
 
   it('names the thinnest market thickness that complies: the next thinner one does not', () => {
