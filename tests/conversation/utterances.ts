@@ -193,6 +193,8 @@ export const UNDERSTOOD: readonly Utterance[] = [
   { asked: 'crew', said: 'DIY', found: { crew_skill: 'first-time' } },
   { asked: 'crew', said: 'general carpenters, no plasterer', found: { crew_skill: 'general' } },
   { asked: 'crew', said: 'a stucco crew', found: { crew_skill: 'stucco-experienced' } },
+  { asked: 'place', said: 'experienced stucco crew', found: { crew_skill: 'stucco-experienced' } },
+  { asked: 'crew', said: 'skilled plasterers', found: { crew_skill: 'stucco-experienced' } },
   {
     asked: 'crew',
     said: 'experienced with exterior insulation',

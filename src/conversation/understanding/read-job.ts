@@ -220,12 +220,12 @@ const CREWS = [
   {
     value: 'exterior-insulation-experienced',
     pattern:
-      /\b(?:experienced (?:with|in) |knows? )?(?:exterior|outside|continuous) insulation(?: (?:crew|experience|experienced|people))\b|\bexperienced (?:with|in) (?:exterior|outside|continuous) insulation\b|\b(?:has|have|we've|they've) (?:done|built|hung) (?:exterior|outside|continuous) insulation(?: before)?\b/,
+      /\b(?:experienced (?:(?:with|in) )?|knows? |skilled )?(?:exterior|outside|continuous) insulation(?: (?:crew|experience|experienced|people))\b|\bexperienced (?:with|in) (?:exterior|outside|continuous) insulation\b|\b(?:has|have|we've|they've) (?:done|built|hung) (?:exterior|outside|continuous) insulation(?: before)?\b/,
   },
   {
     value: 'stucco-experienced',
     pattern:
-      /\b(?:experienced (?:with|in) |knows? )?stucco (?:crew|experience|experienced|workers?|contractors?|plasterers?)\b|\bexperienced (?:with|in) stucco\b|\b(?:knows?|knew) stucco\b|\b(?:has|have|with) (?:a )?plasterers?\b|\bplasterers?(?: crew)?\b|\bplaster(?:ing)? crew\b|\blathers\b/,
+      /\b(?:experienced (?:(?:with|in) )?|knows? |skilled |good )?stucco (?:crew|experience|experienced|workers?|contractors?|plasterers?)\b|\bexperienced (?:with|in) stucco\b|\b(?:knows?|knew) stucco\b|\b(?:has|have|with) (?:a )?plasterers?\b|\b(?:experienced |skilled |good )?(?:plasterers?(?: crew)?|plaster(?:ing)? crew|lathers)\b/,
   },
   {
     value: 'first-time',
