@@ -2,7 +2,7 @@ import { type Finding, sameAnswer } from './answers.ts';
 import { withAnswer, withoutAnswers } from './answers-schema.ts';
 import { applyFindings, applyReading } from './apply-reading.ts';
 import { note } from './notes.ts';
-import { contextOf, countyWords, LABELS, placeLabel } from './prompt.ts';
+import { contextOf, countyWords, LABELS, placeChoices, placeLabel } from './prompt.ts';
 import type { Aside, ConversationState, PlaceMatch, Step, Trial } from './state.ts';
 import { putBack } from './take-back.ts';
 import { answersBlocks, assumeRest, notedBlock, zoneBlock } from './talk.ts';
@@ -30,7 +30,8 @@ export function answerAside(state: ConversationState, aside: Aside, text: string
       return answerResume(rest, aside, line);
     case 'which-place': {
       const [only] = aside.places;
-      const chosen = aside.places.find((place, i) => isPick(line, i, placeLabel(place)));
+      const labels = placeChoices(aside.places);
+      const chosen = aside.places.find((_, i) => isPick(line, i, labels[i] ?? ''));
       if (chosen) return settled(choosePlace(rest, chosen));
       if (isPick(line, aside.places.length, LABELS.noneOfThese) || NOT_THERE.test(line)) {
         return settled({

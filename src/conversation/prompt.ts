@@ -205,6 +205,15 @@ export function placeLabel(place: PlaceMatch): string {
   return `${countyWords(place)} (zone ${place.zone})`;
 }
 
+/** Counties to choose from; beside others, one that was found by a town in it says so. */
+export function placeChoices(places: readonly PlaceMatch[]): string[] {
+  return places.map((place) =>
+    places.length > 1 && place.town !== undefined
+      ? `${placeLabel(place)}, with the town of ${place.town}`
+      : placeLabel(place),
+  );
+}
+
 function asidePrompt(aside: Aside, state: ConversationState): Prompt {
   const base = { aside: null, why: null, example: null };
   switch (aside.kind) {
@@ -229,7 +238,7 @@ function asidePrompt(aside: Aside, state: ConversationState): Prompt {
               ? `Is this the county that "${aside.text}" lies in?`
               : `Is this the place meant by "${aside.text}"?`
             : `Which place is meant by "${aside.text}"?`,
-        choices: [...aside.places.map(placeLabel), LABELS.noneOfThese],
+        choices: [...placeChoices(aside.places), LABELS.noneOfThese],
         accepts: 'one of the choices by number, or another place',
       };
     case 'which-number':

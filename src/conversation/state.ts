@@ -20,6 +20,8 @@ export type PlaceMatch = {
   readonly zone: string;
   /** "exact" when the name itself was found; anything else is put to the user. */
   readonly match?: 'exact' | 'town' | 'close' | 'weak';
+  /** The town that it was found by, where that was how. */
+  readonly town?: string;
 };
 
 /** One question as it is put on the screen. */

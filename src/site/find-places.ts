@@ -14,6 +14,8 @@ export type FoundPlace = {
   readonly zone: string;
   /** How it was found: the name itself, a town in it, a name spelt nearly so, or merely the nearest in the state. */
   readonly match: 'exact' | 'town' | 'close' | 'weak';
+  /** The town that it was found by; left out where it was found by its own name. */
+  readonly town?: string;
 };
 
 const MOST_SHOWN = 6;
@@ -150,7 +152,7 @@ function exactMatches(data: CountyData, towns: readonly Town[], reading: PlaceRe
     .flatMap((town) => {
       const ofState = countiesOf(data, town.state);
       const county = ofState.find(({ name, kind }) => name === town.county && kind !== 'city');
-      return county ? [place(county, ofState, 'town')] : [];
+      return county ? [{ ...place(county, ofState, 'town'), town: town.town }] : [];
     });
   const found = [...counties, ...inTowns];
   return reading.isStateGuessed ? found.map(inGuessedState) : found;

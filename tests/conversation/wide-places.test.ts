@@ -35,6 +35,19 @@ describe('a place that is too wide', () => {
     expect(abroad).toContain('6A: cold and moist');
   });
 
+  it('says of a county found by a town in it which town that is, beside one called the same', () => {
+    const places = [
+      { state: 'ID', county: 'Boise', title: 'Boise County', zone: '6B', match: 'exact' },
+      { state: 'ID', county: 'Ada', title: 'Ada County', zone: '5B', match: 'town', town: 'Boise' },
+    ] as const;
+    const asked = new Talk().event({ kind: 'places-found', text: 'Boise, Idaho', places });
+    expect(asked.prompt.choices.slice(0, 2)).toEqual([
+      'Boise County, ID (zone 6B)',
+      'Ada County, ID (zone 5B), with the town of Boise',
+    ]);
+    expect(asked.say('2').state.answers.place).toEqual({ state: 'ID', county: 'Ada' });
+  });
+
   it('offers what is called the same', () => {
     const places = [
       { state: 'NY', county: 'New York', title: 'New York County', zone: '4A', match: 'exact' },
