@@ -83,15 +83,25 @@ function specialKey(input: string, key: PressedKey): KeyAction[] | null {
   return key.tab || key.meta ? [] : null;
 }
 
+/** What a control character inside a chunk asks for: keys pressed faster than the program reads come together. */
+const CONTROL_CHARACTERS: ReadonlyMap<string, KeyAction> = new Map<string, KeyAction>([
+  ...Object.entries(CONTROL_KEYS).map(([letter, kind]) => [controlCharacter(letter), { kind }] as const),
+  [controlCharacter('c'), { kind: 'interrupt' }],
+  [controlCharacter('z'), { kind: 'suspend' }],
+  ['\u007f', { kind: 'erase-back' }],
+]);
+
+function controlCharacter(letter: string): string {
+  return String.fromCharCode(letter.charCodeAt(0) & 0x1f);
+}
+
+const CONTROLS = new RegExp(`([${[...CONTROL_CHARACTERS.keys()].join('')}])`);
+
 function typed(chunk: string): KeyAction[] {
   const isLine = /^[^\r\n]*[\r\n]$/.test(chunk);
   const text = isLine ? chunk.slice(0, -1) : chunk;
-  const actions = text.split(/([\u0003\u0008\u001a\u007f])/).flatMap((part): KeyAction[] => {
-    if (part === '\u0003') return [{ kind: 'interrupt' }];
-    if (part === '\u001a') return [{ kind: 'suspend' }];
-    if (part === '\u0008' || part === '\u007f') return [{ kind: 'erase-back' }];
-    return pasted(part);
-  });
+  const parts = text.split(CONTROLS).filter((part) => part !== '');
+  const actions = parts.flatMap((part) => CONTROL_CHARACTERS.get(part) ?? pasted(part));
   return isLine ? [...actions, { kind: 'submit' }] : actions;
 }
 

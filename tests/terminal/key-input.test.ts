@@ -66,6 +66,20 @@ describe('what a chunk from the terminal asks for', () => {
     expect(kinds('c', { ctrl: true }, true)).toEqual(['<interrupt>']);
   });
 
+  it('keys that come together faster than they are read do what each does alone', () => {
+    expect(kinds('ab\u0015cd\u0001ef\u0005\r')).toEqual([
+      'ab',
+      '<erase-to-start>',
+      'cd',
+      '<start>',
+      'ef',
+      '<end>',
+      '<submit>',
+    ]);
+    expect(kinds('one two\u0017\u000b')).toEqual(['one two', '<erase-word>', '<erase-to-end>']);
+    expect(kinds('ab\u001acd')).toEqual(['ab', '<suspend>', 'cd']);
+  });
+
   it('escape goes back, although it also counts as meta', () => {
     expect(kinds('', { escape: true, meta: true })).toEqual(['<back>']);
   });

@@ -40,16 +40,18 @@ const YEAR = String.raw`(1[6-9]\d\d(?!\d)|20[0-4]\d(?!\d)|${DECADES.join('|')})(
 const BUILT_IN = new RegExp(
   `\\b(?:(?:(?:it|(?:our|the|my) ${HOUSE})(?:'?s| is| was) |was )?(?:built|from|dates?(?: back)?(?: from| to)?|dating from|(?:has )?(?:stood|stands)(?: there)? since)(?: in| around| about)?(?: the)?(?: early| mid| late)? )${YEAR}\\b|\\b${YEAR}[- ](?:${OF_HOUSE})*(?:${HOUSE}|(?:one|two|three|[1-3])[- ]stor(?:e?y|eys|ies))\\b`,
 );
+/** A clause of nothing but a decade says of which time the house is. */
+const DECADE_ALONE = /^(?:the )?(?:early |mid |late )?((?:1[6-9]|20)\d0)'?s$/;
 const TO_COME = /\b(?:to be|will be|going to be|being|gets?) (?:built|finished)\b/;
 
 /** Whether a clause says when the house was built. */
 export function saysWhenBuilt(text: string): boolean {
-  return BUILT_IN.test(text);
+  return BUILT_IN.test(text) || DECADE_ALONE.test(text);
 }
 
 /** New wall or retrofit. */
 export const readProject: Reader = (clause, gathering) => {
-  const year = clause.take(BUILT_IN);
+  const year = clause.take(DECADE_ALONE) ?? clause.take(BUILT_IN);
   const said = year?.groups[0] ?? year?.groups[1] ?? '';
   const decade = DECADES.indexOf(said);
   if (year && isWindowTalk(clause.text)) {
