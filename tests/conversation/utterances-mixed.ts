@@ -455,7 +455,11 @@ const ONE_AT_A_TIME: readonly Utterance[] = [
   },
   { asked: 'project', said: 'it is from 1962', found: { project: 'retrofit' } },
   { asked: 'project', said: 'built in the early 1950s', found: { project: 'retrofit' } },
-  { asked: 'place', said: '1950s, 2x4 studs', found: { project: 'retrofit', 'framing.material': 'wood', 'framing.depth_in': 3.5 } },
+  {
+    asked: 'place',
+    said: '1950s, 2x4 studs',
+    found: { project: 'retrofit', 'framing.material': 'wood', 'framing.depth_in': 3.5 },
+  },
   { asked: 'project', said: 'a 1930s two-storey farmhouse', found: { project: 'retrofit' } },
   { asked: 'project', said: 'to be built in 2027', found: { project: 'new' } },
   { asked: 'project', said: 'a new two-storey house', found: { project: 'new' } },
