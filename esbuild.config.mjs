@@ -136,6 +136,9 @@ async function checksOfShippedFiles() {
   }
 }
 
+/** `EXIT.fault` of src/cli/exit-codes.ts. */
+const FAULT = 70;
+
 /** Without the code the program only starts slower, as it does where rules/ has an error and there is no answer. */
 async function keepCode(scenario) {
   const text = await bundled('src/cli/keep-code.ts', { format: 'esm' });
@@ -148,7 +151,9 @@ async function keepCode(scenario) {
         stdio: ['ignore', 'ignore', 'inherit'],
       },
     );
-  } catch {
+  } catch (error) {
+    // A fault of the program, not a file that it refuses: no answer would come either.
+    if (error.status === FAULT) throw new Error('the answer that the build asks for ended with a fault');
     process.stderr.write('one answer failed, so that no code is kept for the next\n');
   }
 }

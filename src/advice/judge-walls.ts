@@ -274,7 +274,10 @@ export async function judgeWalls(
   const { rulebook, tables, catalogue } = knowledge;
   const context = answerContext(brief, site, tables, catalogue);
   const assess = assessor(context);
-  const set = wallSet(brief, catalogue, claddingsOnDeeperFurring(context));
+  const set = wallSet(brief, catalogue, {
+    deeper: claddingsOnDeeperFurring(context),
+    units: assess.works.windows.work.windows,
+  });
   const slots = factSlots(set, assess.works, context);
   const sheets = new FactSheets(
     set.shape,

@@ -31,24 +31,30 @@ export type Candidate = Face & {
   readonly seat: FlangeSeat;
 };
 
+/** What calculators have found of the job before a wall is drawn. */
+export type WorkedOut = {
+  /** Ids of the claddings that the wind asks to be hung on deeper furring; see `onDeeperFurring`. */
+  readonly deeper: readonly string[];
+  /** The windows by area, and by the weight that they are judged by: a large one is offered bucks of its own. */
+  readonly units: readonly { readonly area_ft2: number; readonly judged_weight_lb: number }[];
+};
+
 /**
  * Draws up every wall that can be put together from the catalogue for this brief.
  *
  * Only physical fits are decided here (a cladding listed for that framing and insulation, a buck made for that
  * projection, or the one that reaches furthest); whether a wall is allowed, dry, strong or affordable is for the
  * calculators and the rules.
- *
- * @param deeper  ids of the claddings that the wind asks to be hung on deeper furring; see `onDeeperFurring`
  */
 export function drawUpCandidates(
   brief: Brief,
   catalogue: Catalogue,
-  deeper: readonly string[] = [],
+  { deeper, units }: WorkedOut,
 ): Candidate[] {
   const sheathing = catalogue.sheathings.find((s) => s.id === brief.sheathing);
   if (!sheathing) throw new Error(`no catalogue entry for sheathing ${brief.sheathing}`);
   const insides = retarderChoices(brief, catalogue);
-  const offered = offeredBucks(brief, catalogue);
+  const offered = offeredBucks(units, catalogue);
   const candidates: Candidate[] = [];
   for (const usual of catalogue.claddings) {
     const cladding = deeper.includes(usual.id) ? onDeeperFurring(usual, catalogue) : usual;
@@ -71,13 +77,12 @@ export function drawUpCandidates(
 }
 
 /** Bucks of the catalogue that at least one window of the job is large enough for. */
-export function offeredBucks({ windows }: Brief, { bucks }: Catalogue): Buck[] {
+export function offeredBucks(units: WorkedOut['units'], { bucks }: Catalogue): Buck[] {
   return bucks.filter(
     ({ for_units_from: from }) =>
       from === undefined ||
-      windows.some(
-        ({ width_in, height_in, weight_lb }) =>
-          (width_in * height_in) / 144 >= from.area_ft2 || (weight_lb ?? 0) >= from.weight_lb,
+      units.some(
+        ({ area_ft2, judged_weight_lb }) => area_ft2 >= from.area_ft2 || judged_weight_lb >= from.weight_lb,
       ),
   );
 }

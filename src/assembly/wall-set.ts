@@ -7,7 +7,7 @@ import {
   refine,
 } from '../base/partitions.ts';
 import type { Brief } from '../brief/brief.ts';
-import { type Candidate, drawUpCandidates, offeredBucks } from './candidates.ts';
+import { type Candidate, drawUpCandidates, offeredBucks, type WorkedOut } from './candidates.ts';
 import type { Catalogue } from './catalogue.ts';
 import { finishPermeance } from './finish-permeance.ts';
 
@@ -38,10 +38,10 @@ export type WallSet = {
 const MOST_KEPT = 14;
 const kept = new WeakMap<Catalogue, Map<string, WallSet>>();
 
-/** {@link drawUpCandidates}, remembered: only these answers, and which claddings take deeper furring, decide what is put together. */
-export function wallSet(brief: Brief, catalogue: Catalogue, deeper: readonly string[]): WallSet {
+/** {@link drawUpCandidates}, remembered: only these answers, which bucks are offered and which claddings take deeper furring decide. */
+export function wallSet(brief: Brief, catalogue: Catalogue, worked: WorkedOut): WallSet {
   const { sheathing, framing, project, interior_vapour_retarder } = brief;
-  const bucks = offeredBucks(brief, catalogue).map(({ id }) => id);
+  const bucks = offeredBucks(worked.units, catalogue).map(({ id }) => id);
   const key = [
     sheathing,
     framing.material,
@@ -49,11 +49,11 @@ export function wallSet(brief: Brief, catalogue: Catalogue, deeper: readonly str
     interior_vapour_retarder,
     brief.flange_plane,
     ...bucks,
-    ...deeper,
+    ...worked.deeper,
   ].join(' ');
   const sets = kept.get(catalogue) ?? new Map<string, WallSet>();
   kept.set(catalogue, sets);
-  const set = sets.get(key) ?? sharedOut(drawUpCandidates(brief, catalogue, deeper));
+  const set = sets.get(key) ?? sharedOut(drawUpCandidates(brief, catalogue, worked));
   // Put last again, so that the one dropped is the one not asked for the longest.
   sets.delete(key);
   sets.set(key, set);

@@ -52,7 +52,10 @@ export function addMatrix(
     .description('one standard for many walls: zones by framings, and the fewest assemblies that cover them')
     .argument('[FILE]', "a firm's file or a scenario to start from, or - for standard input")
     .option('--zones <list>', 'climate zones with commas between them: 2A,4C,5B')
-    .option('--framings <list>', 'material-depth-spacing, and -r21 for the filling: wood-5.5-16,steel-6-16')
+    .option(
+      '--framings <list>',
+      'material-depth-spacing, then -54mil for steel and -r21 for the filling: wood-5.5-16,steel-6-16-54mil',
+    )
     .option('--finishes <list>', 'cement-stucco, stucco-look, any')
     .option('--budgets <list>', 'US dollars per square foot, or none: 24,32,none')
     .option('--within <score>', 'how far below a cell’s best an assembly still covers it; 0.05 when left out')

@@ -1,6 +1,12 @@
 import { z } from 'zod';
 import { CLIMATE_ZONES } from '../base/climate-zones.ts';
-import { FINISHES, FRAMING_MATERIALS, placeSchema, scenarioSchema } from '../brief/scenario.ts';
+import {
+  FINISHES,
+  FRAMING_MATERIALS,
+  placeSchema,
+  STEEL_THICKNESSES_MIL,
+  scenarioSchema,
+} from '../brief/scenario.ts';
 
 export const FIRM_SCHEMA = 'cladwright-firm/1';
 
@@ -25,6 +31,10 @@ export const firmFramingSchema = z.strictObject({
   depth_in: number(1.5, 12, 'the actual stud depth in inches', 5.5),
   spacing_in: number(16, 24, 'the stud spacing in inches on center', 16),
   species_gravity: number(0.3, 0.75, 'the specific gravity of the studs', 0.42).optional(),
+  /** Left out: the base's, where its studs are steel too. */
+  steel_thickness_mil: z
+    .literal(STEEL_THICKNESSES_MIL, `Give one of ${STEEL_THICKNESSES_MIL.join(', ')}.`)
+    .optional(),
   /** Left out: the usual fill of that depth. */
   cavity_insulation_r: number(0, 60, 'the R-value of the insulation between the studs', 21).optional(),
 });

@@ -2,23 +2,26 @@ import { parseInput } from '../base/parse-input.ts';
 import { Refusal, showValue } from '../base/refusal.ts';
 import { type FirmFraming, firmFramingSchema } from './firm-file.ts';
 
-/** "wood 5.5 at 16", with the filling when it is given: "wood 5.5 at 16, R-21"; the firm's own name goes before. */
+/** "wood 5.5 at 16", with what else is given: "steel 6 at 16, 54 mil, R-21"; the firm's own name goes before. */
 export function framingText({
   name,
   material,
   depth_in,
   spacing_in,
+  steel_thickness_mil,
   cavity_insulation_r,
 }: FirmFraming): string {
   if (name !== undefined) return name;
   const filling = cavity_insulation_r === undefined ? '' : `, R-${cavity_insulation_r}`;
-  return `${material} ${depth_in} at ${spacing_in}${filling}`;
+  const steel = steel_thickness_mil === undefined ? '' : `, ${steel_thickness_mil} mil`;
+  return `${material} ${depth_in} at ${spacing_in}${steel}${filling}`;
 }
 
-const WORD = /^(wood|steel)-(\d+(?:\.\d+)?)-(\d+(?:\.\d+)?)(?:-r(\d+(?:\.\d+)?))?$/i;
+const WORD = /^(wood|steel)-(\d+(?:\.\d+)?)-(\d+(?:\.\d+)?)(?:-(\d+)mil)?(?:-r(\d+(?:\.\d+)?))?$/i;
 
 /**
- * Reads `wood-5.5-16`, or `wood-5.5-16-r21` with the R-value between the studs.
+ * Reads `wood-5.5-16`, `steel-6-16-54mil` with the thickness of the steel, and `wood-5.5-16-r21` with the R-value between
+ * the studs.
  *
  * @throws Refusal for anything else, and for studs out of range
  */
@@ -29,16 +32,17 @@ export function readFraming(text: string, field: string): FirmFraming {
       field,
       value: showValue(text),
       accepted:
-        'Give material, actual depth and spacing in inches, for example wood-5.5-16 or steel-6-16, and -r21 after it for the insulation between the studs.',
+        'Give material, actual depth and spacing in inches, for example wood-5.5-16 or steel-6-16; after it -54mil for the thickness of steel studs and -r21 for the insulation between the studs.',
     });
   }
-  const [, material = '', depth, spacing, cavity] = match;
+  const [, material = '', depth, spacing, mil, cavity] = match;
   return parseInput(
     firmFramingSchema,
     {
       material: material.toLowerCase(),
       depth_in: Number(depth),
       spacing_in: Number(spacing),
+      ...(mil === undefined ? {} : { steel_thickness_mil: Number(mil) }),
       ...(cavity === undefined ? {} : { cavity_insulation_r: Number(cavity) }),
     },
     `${field} ${text}`,

@@ -123,7 +123,7 @@ function cellOf(
   const scenario: Scenario = {
     ...rest,
     place,
-    ...(framing ? framed(framing) : present({ framing: ownFraming, cavity_insulation_r })),
+    ...(framing ? framed(framing, ownFraming) : present({ framing: ownFraming, cavity_insulation_r })),
     ...present({ finish: finish ?? ownFinish }),
     ...present({ budget_usd_per_ft2: budget === undefined ? budget_usd_per_ft2 : (budget ?? undefined) }),
   };
@@ -137,17 +137,18 @@ function cellOf(
   };
 }
 
-/** The base's cavity insulation belongs to the base's studs: other studs bring their own or the usual fill. */
-function framed({
-  name: _,
-  cavity_insulation_r,
-  material,
-  depth_in,
-  spacing_in,
-  species_gravity,
-}: FirmFraming) {
+/**
+ * The base's cavity insulation belongs to the base's studs: other studs bring their own or the usual fill. Steel that the
+ * base names is the firm's, whatever the depth of the studs.
+ */
+function framed(
+  { name: _, cavity_insulation_r, material, depth_in, spacing_in, species_gravity, ...own }: FirmFraming,
+  base: Scenario['framing'],
+) {
+  const ofBase = typeof base === 'object' && base.material === 'steel' ? base.steel_thickness_mil : undefined;
+  const steel_thickness_mil = own.steel_thickness_mil ?? (material === 'steel' ? ofBase : undefined);
   return {
-    framing: { material, depth_in, spacing_in, ...present({ species_gravity }) },
+    framing: { material, depth_in, spacing_in, ...present({ species_gravity, steel_thickness_mil }) },
     ...present({ cavity_insulation_r }),
   };
 }

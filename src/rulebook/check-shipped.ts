@@ -1,6 +1,6 @@
 import { isDeepStrictEqual } from 'node:util';
 import { loadCatalogue } from '../assembly/catalogue.ts';
-import { catalogueGaps } from '../assessment/catalogue-gaps.ts';
+import { catalogueGaps, factsLackingProducts } from '../assessment/catalogue-gaps.ts';
 import { fasteningPractice } from '../assessment/schedule/fastening-practice.ts';
 import { Refusal } from '../base/refusal.ts';
 import { type CheckedFile, CheckedFiles } from './checked-files.ts';
@@ -23,6 +23,7 @@ export async function checkShipped(dir: string): Promise<Record<string, CheckedF
   const gaps = [
     ...editionGaps(rulebook, tables),
     ...catalogueGaps(loadCatalogue(), fasteningPractice().on_furring),
+    ...factsLackingProducts(loadCatalogue(), rulebook.facts),
   ];
   if (gaps.length > 0) throw new Error(new Refusal(gaps).message);
   const { all } = checked;

@@ -61,7 +61,7 @@ describe('an assembly named in words', () => {
 });
 
 describe('what the answers call a wall', () => {
-  const candidates = drawUpCandidates(briefOf(), catalogue);
+  const candidates = drawUpCandidates(briefOf(), catalogue, { deeper: [], units: [] });
   const one = fc.constantFrom(...candidates);
 
   it('names exactly that cladding over those boards', () => {

@@ -1,6 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Candidate, drawUpCandidates } from '../../src/assembly/candidates.ts';
+import {
+  type Candidate,
+  drawUpCandidates,
+  offeredBucks,
+  type WorkedOut,
+} from '../../src/assembly/candidates.ts';
 import { type Catalogue, loadCatalogue } from '../../src/assembly/catalogue.ts';
 import type { Brief } from '../../src/brief/brief.ts';
 import { resolveBrief } from '../../src/brief/resolve-brief.ts';
@@ -29,6 +34,8 @@ const briefs: fc.Arbitrary<Brief> = fc
     framing: { ...usual.framing, material },
     interior_vapour_retarder: retarder,
   }));
+
+const drawn = (brief: Brief, from = catalogue) => drawUpCandidates(brief, from, { deeper: [], units: [] });
 
 const ids = (walls: readonly Candidate[]) => walls.map(({ id }) => id);
 
@@ -64,14 +71,14 @@ function misfit(wall: Candidate, brief: Brief): string | null {
 
 describe('the walls that are drawn up', () => {
   it('are thousands for an ordinary new wall, and hundreds for one that stands', () => {
-    expect(drawUpCandidates(usual, catalogue).length).toBeGreaterThan(3000);
-    expect(drawUpCandidates(retrofit(null), catalogue).length).toBeGreaterThan(500);
+    expect(drawn(usual, catalogue).length).toBeGreaterThan(3000);
+    expect(drawn(retrofit(null), catalogue).length).toBeGreaterThan(500);
   });
 
   it('fit together, whatever the brief, and each has an id of its own', () => {
     fc.assert(
       fc.property(briefs, (brief) => {
-        const walls = drawUpCandidates(brief, catalogue);
+        const walls = drawn(brief, catalogue);
         expect(walls.length).toBeGreaterThan(0);
         expect(walls.flatMap((wall) => misfit(wall, brief) ?? [])).toEqual([]);
         expect(new Set(ids(walls)).size).toBe(walls.length);
@@ -90,14 +97,14 @@ describe('the walls that are drawn up', () => {
       bucks: [...catalogue.bucks].reverse(),
     };
     for (const brief of [usual, ...RETARDERS.map(retrofit)]) {
-      const walls = ids(drawUpCandidates(brief, catalogue));
-      expect(ids(drawUpCandidates(brief, catalogue))).toEqual(walls);
-      expect(ids(drawUpCandidates(brief, backwards)).sort()).toEqual(walls.sort());
+      const walls = ids(drawn(brief, catalogue));
+      expect(ids(drawn(brief, catalogue))).toEqual(walls);
+      expect(ids(drawn(brief, backwards)).sort()).toEqual(walls.sort());
     }
   });
 
   it('leave no cladding, insulation, barrier or buck of the catalogue out of an ordinary new wall', () => {
-    const walls = drawUpCandidates(usual, catalogue);
+    const walls = drawn(usual, catalogue);
     const all = (list: readonly { id: string }[]) => list.map(({ id }) => id).sort();
     const used = (idOf: (wall: Candidate) => string) => [...new Set(walls.map(idOf))].sort();
     expect(used((w) => w.cladding.id)).toEqual(all(catalogue.claddings));
@@ -109,25 +116,38 @@ describe('the walls that are drawn up', () => {
   });
 });
 
+describe('the bucks of a job', () => {
+  const bucksFor = (...units: WorkedOut['units']) => offeredBucks(units, catalogue).map(({ id }) => id);
+  const large = catalogue.bucks.filter((b) => b.for_units_from !== undefined).map(({ id }) => id);
+
+  it('are those for large units too where one is, by area or by the weight that it is judged by', () => {
+    expect(large.length).toBeGreaterThan(0);
+    const small = { area_ft2: 19.9, judged_weight_lb: 149 };
+    expect(bucksFor(small)).not.toEqual(expect.arrayContaining(large));
+    expect(bucksFor(small, { ...small, area_ft2: 20 })).toEqual(expect.arrayContaining(large));
+    expect(bucksFor(small, { ...small, judged_weight_lb: 150 })).toEqual(expect.arrayContaining(large));
+  });
+});
+
 describe('the inside of a new wall', () => {
   it('is what the user fixed, in every make of that class', () => {
     for (const fixed of RETARDERS) {
-      const walls = drawUpCandidates({ ...usual, interior_vapour_retarder: fixed }, catalogue);
+      const walls = drawn({ ...usual, interior_vapour_retarder: fixed }, catalogue);
       expect(new Set(walls.map((w) => w.inside.retarder?.class))).toEqual(new Set([fixed]));
     }
   });
   it('is every class worth building where nothing was fixed', () => {
-    const classes = new Set(drawUpCandidates(usual, catalogue).map((w) => w.inside.retarder?.class));
+    const classes = new Set(drawn(usual, catalogue).map((w) => w.inside.retarder?.class));
     expect(classes).toEqual(new Set(['class-iii', 'class-ii', 'class-i', 'responsive']));
   });
   it('is never called existing', () => {
-    expect(drawUpCandidates(usual, catalogue).some((w) => w.inside.is_existing)).toBe(false);
+    expect(drawn(usual, catalogue).some((w) => w.inside.is_existing)).toBe(false);
   });
 });
 
 describe('the inside of a wall that stands', () => {
   it.each(RETARDERS)('keeps the %s that is there', (existing) => {
-    const walls = drawUpCandidates(retrofit(existing), catalogue);
+    const walls = drawn(retrofit(existing), catalogue);
     const kept = walls.filter((w) => w.inside.is_existing);
     expect(new Set(kept.map((w) => w.inside.retarder?.class))).toEqual(new Set([existing]));
     // What is not kept can be added from the rooms, and only where the lining is more open than that.
@@ -136,11 +156,11 @@ describe('the inside of a wall that stands', () => {
     expect(added.length > 0).toBe(existing === 'none' || existing === 'class-iii');
   });
   it('of Class II is taken for the kraft paper of old batts, not for a primer rolled on since', () => {
-    const [wall] = drawUpCandidates(retrofit('class-ii'), catalogue);
+    const [wall] = drawn(retrofit('class-ii'), catalogue);
     expect(wall?.inside.retarder?.id).toBe('kraft-facing');
   });
   it('that nobody knows stays unknown', () => {
-    const walls = drawUpCandidates(retrofit(null), catalogue);
+    const walls = drawn(retrofit(null), catalogue);
     expect(walls.every((w) => w.inside.retarder === null && w.inside.is_existing)).toBe(true);
   });
 });

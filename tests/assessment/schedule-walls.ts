@@ -8,6 +8,7 @@ import type {
   ScheduleStep,
   ScheduleZone,
 } from '../../src/assessment/schedule/schedule-schema.ts';
+import { windowsPart } from '../../src/assessment/windows-part.ts';
 import { resolveSite } from '../../src/site/resolve-site.ts';
 import { briefOf, KNOWLEDGE } from '../advice/pipeline.ts';
 
@@ -19,7 +20,10 @@ export async function contextOf(change: object = {}): Promise<AnswerContext> {
 
 /** As an answer draws them up: on deeper furring where the wind asks for it. */
 function drawn(context: AnswerContext): Candidate[] {
-  return drawUpCandidates(context.brief, KNOWLEDGE.catalogue, claddingsOnDeeperFurring(context));
+  return drawUpCandidates(context.brief, KNOWLEDGE.catalogue, {
+    deeper: claddingsOnDeeperFurring(context),
+    units: windowsPart(context).windows,
+  });
 }
 
 /** One wall for each cladding and board build of the catalogue. */

@@ -34,6 +34,21 @@ async function planned(windows: readonly object[], buck: string, change: object 
 }
 
 describe('the windows of a job', () => {
+  // Four lites of 1/4 in. in 47 x 60 in.: the make-up alone comes to more than 150 lb.
+  it('are offered bucks for large units by the weight that they are judged by, given or worked out', async () => {
+    const fixed = { ...CASEMENT, width_in: 47, height_in: 60, operation: 'fixed', lite_in: '1/4' };
+    const { weight_lb: _, ...unweighed } = fixed;
+    const bucksOf = async (window: object) => {
+      const judged = await judge(briefOf({ windows: [window] }), ONE_BOARD);
+      return { ids: new Set(judged.walls.map(({ candidate }) => candidate.buck.id)), judged };
+    };
+    const { judged, ids } = await bucksOf(unweighed);
+    expect(judged.assess.works.windows.work.heaviest_lb).toBeGreaterThan(150);
+    expect(ids).toContain('laminated-bearing');
+    expect((await bucksOf({ ...fixed, weight_lb: 198 })).ids).toEqual(ids);
+    expect((await bucksOf({ ...fixed, weight_lb: 120 })).ids).not.toContain('laminated-bearing');
+  });
+
   it('are each judged, and exactly one decides about the buck', async () => {
     const small = { ...CASEMENT, count: 2, width_in: 24, height_in: 36, weight_lb: 45 };
     const { plan, part } = await planned([small, CASEMENT], 'lumber-2x4-face');

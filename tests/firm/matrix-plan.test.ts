@@ -85,6 +85,32 @@ describe('planMatrix', () => {
   });
 });
 
+describe('the steel of a matrix', () => {
+  const steel = { material: 'steel', depth_in: 6, spacing_in: 16 } as const;
+  const framingsOf = (base: object, framings: readonly object[]) =>
+    cellsOf(plan({ base, framings, places: ['5B'] })).map(({ framing, scenario }) => [
+      framing,
+      scenario.framing,
+    ]);
+
+  it('is as thick as the framing says, and says so in its name', () => {
+    expect(framingsOf({}, [{ ...steel, steel_thickness_mil: 43 }])).toEqual([
+      ['steel 6 at 16, 43 mil', { ...steel, steel_thickness_mil: 43 }],
+    ]);
+  });
+
+  it('is the base’s where the base has steel studs and the framing doesn’t say, for steel alone', () => {
+    const wood = { material: 'wood', depth_in: 5.5, spacing_in: 16 };
+    const base = { framing: { material: 'steel', steel_thickness_mil: 54 } };
+    expect(framingsOf(base, [steel, { ...steel, steel_thickness_mil: 33 }, wood])).toEqual([
+      ['steel 6 at 16', { ...steel, steel_thickness_mil: 54 }],
+      ['steel 6 at 16, 33 mil', { ...steel, steel_thickness_mil: 33 }],
+      ['wood 5.5 at 16', wood],
+    ]);
+    expect(framingsOf({ framing: 'unknown' }, [steel])).toEqual([['steel 6 at 16', steel]]);
+  });
+});
+
 describe('planMatrix refuses', () => {
   it.each([
     ['an unknown zone', { places: ['9Z'] }, /firm\.json: places\[0\]: "9Z".*climate zone/],
@@ -140,6 +166,14 @@ describe('readFraming', () => {
       spacing_in: 24,
     });
     expect(readFraming('wood-5.5-16-r21.5', '--framings')).toMatchObject({ cavity_insulation_r: 21.5 });
+    expect(readFraming('steel-6-16-54mil-r21', '--framings')).toMatchObject({
+      depth_in: 6,
+      steel_thickness_mil: 54,
+      cavity_insulation_r: 21,
+    });
+    expect(() => readFraming('steel-6-16-50mil', '--framings')).toThrow(
+      /steel_thickness_mil: 50.*33, 43, 54/,
+    );
   });
 
   it.each(['wood', 'wood-5.5', 'wood-5.5-16-21', 'brick-4-16', 'wood--5.5-16', 'wood-5.5-16-r', ''])(
