@@ -68,9 +68,23 @@ function toIssues(issue: z.core.$ZodIssue, input: unknown, root: string): Issue[
     {
       field: pathText(issue.path, root),
       value: showValue(valueAt(input, issue.path)),
-      accepted: sentence(issue.message),
+      accepted: sentence(shapeWanted(issue) ?? issue.message),
     },
   ];
+}
+
+/** What a value of another shape ought to be, where the schema has no words of its own for it. */
+const SHAPES: Readonly<Record<string, string>> = {
+  object: 'Give an object: names and values in braces, as in {"name": "value"}.',
+  array: 'Give a list: values in brackets, as in ["value"].',
+  string: 'Give a text in quotes.',
+  number: 'Give a number, without quotes.',
+  boolean: 'Give true or false, without quotes.',
+};
+
+function shapeWanted(issue: z.core.$ZodIssue): string | undefined {
+  if (issue.code !== 'invalid_type' || !issue.message.startsWith('Invalid input: expected')) return undefined;
+  return SHAPES[issue.expected];
 }
 
 /**

@@ -52,6 +52,9 @@ export type PlannedCell = {
  * @throws Refusal for what is neither, doubled values on an axis, too many cells
  */
 export function planMatrix(data: unknown, name: string, axes: Axes = {}): MatrixPlan {
+  if (typeof data !== 'object' || data === null || Array.isArray(data)) {
+    throw new Refusal({ field: name, value: showValue(data), accepted: FIRM_OR_SCENARIO });
+  }
   refuseOtherSchema(data, [FIRM_SCHEMA, SCENARIO_SCHEMA], FIRM_OR_SCENARIO, name);
   const plan = isFirm(data)
     ? planOfFirm(parseInput(firmSchema, data, name), axes)

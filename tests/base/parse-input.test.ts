@@ -81,6 +81,17 @@ describe('checked input', () => {
     expect(issuesOf({ place: 5 })).toEqual([{ field: 'place', value: '5', accepted: 'Give a place.' }]);
   });
 
+  it('says in plain words which shape is wanted where the schema has no words for it', () => {
+    const bare = z.object({ a: z.array(z.number()), b: z.string(), c: z.boolean() });
+    expect(() => parseInput(bare, [])).toThrow(/^input: \[\] is not accepted\. Give an object: .*braces/);
+    expect(() => parseInput(bare, { a: {}, b: 1, c: 'yes' })).toThrow(
+      /a: \{\}.*Give a list.*\n?.*b: 1.*Give a text in quotes.*\n?.*c: "yes".*Give true or false/s,
+    );
+    expect(() => parseInput(z.object({ a: z.number() }), { a: 'x' })).toThrow(
+      /Give a number, without quotes\.$/,
+    );
+  });
+
   it('is told once a field, by the first of its faults', () => {
     const three = z.object({ months: z.array(z.number(), 'Give a list').length(3, 'Give three') });
     expect(() => parseInput(three, { months: 'x' })).toThrow(/^months: "x" is not accepted\. Give a list\.$/);

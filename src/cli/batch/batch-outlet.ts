@@ -78,7 +78,10 @@ export class BatchOutlet implements BatchSink {
   }
 
   lastWords(end: BatchEnd, hasFile: boolean): string {
-    const told = summaryText(this.tally, this.#linesNow, Date.now() - this.#begin_ms);
+    const isEmpty = this.tally.lines === 0 && end !== 'all';
+    const told = isEmpty
+      ? 'Nothing was answered yet.\n'
+      : summaryText(this.tally, this.#linesNow, Date.now() - this.#begin_ms);
     if (end === 'all') return told;
     if (end === 'nobody-reads') return `Nobody reads any more: stopped. ${told}`;
     const then = hasFile ? ' The same command goes on from here.' : '';
