@@ -6,6 +6,7 @@ import { startSession } from '../conversation/session.ts';
 
 import { ConversationView } from './conversation-view.tsx';
 import { eraseWrapped, type Frame, frameOf, wrapsAnew } from './frame-trace.ts';
+import { knownKeysOf } from './known-keys.ts';
 import { steadyStdout } from './steady-stdout.ts';
 import { Suspension } from './suspension.ts';
 import type { TerminalConversation } from './terminal-conversation.ts';
@@ -54,7 +55,7 @@ export async function drawConversation(options: TerminalConversation): Promise<n
   stdout.write(PASTE_MARKS_ON);
   trace.start();
   const ink = render(view(false), {
-    stdin: options.stdin,
+    stdin: knownKeysOf(options.stdin),
     stdout: steadyStdout(stdout, () => trace.drawn()),
     exitOnCtrlC: false,
     patchConsole: false,

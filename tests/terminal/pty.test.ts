@@ -152,6 +152,18 @@ describe('in a real pseudo-terminal', () => {
     await talk.ended;
   });
 
+  it('goes on after keys that nobody knows, and takes coloured text for text', async () => {
+    const talk = new PtyTalk({ NO_COLOR: '1' });
+    await talk.sees('Where does the wall stand?');
+    for (const key of ['\u001b[1;5P', '\u001b[1;5R', '\u001b[15;5~']) talk.press(key);
+    talk.press('\u001b[31mzone\u001b[0m 5B');
+    await talk.sees('zone 5B');
+    talk.press('\r');
+    await talk.sees('climate zone 5B');
+    talk.press('\u0003');
+    expect((await talk.ended).exitCode).toBe(130);
+  });
+
   it('clears nothing while the window shrinks below the question', async () => {
     const talk = new PtyTalk();
     await talk.sees('Where does the wall stand?');
