@@ -224,7 +224,7 @@ function recordPrompt(state: ConversationState): ConversationState {
 function hear(state: ConversationState, line: string): Step {
   const command = readCommand(line);
   const [aside] = state.asides;
-  if (aside && isForAside(aside, command)) {
+  if (aside && isForAside(aside, command, line.trim().toLowerCase())) {
     const outcome = answerAside(state, aside, line);
     if (outcome.kind === 'settled') return proceedFrom(outcome.step);
     if (outcome.kind === 'start-over') return startOver(state);
@@ -279,13 +279,15 @@ function passed(state: ConversationState): ConversationState {
 }
 
 /** Whether a line said while an aside is open goes to it; commands go past it, but none may push a kept talk aside. */
-function isForAside(aside: Aside, command: Command | null): boolean {
+function isForAside(aside: Aside, command: Command | null, line: string): boolean {
   if (command === null || command.kind === 'keep') return true;
   if (aside.kind === 'resume') {
     return !['help', 'why', 'quit', 'projects', 'open-project', 'reader'].includes(command.kind);
   }
   if (aside.kind === 'take-back' && command.kind === 'take-back') return true;
   // "Not right" and "that's it" are said of the place that is offered.
+  // The choice is called so; to break the talk off there are other words.
+  if (aside.kind === 'trial' && command.kind === 'quit') return line === 'leave';
   if (aside.kind === 'which-place') return command.kind === 'take-back' || command.kind === 'done';
   if (aside.kind === 'enough') return command.kind === 'done';
   return aside.kind === 'start-over' && command.kind === 'start-over';

@@ -248,7 +248,7 @@ function tryOut(state: ConversationState, words: string): Step {
   if (answers.place === undefined) {
     return { state: remark(state, note('I can try that once I know the place.')), effects: [] };
   }
-  const trial = readTrial(words, answers);
+  const trial = readTrial(words, answers, state.budgetTotal_usd);
   if (!trial && MORE_OR_LESS.test(words)) {
     return { state: remark(state, note(moneyWords(answers.budget_usd_per_ft2))), effects: [] };
   }

@@ -4,7 +4,7 @@ import type { Answers, FieldId, Finding } from './answers.ts';
 import { withAnswer } from './answers-schema.ts';
 import type { Block, FigureRow } from './blocks.ts';
 import { withTotalDivided } from './budget-total.ts';
-import { describeAnswer, FIELD_LABELS } from './describe.ts';
+import { describeAnswer, dollarsInAll, FIELD_LABELS } from './describe.ts';
 import { QUESTIONS } from './questions.ts';
 import type { Trial } from './state.ts';
 import type { Context, Reading } from './understanding/reading.ts';
@@ -18,11 +18,12 @@ const CONDITIONAL =
  * What a "what if" changes, read without any question being asked: first as it stands, then as an answer to the question
  * that it names, last as an answer to each question in turn, which counts only when exactly one takes it.
  *
+ * @param total_usd  the budget as it was given, where that was one sum for the whole wall
  * @returns null when nothing, or more than one thing, could be meant
  */
-export function readTrial(words: string, answers: Answers): Trial | null {
+export function readTrial(words: string, answers: Answers, total_usd: number | null = null): Trial | null {
   const text = words.replace(CONDITIONAL, ' ').replace(/\s+/g, ' ').trim();
-  const plain = cleanTrial(text, contextFor(null, answers), answers);
+  const plain = cleanTrial(text, contextFor(null, answers), answers, total_usd);
   if (plain) return plain;
   const named = QUESTIONS.filter(({ label, aliases }) =>
     [label.toLowerCase(), ...aliases].some((name) => new RegExp(`\\b${name}\\b`).test(text)),
@@ -31,12 +32,12 @@ export function readTrial(words: string, answers: Answers): Trial | null {
     const names = [question.label.toLowerCase(), ...question.aliases].join('|');
     const value = text.replace(new RegExp(`\\b(?:the |a |an )?(?:${names})\\b`, 'g'), ' ').trim();
     const trial =
-      cleanTrial(text, contextFor(question.id, answers), answers) ??
-      cleanTrial(value, contextFor(question.id, answers), answers);
+      cleanTrial(text, contextFor(question.id, answers), answers, total_usd) ??
+      cleanTrial(value, contextFor(question.id, answers), answers, total_usd);
     if (trial) return trial;
   }
   const taken = QUESTIONS.flatMap(({ id }) => {
-    const trial = cleanTrial(text, contextFor(id, answers), answers);
+    const trial = cleanTrial(text, contextFor(id, answers), answers, total_usd);
     return trial ? [trial] : [];
   });
   return taken.length === 1 ? (taken[0] ?? null) : null;
@@ -55,8 +56,13 @@ function contextFor(id: Context['question'], answers: Answers): Context {
   };
 }
 
-function cleanTrial(text: string, context: Context, answers: Answers): Trial | null {
-  const reading = withTotalDivided(understand(text, context), answers);
+function cleanTrial(
+  text: string,
+  context: Context,
+  answers: Answers,
+  total_usd: number | null,
+): Trial | null {
+  const reading = withTotalDivided(withOwnTotal(understand(text, context), total_usd), answers);
   if (reading.unclear.length > 0 || reading.either || reading.unframed || reading.place !== null) return null;
   const changes = [...reading.findings, ...unknownsOf(reading), ...windowChanges(reading, answers)];
   if (changes.length === 0) return null;
@@ -68,6 +74,14 @@ function cleanTrial(text: string, context: Context, answers: Answers): Trial | n
     throw error;
   }
   return { answers: tried, changes };
+}
+
+/** One sum for the whole wall is another price of a square foot where the wall is another size. */
+function withOwnTotal(reading: Reading, total_usd: number | null): Reading {
+  const says = (field: FieldId) => reading.findings.some((finding) => finding.field === field);
+  if (total_usd === null || reading.budgetTotal || says('budget_usd_per_ft2') || !says('wall_area_ft2'))
+    return reading;
+  return { ...reading, budgetTotal: { usd: total_usd, words: `${dollarsInAll(total_usd)} in all` } };
 }
 
 function unknownsOf({ unknowns }: Reading): Finding[] {

@@ -51,6 +51,8 @@ const OF_OTHER =
   '(?!\\s*(?:(?:thick|deep|high|tall|wide|long) )*(?:of|walls?|ceilings?|floors?|roofs?|studs?|batts?)\\b)';
 const LENGTH_HERE = new RegExp(`(?<![\\w.$/])(-?${LENGTH})${OF_OTHER}`);
 
+const COUNTS = /\b(?:there (?:are|is|were)|there's|(?:we|i|it|they) (?:have|has|got)|(?:we|i|they)'ve got)\b/;
+
 /** Figures left in a clause, taken for the fields being asked: "12 ft" for the lot line, "30" for the budget. */
 export function readFigures(clause: Clause, gathering: Gathering): void {
   for (const taken of clause.takeAll(LENGTH_HERE)) {
@@ -59,6 +61,8 @@ export function readFigures(clause: Clause, gathering: Gathering): void {
     const sign = text.startsWith('-') ? -1 : 1;
     if (length_in !== null) placeLength(gathering, taken, sign * length_in);
   }
+  // A number of things, whatever they are, is no measure.
+  if (COUNTS.test(clause.text)) return;
   for (const taken of clause.takeAll(BARE)) {
     const text = taken.groups[0] ?? '';
     const value = readSigned(text);

@@ -116,7 +116,7 @@ export const readFraming: Reader = (clause, gathering) => {
       if (mil !== null) gathering.add('framing.steel_thickness_mil', mil, taken);
     }
   }
-  if (!isWindowTalk(clause.text)) {
+  if (!isWindowTalk(clause.text) || isLumberBesideWindows(clause.text)) {
     for (const taken of [...clause.takeAll(NOMINAL), ...clause.takeAll(NOMINAL_MM)]) {
       const depth_in = DRESSED_DEPTH_IN.get(taken.groups[0] ?? '');
       if (saysSteel) {
@@ -171,6 +171,23 @@ function readSteelThickness(
     if (mil === undefined) gathering.puzzle(taken.words, 'Give the thickness in mils: 33, 43 or 54.');
     else gathering.add('framing.steel_thickness_mil', mil, taken);
   }
+}
+
+const LUMBER = String.raw`2 ?x ?(?:4|6|8|10|12)\b(?! ?(?:ft|feet|foot|'|in\b|in\.|"))`;
+const OF_WINDOW =
+  '(?:(?:double|single|triple|quad|hung|fixed|picture|casement|awning|sliding|flanged|flangeless|glazed|pane|paned|vinyl|wood|wooden|aluminum|fiberglass|new|old|big|small|large|low-e)[- ])*';
+const WINDOW_NOUN = '(?:windows?|doors?|casements?|awnings?|sliders?|units?|sash(?:es)?|lights?)';
+/** "Five 2x4 windows", "windows 2x4": feet. */
+const SIZED_WINDOW = new RegExp(
+  `\\b(?:${WINDOW_NOUN}|hung|fixed|casement|awning|sliding|\\d+|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|dozen)(?:,|:)?(?: (?:of|at|about|are|is|them|each|all|those|these|measure|measuring))* (?<!\\d)${LUMBER}|\\b${LUMBER} ${OF_WINDOW}${WINDOW_NOUN}\\b`,
+);
+const NAMED_LUMBER = new RegExp(
+  `(?<![\\dx.])${LUMBER} ?(?:s\\b|studs?|walls?|fram\\w+|at\\b|@|o\\.?c|on center|\\d)`,
+);
+
+/** Whether "2x6" in a clause is lumber although it speaks of windows too: "our 2x6 wall has 5 windows", "2x4, no windows". */
+export function isLumberBesideWindows(text: string): boolean {
+  return NAMED_LUMBER.test(text) && !SIZED_WINDOW.test(text);
 }
 
 /** Whether a clause speaks of windows, so that "2x6" in it is feet, not lumber. */

@@ -19,6 +19,13 @@ const NEW =
   /\bnew[- ]?(?:build|house|home|wall|construction|work|addition|building)\b|\bbrand[- ]new\b|\bfrom (?:scratch|the ground up)\b|\b(?:an? )?additions?\b(?! to)/;
 const OLD =
   /\bretro-?fit(?:ting|ted)?\b|\bre-?(?:side|siding|clad|cladding|cover)\b|\brenovat\w+|\bremodel\w*|\b(?:existing|old) (?:house|home|wall|building)\b/;
+/** What is new on a wall says nothing of the wall. */
+const NEW_SKIN =
+  /\bnew (?:(?:cement|real|true|acrylic|synthetic|exterior|outside|vinyl|wood|fib(?:er|re)[- ]cement|double|triple|energy[- ]efficient) )*(?:stucco|siding|cladding|skin|finish|face|coat|look|plaster|veneer|panels?|insulation|foam|boards?|windows?|doors?|roof|paint|exterior|outside)\b/;
+/** "The addition to our old house" is new, whatever it is added to. */
+const ADDED_TO = new RegExp(
+  `(?<!\\bin )\\badditions? (?:to|on|onto) (?:(?:the|our|my|an?|this) )?(?:(?:existing|old) )?${HOUSE}\\b`,
+);
 const STANDS =
   /^(?:it|(?:the|our|my) (?:house|home|building|wall))(?:'s| is)? (?:stands|standing|built)(?: (?:already|there))+$/;
 const STANDING =
@@ -62,6 +69,7 @@ export const readProject: Reader = (clause, gathering) => {
     gathering.add('project', 'retrofit', { ...year, isNegated: false });
     gathering.builtIn = decade < 0 ? Number(said) : FIRST_DECADE + 10 * decade;
   }
+  for (const taken of clause.takeAll(ADDED_TO)) gathering.add('project', 'new', taken);
   for (const taken of clause.takeAll(NEW_HOUSE)) gathering.add('project', 'new', taken);
   clause.takeAll(STOREYS);
   for (const taken of clause.takeAll(OLD)) gathering.add('project', 'retrofit', taken);
@@ -74,6 +82,8 @@ export const readProject: Reader = (clause, gathering) => {
   if (!gathering.isAsked('project')) return;
   const standing = clause.take(STANDING);
   if (standing) gathering.add('project', 'retrofit', standing);
+  const skin = clause.take(NEW_SKIN);
+  if (skin) gathering.puzzle(skin.words, 'Is the wall itself new, or does it stand already?');
   const fresh = clause.take(/\bnew\b/);
   if (fresh) gathering.add('project', 'new', fresh);
 };

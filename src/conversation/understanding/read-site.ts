@@ -254,7 +254,8 @@ const readTermites: Reader = (clause, gathering) => {
 const PRIORITIES = [
   {
     key: 'moisture_safety',
-    pattern: /\b(?:safety against )?moisture(?:[- ]safety)?\b|\bdry(?:ness|ing)?\b|\brot\b|\bsafe(?:ty)?\b/,
+    pattern:
+      /\b(?:safety against )?moisture(?:[- ]safety)?\b|\bdry(?:ness|ing)?\b|\brot\b|(?<!\b(?:fire|wind|site|crew) )\bsafe(?:ty)?\b(?! (?:from|against) (?!moisture|water|damp|rot))/,
   },
   { key: 'cost', pattern: /\b(?:low(?:est)? )?(?:cost|price)\b|\bcheap(?:est)?\b|\bmoney\b/ },
   { key: 'energy', pattern: /\b(?:low(?:est)? )?energy(?: use)?\b|\bwarm(?:th)?\b/ },
@@ -288,7 +289,7 @@ export function readPriorities(line: string, gathering: Gathering): string | nul
     /\b(?:balanced|all (?:the same|equal(?:ly)?|alike)|equal(?:ly)?|everything(?: equally)?)\b/.exec(line);
   if (balanced) return line.replace(balanced[0], addBalanced(balanced[0], gathering));
   if (prioritiesIn(line).length === 0) return null;
-  if (/\b(?:not|no|don'?t|never|least)\b/.test(line)) {
+  if (/\b(?:not|no|never|least)\b|n'?t\b/.test(line)) {
     gathering.puzzle(line, 'Name what matters most, first things first.');
     return '';
   }

@@ -11,7 +11,7 @@ import { withoutFillers } from './left-words.ts';
 import { Clause, normaliseLine, splitClauses, straighten } from './line-text.ts';
 import { type Mark, matterOf, takeAsides, turnAway } from './other-matters.ts';
 import { fieldsForNumber, hasRange, readFigures } from './read-figures.ts';
-import { isStudTalk, isWindowTalk, readFraming } from './read-framing.ts';
+import { isLumberBesideWindows, isStudTalk, isWindowTalk, readFraming } from './read-framing.ts';
 import {
   OWN_HANDS_HINT,
   readArea,
@@ -320,6 +320,9 @@ function leaveOpen({ context, findings }: Gathering, out: ClauseReadings, clause
 }
 
 const UNSURE = /\b(?:or|either|unless|versus|vs|if|depends|except|but)\b/;
+/** Beside what was understood these may turn it round: "the poly was removed", "I doubt there is poly". */
+const DENIED =
+  /\b(?:not|never|doubt|used to|removed|ripped out|torn out|taken out|tore out|took out|pulled out|gone|isn'?t|aren'?t|wasn'?t|don'?t|doesn'?t|didn'?t|won'?t|can'?t)\b/;
 /** "Or" that leaves no doubt about the figure before it. */
 const ROUNDING = /\b(?:or (?:so|thereabouts)|more or less|give or take|at (?:least|most)|or (?:more|less))\b/;
 
@@ -366,6 +369,7 @@ function readOneClause(
     for (const reader of NO_WINDOWS_FOR_SURE) reader(clause, gathering);
     if (isStudTalk(clause.text)) readFraming(clause, gathering);
   }
+  if (isLumberBesideWindows(clause.text)) readFraming(clause, gathering);
   const told = readWindows(clause, gathering, out.windows.length > 0);
   for (const reader of READERS.slice(4)) reader(clause, gathering);
   const window = turnAway(clause, gathering, mark, told, before);
@@ -377,18 +381,25 @@ function readOneClause(
       : readFiguresOf(clause, gathering, mark);
 
   const leftover = withoutFillers(clause.leftover());
-  if (UNSURE.test(leftover)) {
+  const isAsked = gathering.unclear.length > asked;
+  const isDenied = !isAsked && gathering.findings.length > mark.findings && DENIED.test(leftover);
+  if (isDenied || UNSURE.test(leftover)) {
     gathering.findings.length = mark.findings;
     gathering.early.length = mark.early;
     gathering.unclear.length = unclear;
     gathering.budgetTotal = mark.budgetTotal;
     gathering.either = mark.either;
-    gathering.puzzle(clause.text, 'That leaves it open. Say one of them, or "don\'t know".');
+    gathering.puzzle(
+      clause.text,
+      isDenied
+        ? 'That may mean the opposite. Say what there is, or "don\'t know".'
+        : 'That leaves it open. Say one of them, or "don\'t know".',
+    );
     return;
   }
   const reading = figure ?? window;
   if (reading) foldWindow(out.windows, reading);
-  const isSpent = SPENT.test(leftover) && gathering.unclear.length > asked;
+  const isSpent = SPENT.test(leftover) && isAsked;
   if (/[\p{L}\p{N}]/u.test(leftover) && !isSpent) out.leftovers.push(leftover);
 }
 
