@@ -56,6 +56,10 @@ const READERS: readonly Reader[] = [
 /** Those whose words leave no doubt where windows are asked and any figure may tell how many. */
 const NO_WINDOWS_FOR_SURE: readonly Reader[] = [readThickness, readSurroundings, readProject, readOpenings];
 
+/** A line that asks about something is no answer, though it names it: "do I need poly", "is 2x6 better?". */
+const ASKS =
+  /^(?:how (?:much|many|thick|deep|big|do|does|is|are|would|can|should)\b|(?:is|are) (?:it|they|there|this|that|these) (?:ok|okay|fine|better|good|enough|allowed|needed|necessary|worth|possible|legal|best)\b|do (?:i|we|you|they)\b(?! not)|does (?:it|this|that|one)\b|does (?:\S+ ){1,2}(?:matter|work|count|help|make)\b|should (?:i|we|it|they)\b|(?:is|are|do|does|can|could|would|should|will)\b.*\?$)/;
+
 /**
  * Reads one line of the user's against what is being asked. Nothing is guessed: a word that no reader takes, a range,
  * an "or", a negation and a number that may mean two things all come back as unclear or to choose from.
@@ -66,6 +70,10 @@ export function understand(said: string, context: Context): Reading {
   if (label) return readChoice(label, context);
   if (context.question === 'place' && ZIP_ALONE.test(text)) {
     return { ...NOTHING_SAID, unclear: [{ words: straighten(text), hint: ZIP_HINT }] };
+  }
+  if (ASKS.test(normaliseLine(text))) {
+    const hint = 'That asks, so I took nothing from it. Say what the wall has, or "don\'t know".';
+    return { ...NOTHING_SAID, unclear: [{ words: straighten(text), hint }] };
   }
   const numbers = readNumbersOnly(text, context);
   if (numbers) return numbers;
@@ -86,7 +94,7 @@ export function understand(said: string, context: Context): Reading {
   const line = normaliseLine(place.rest);
   gathering.isOneOfSeveral = SEVERAL_WALLS.test(line);
   const afterPriorities = readPriorities(line, gathering);
-  const lines = readClauses(splitClauses(afterPriorities ?? line), gathering);
+  const lines = readClauses(splitClauses(afterPriorities ?? line).flatMap(withoutWindowsApart), gathering);
   settleFraming(gathering);
   settleMetricSizes(gathering);
   settleAge(gathering);
@@ -244,6 +252,14 @@ const IN_IT = '(?: (?:at all|there|in (?:it|(?:this|the|that) wall)|on (?:this|t
 /** What is missing may be a part of the window alone. */
 const NO_PART =
   '(?![\\w-]| (?:flanges?|fins?|frames?|trims?|sills?|weights?|sizes?|bucks?|changes?|replacements?)\\b)';
+/** "2x6 24oc no windows": what is said of the wall is not said of a window. */
+function withoutWindowsApart(clause: string): string[] {
+  const [none] = NO_WINDOWS.exec(clause) ?? [];
+  if (none === undefined) return [clause];
+  const rest = clause.replace(none, ' ').replace(/\s+/g, ' ').trim();
+  return rest === '' ? [clause] : [rest, none.trim()];
+}
+
 const NO_WINDOWS = new RegExp(
   `\\b${NONE} (?:windows?(?: n?or doors?)?|doors? n?or windows?)${NO_PART}${IN_IT}|\\bwindowless\\b|\\bblank (?:wall|side)\\b`,
 );
