@@ -24,16 +24,16 @@ export const MOST_REVISIONS = 999_999;
  * file is ever written to.
  *
  * @param name  as `safeName` makes it
- * @param make  the record as that revision
+ * @param make  the record as that revision; asked anew when another program took the number meanwhile
  * @throws the system's error; nothing is left behind then
  */
 export async function publishRevision(
   dir: string,
   name: string,
-  make: (revision: number) => MadeRecord,
+  make: (revision: number) => MadeRecord | Promise<MadeRecord>,
 ): Promise<PublishedRecord> {
   for (let revision = await nextRevision(dir, name); revision <= MOST_REVISIONS; revision++) {
-    const made = make(revision);
+    const made = await make(revision);
     const files = recordFiles(made, revisionName(name, revision));
     if (await publishFiles(dir, files))
       return { paths: files.map((file) => join(dir, file.name)), record: made.record };

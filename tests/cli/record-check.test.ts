@@ -33,6 +33,24 @@ describe('record check of a folder', () => {
     expect(code).toBe(1);
   }, 60_000);
 
+  it('counts every record once, an altered one as altered only', async () => {
+    const { stdout } = await check(records);
+    expect(stdout.replace(/\s+/g, ' ')).toContain(
+      '3 records: 1 the same, 0 with changed figures, 0 decided differently today, 1 altered, 1 unreadable.',
+    );
+    const { summary } = JSON.parse((await check(records, '--json')).stdout);
+    expect(summary).toEqual({
+      records: 3,
+      hold: 1,
+      same: 1,
+      figures_changed: 0,
+      different_decision: 0,
+      altered: 1,
+      unreadable: 1,
+      passed_over: 1,
+    });
+  }, 60_000);
+
   it('takes a named file that is not there for a slip, whatever else is named', async () => {
     const ended = await check(records, join(folder, 'none.json'));
     expect(ended).toMatchObject({ code: 2, stdout: '' });

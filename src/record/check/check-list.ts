@@ -10,6 +10,7 @@ export type CheckedFile = { readonly file: string } & (
 
 export type CheckSummary = {
   readonly records: number;
+  /** Those of `same` and `figures_changed`. */
   readonly hold: number;
   readonly same: number;
   readonly figures_changed: number;
@@ -19,17 +20,18 @@ export type CheckSummary = {
   readonly passed_over: number;
 };
 
+/** Every record counts in one group only, so that the groups add up to the records. */
 export function summaryOf(files: readonly CheckedFile[], passed_over: number): CheckSummary {
-  const checked = files.flatMap((one) => ('checked' in one ? [one.checked] : []));
-  const count = (is: (one: CheckedRecord) => boolean) => checked.filter(is).length;
+  const groups = files.map(groupOf);
+  const count = (group: Group) => groups.filter((one) => one === group).length;
   return {
     records: files.length,
-    hold: count((one) => one.holds),
-    same: count((one) => one.outcome === 'same'),
-    figures_changed: count((one) => one.outcome === 'figures-changed'),
-    different_decision: count((one) => one.outcome === 'different-decision'),
-    altered: count((one) => one.is_altered || one.is_unexplained),
-    unreadable: files.length - checked.length,
+    hold: files.filter((one) => 'checked' in one && one.checked.holds).length,
+    same: count('same'),
+    figures_changed: count('figures'),
+    different_decision: count('other'),
+    altered: count('altered'),
+    unreadable: count('unreadable'),
     passed_over,
   };
 }
@@ -42,6 +44,7 @@ const GROUPS = {
   figures: 'The same decision, changed figures',
   same: 'Still the same decision',
 } as const;
+type Group = keyof typeof GROUPS;
 
 /** Many checked records as lines, by what came of them; lines are not wrapped. */
 export function checkListLines(files: readonly CheckedFile[], passed_over: number): string[] {
@@ -52,7 +55,7 @@ export function checkListLines(files: readonly CheckedFile[], passed_over: numbe
   return [...sections, summaryLine(summaryOf(files, passed_over))];
 }
 
-function groupOf(one: CheckedFile): keyof typeof GROUPS {
+function groupOf(one: CheckedFile): Group {
   if ('refused' in one) return 'unreadable';
   const { outcome, is_altered, is_unexplained } = one.checked;
   // Nothing that an altered record says of its decision can be trusted.

@@ -4,6 +4,7 @@ import { Refusal, showValue } from '../../base/refusal.ts';
 import { filesBelow } from '../files-below.ts';
 import { errorCode } from '../publish-files.ts';
 import { asRecord, type ReadRecord, readJsonFile, schemaName } from '../read-record.ts';
+import { type RevisionFacts, Revisions } from '../revisions.ts';
 
 /** A record on disc, or why it can't be read. */
 export type FoundRecord =
@@ -12,14 +13,14 @@ export type FoundRecord =
 
 export type FoundRecords = {
   readonly found: readonly FoundRecord[];
-  /** JSON files of folders that are something else, and records that a later one in the same folder goes on from. */
+  /** JSON files of folders that are something else, and records that a later one in the same folder goes on from or replaces. */
   readonly passed_over: readonly { readonly file: string; readonly why: string }[];
 };
 
 /**
  * Reads records: each path is a file, or a folder whose `.json` files (and those of its folders) are read in order of
- * their names. In a folder, what is no record is passed over, and so is a record that a later one there goes on from
- * or takes the place of: only what stands is checked.
+ * their names. In a folder, what is no record is passed over, and so is every revision of a decision but its last one,
+ * and that too where another record took its place: only what stands is checked.
  *
  * @throws Refusal for a path that isn't there or a folder without records
  */
@@ -82,22 +83,38 @@ async function readFolder(dir: string): Promise<FoundRecords> {
       found.push({ file, refusal: error });
     }
   }
-  const replaced = new Set(found.flatMap((one) => ('read' in one ? replacedBy(one.read) : [])));
-  const isReplaced = (one: FoundRecord) => 'read' in one && replaced.has(one.read.record.digest);
-  const isOver = (one: FoundRecord) => 'read' in one && one.read.record.status === 'superseded';
+  const standing = standingAmong(found);
   return {
-    found: found.filter((one) => !isReplaced(one) && !isOver(one)),
+    found: found.filter(standing),
     passed_over: [
       ...passed_over,
       ...found
-        .filter((one) => isReplaced(one) || isOver(one))
+        .filter((one) => !standing(one))
         .map(({ file }) => ({ file, why: 'a later record took its place' })),
     ],
   };
 }
 
-function replacedBy({ record: { supersedes, continues } }: ReadRecord): string[] {
-  return [supersedes, continues].flatMap((link) => (link ? [link.digest] : []));
+/** What can't be read stays in the list: somebody has to look at it. */
+function standingAmong(found: readonly FoundRecord[]): (one: FoundRecord) => boolean {
+  const facts = new Map(
+    found.flatMap((one) => ('read' in one ? [[one.file, factsOf(one.read)] as const] : [])),
+  );
+  const revisions = new Revisions([...facts.values()]);
+  return ({ file }) => {
+    const here = facts.get(file);
+    if (!here) return true;
+    const { last, superseder } = revisions.lastOf(here);
+    // A copy of the last revision is no earlier one.
+    return superseder === null && last.digest === here.digest;
+  };
+}
+
+/** Nobody takes a record out of the check by writing into a file that its decision is over. */
+function factsOf({ record, isAltered }: ReadRecord): RevisionFacts {
+  if (!isAltered) return record;
+  const { digest, created, revision, continues } = record;
+  return { digest, created, revision, status: 'proposed', ...(continues ? { continues } : {}) };
 }
 
 async function jsonFiles(dir: string): Promise<string[]> {

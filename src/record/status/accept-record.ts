@@ -3,15 +3,9 @@ import { Refusal, showValue } from '../../base/refusal.ts';
 import { decisionOf } from '../decided-wall.ts';
 import { discRefusal } from '../disc-refusal.ts';
 import { type PublishedRecord, publishRevision } from '../publish-record.ts';
-import { readRecord } from '../read-record.ts';
 import type { DecisionRecord } from '../record-schema.ts';
-import {
-  continued,
-  type Predecessor,
-  refuseAltered,
-  refuseSuperseded,
-  revisionStem,
-} from './next-revision.ts';
+import { continued, revisionStem } from './next-revision.ts';
+import { readPredecessor, refuseGoneOnFrom } from './predecessor.ts';
 import { type Signer, whoMustSign } from './who-must-sign.ts';
 
 export type AcceptInput = {
@@ -27,14 +21,12 @@ export type AcceptInput = {
 /**
  * Accepts a proposed record: writes a new revision of it, signed. The old file stays as it is.
  *
- * @throws Refusal when somebody who must sign did not, for an altered or superseded record, one without a wall, and
- *   where the folder can't be written to
+ * @throws Refusal when somebody who must sign did not, for an altered or superseded record, one that has a later
+ *   revision, one without a wall, and where the folder can't be written to
  */
 export async function acceptRecord(input: AcceptInput): Promise<PublishedRecord> {
   const { path, created, toolVersion } = input;
-  const before: Predecessor = { ...(await readRecord(path)), path };
-  refuseAltered(before);
-  refuseSuperseded(before);
+  const before = await readPredecessor(path);
   const { advice, sign_off } = before.record;
   if (decisionOf(advice).kind === 'none') {
     throw new Refusal({
@@ -56,9 +48,11 @@ export async function acceptRecord(input: AcceptInput): Promise<PublishedRecord>
   }
   const dir = dirname(path);
   try {
-    return await publishRevision(dir, revisionStem(before), (revision) =>
-      continued(before, { status: 'accepted', sign_off: signed }, { revision, created, toolVersion }),
-    );
+    return await publishRevision(dir, revisionStem(before), async (revision) => {
+      // Again, with the number in hand: of two who sign at once only one may go on from this file.
+      await refuseGoneOnFrom(before);
+      return continued(before, { status: 'accepted', sign_off: signed }, { revision, created, toolVersion });
+    });
   } catch (error) {
     throw discRefusal(error, 'FILE', dir);
   }

@@ -60,14 +60,3 @@ export function refuseAltered({ isAltered, path }: Predecessor): void {
       'That file was changed after it was saved: its content does not fit its digest. Find out who changed what, or make the record anew.',
   });
 }
-
-/** @throws Refusal for a record whose place another one took */
-export function refuseSuperseded({ record, path }: Predecessor): void {
-  if (record.status !== 'superseded') return;
-  const by = record.superseded_by ? ` by ${showValue(record.superseded_by.file)}` : '';
-  throw new Refusal({
-    field: 'record',
-    value: showValue(path),
-    accepted: `That record is superseded${by}. Take the one that took its place.`,
-  });
-}

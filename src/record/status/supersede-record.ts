@@ -3,14 +3,8 @@ import { basename, dirname, relative, resolve, sep } from 'node:path';
 import { Refusal, showValue } from '../../base/refusal.ts';
 import { discRefusal } from '../disc-refusal.ts';
 import { type PublishedRecord, publishRevision } from '../publish-record.ts';
-import { readRecord } from '../read-record.ts';
-import {
-  continued,
-  type Predecessor,
-  refuseAltered,
-  refuseSuperseded,
-  revisionStem,
-} from './next-revision.ts';
+import { continued, type Predecessor, revisionStem, type StatusChange } from './next-revision.ts';
+import { readPredecessor, refuseGoneOnFrom } from './predecessor.ts';
 
 export type SupersedeInput = {
   readonly oldPath: string;
@@ -25,11 +19,12 @@ export type Superseded = { readonly old: PublishedRecord; readonly successor: Pu
  * Lets one record take another's place: a new revision of each says so, and both files stay as they are. Both new
  * revisions are written or none.
  *
- * @throws Refusal for altered or superseded records, for a record and itself, and where a folder can't be written to
+ * @throws Refusal for altered or superseded records and those that have a later revision, for a record and itself, and
+ *   where a folder can't be written to
  */
 export async function supersedeRecord(input: SupersedeInput): Promise<Superseded> {
   const { oldPath, newPath } = input;
-  const [old, successor] = [await predecessor(oldPath), await predecessor(newPath)];
+  const [old, successor] = [await readPredecessor(oldPath), await readPredecessor(newPath)];
   if (old.record.digest === successor.record.digest) {
     throw new Refusal({
       field: 'NEW',
@@ -44,10 +39,15 @@ export async function supersedeRecord(input: SupersedeInput): Promise<Superseded
     const [successorPath = newPath] = written.paths;
     return {
       successor: written,
-      old: await publish(old, input, {
-        status: 'superseded',
-        superseded_by: { file: pathFrom(oldPath, successorPath), digest: written.record.digest },
-      }),
+      old: await publish(
+        old,
+        input,
+        {
+          status: 'superseded',
+          superseded_by: { file: pathFrom(oldPath, successorPath), digest: written.record.digest },
+        },
+        written.record.digest,
+      ),
     };
   } catch (error) {
     for (const path of written.paths) await rm(path, { force: true });
@@ -55,23 +55,20 @@ export async function supersedeRecord(input: SupersedeInput): Promise<Superseded
   }
 }
 
-async function predecessor(path: string): Promise<Predecessor> {
-  const before = { ...(await readRecord(path)), path };
-  refuseAltered(before);
-  refuseSuperseded(before);
-  return before;
-}
-
+/** @param ownDigest  of the record that this call wrote already */
 async function publish(
   before: Predecessor,
   { created, toolVersion }: SupersedeInput,
-  change: Parameters<typeof continued>[1],
+  change: StatusChange,
+  ownDigest?: string,
 ): Promise<PublishedRecord> {
   const dir = dirname(before.path);
   try {
-    return await publishRevision(dir, revisionStem(before), (revision) =>
-      continued(before, change, { revision, created, toolVersion }),
-    );
+    return await publishRevision(dir, revisionStem(before), async (revision) => {
+      // Again, with the number in hand: somebody may have signed that file meanwhile.
+      await refuseGoneOnFrom(before, ownDigest);
+      return continued(before, change, { revision, created, toolVersion });
+    });
   } catch (error) {
     throw discRefusal(error, 'FILE', dir);
   }

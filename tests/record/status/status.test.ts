@@ -1,4 +1,4 @@
-import { chmod, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { chmod, mkdir, mkdtemp, readdir, readFile, rename, rm, symlink, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -76,6 +76,55 @@ describe('acceptRecord', () => {
     });
   });
 
+  it('refuses a record that was accepted already, names its last revision, and writes nothing', async () => {
+    const path = await saved();
+    const second = (await accept(path, ALL)).paths[0] ?? '';
+    const third = (await accept(second, { owner: 'New Owner' })).paths[0] ?? '';
+    const before = await readdir(dir);
+    for (const earlier of [path, second]) {
+      const { message } = await refusalOf(accept(earlier, { ...ALL, owner: 'Another' }));
+      expect(message).toContain(earlier.slice(dir.length + 1));
+      expect(message).toContain('later revision in the same folder. Give the last one, "mill-wall-r3.json".');
+    }
+    expect(await readdir(dir)).toEqual(before);
+    expect((await accept(third, { builder: 'New Builder' })).record.revision).toBe(4);
+  });
+
+  it('knows revisions by their digests, whatever the files are called', async () => {
+    const path = await saved();
+    const { paths } = await accept(path, ALL);
+    await rename(path, join(dir, 'the first.json'));
+    await rename(paths[0] ?? '', join(dir, 'signed.json'));
+    const { message } = await refusalOf(accept(join(dir, 'the first.json'), ALL));
+    expect(message).toContain('"signed.json"');
+  });
+
+  it('lets one of two who sign at once go on from a file', async () => {
+    const path = await saved();
+    const both = await Promise.allSettled([accept(path, ALL), accept(path, { ...ALL, owner: 'Another' })]);
+    expect(both.map(({ status }) => status).sort()).toEqual(['fulfilled', 'rejected']);
+    expect((await readdir(dir)).filter((name) => name.endsWith('.json'))).toHaveLength(2);
+  });
+
+  it('minds no other files in the folder, and reads the links of a record of a later format', async () => {
+    const path = await saved();
+    const { record } = await readRecord(path);
+    await writeFile(join(dir, 'cut.json'), '{"schema":"cladwright-record/2",');
+    await writeFile(join(dir, 'empty.json'), '');
+    await writeFile(join(dir, 'list.json'), '[1, null, "x"]');
+    await writeFile(join(dir, 'odd.json'), '{"schema":"cladwright-record/2","continues":7}');
+    await writeFile(join(dir, 'foreign.json'), `{"schema":"else/1","continues":"${record.digest}"}`);
+    await mkdir(join(dir, 'folder.json'));
+    await symlink(join(dir, 'nowhere'), join(dir, 'dangling.json'));
+    await writeFile(join(dir, 'shut.json'), '{}');
+    await chmod(join(dir, 'shut.json'), 0);
+    const { paths } = await accept(path, ALL);
+    const second: unknown = JSON.parse(await readFile(paths[0] ?? '', 'utf8'));
+    const later = { ...(second as object), schema: 'cladwright-record/9', schema_version: 9, advice: 'x' };
+    await writeFile(paths[0] ?? '', JSON.stringify(later));
+    expect((await refusalOf(accept(path, ALL))).message).toContain('Give the last one, "mill-wall-r2.json"');
+  });
+
   it('keeps what a later program wrote into the answer', async () => {
     const { record } = await readRecord(await saved());
     const path = join(dir, 'other.json');
@@ -133,6 +182,53 @@ describe('supersedeRecord', () => {
     expect((await refusalOf(accept(old.paths[0] ?? '', ALL))).message).toContain('superseded');
   });
 
+  it('refuses, on either side, a record that has a later revision, and writes nothing', async () => {
+    const [oldPath, newPath] = [await saved('Old wall'), await saved('New wall')];
+    const accepted = (await accept(oldPath, ALL)).paths[0] ?? '';
+    const before = await readdir(dir);
+    for (const [one, other] of [
+      [oldPath, newPath],
+      [newPath, oldPath],
+      [oldPath, accepted],
+    ] as const) {
+      expect((await refusalOf(supersede(one, other))).message).toMatch(
+        /old-wall\.json" is not accepted\. That record has a later revision .* "old-wall-r2\.json"/,
+      );
+    }
+    expect(await readdir(dir)).toEqual(before);
+    const { old } = await supersede(accepted, newPath);
+    expect(old.record).toMatchObject({ revision: 3, continues: { file: 'old-wall-r2.json' } });
+  });
+
+  it('names for every earlier file the last revision of what took its place', async () => {
+    const [oldPath, newPath] = [await saved('Old wall'), await saved('New wall')];
+    const accepted = (await accept(oldPath, ALL)).paths[0] ?? '';
+    const { successor } = await supersede(accepted, newPath);
+    await accept(successor.paths[0] ?? '', ALL);
+    for (const earlier of [oldPath, accepted, join(dir, 'old-wall-r3.json')]) {
+      expect((await refusalOf(accept(earlier, ALL))).message).toContain(
+        'superseded by "new-wall-r3.json". Take the one that took its place',
+      );
+    }
+    await rm(join(dir, 'old-wall-r3.json'));
+    expect((await refusalOf(accept(accepted, ALL))).message).toContain('superseded by "new-wall-r3.json"');
+  });
+
+  it('names the file that took its place in another folder', async () => {
+    const other = join(dir, 'other');
+    const { paths } = await saveRecord({
+      dir: other,
+      scenario: SCENARIO,
+      advice: FULL_ADVICE,
+      created: CREATED,
+    });
+    const oldPath = await saved('Old wall');
+    const { old, successor } = await supersede(oldPath, paths[0] ?? '');
+    const file = (successor.paths[0] ?? '').slice(dir.length + 1);
+    for (const path of [oldPath, old.paths[0] ?? ''])
+      expect((await refusalOf(accept(path, ALL))).message).toContain(`superseded by "${file}"`);
+  });
+
   it('leaves only what stands to be checked in a folder', async () => {
     const [oldPath, newPath] = [await saved('Old wall'), await saved('New wall')];
     await supersede(oldPath, newPath);
@@ -147,5 +243,29 @@ describe('supersedeRecord', () => {
       'old-wall.json',
       'scenario.json',
     ]);
+  });
+
+  it('checks one revision of a decision that earlier versions let be gone on from twice', async () => {
+    const [path, newPath] = [await saved('Old wall'), await saved('New wall')];
+    const aside = await mkdtemp(join(tmpdir(), 'cladwright-aside-'));
+    const accepted = join(dir, 'old-wall-r2.json');
+    // Out of sight while the first file is gone on from once more: this is how such folders came to be.
+    await accept(path, ALL);
+    await rename(accepted, join(aside, 'r2.json'));
+    await supersede(path, newPath);
+    await rename(join(aside, 'r2.json'), accepted);
+    await rm(aside, { recursive: true });
+    const standing = async () =>
+      (await findRecords([dir])).found.map(({ file }) => file.slice(dir.length + 1)).sort();
+    expect(await standing()).toEqual(['new-wall-r2.json']);
+    expect((await refusalOf(accept(accepted, ALL))).message).toContain('superseded by "new-wall-r2.json"');
+  });
+
+  it('keeps a record in the check that somebody marked as superseded by hand', async () => {
+    const path = await saved();
+    const whole = await readFile(path, 'utf8');
+    await writeFile(path, whole.replace('"status": "proposed"', '"status": "superseded"'));
+    const { found } = await findRecords([dir]);
+    expect(found).toMatchObject([{ file: path, read: { isAltered: true } }]);
   });
 });
