@@ -12,7 +12,7 @@ import { closestWalls, excludedWalls } from './excluded.ts';
 import { stuccoLookFallback } from './fallback.ts';
 import { findOutFirst } from './find-out.ts';
 import { houseDefaults, houseEffect, housePrices } from './house-effect.ts';
-import { type Judged, type JudgedWall, judgeWalls, type Knowledge } from './judge-walls.ts';
+import { type JudgedWall, judgeWalls, type Knowledge } from './judge-walls.ts';
 import { withOwnPrices } from './own-prices.ts';
 import { rankedWall } from './ranked-wall.ts';
 import { readingMoves, robustness } from './robustness.ts';
@@ -69,7 +69,7 @@ export async function advise(scenario: Scenario, known: Knowledge, options: Advi
     weights: { ...weightsOf(brief.priorities) },
     ranked: chosen.map((wall, i) => rankedWall(wall, i + 1, judged, i === 0 ? null : first)),
     comparison: syntheticComparison(judged, chosen),
-    fallback,
+    fallback: fallback?.told ?? null,
     excluded: excludedWalls(judged, admitting.admittedIf),
     would_change_the_answer: [
       ...(house?.change ? [house.change] : []),
@@ -78,7 +78,7 @@ export async function advise(scenario: Scenario, known: Knowledge, options: Advi
     ],
     find_out_first: findOutFirst(sensitivity.readings),
     robustness: [...(await robustness(chosen, judged, knowledge)), ...readingMoves(sensitivity.readings)],
-    cautions: generalCautions(judged, chosen),
+    cautions: generalCautions(chosen[0] ?? fallback?.wall ?? closestWalls(judged)[0]),
     rules: {
       packs: knowledge.rulebook.packs.map(({ name, version, sha256, house: isHouse }) => ({
         name,
@@ -120,10 +120,9 @@ function siteOf(site: Site): Advice['site'] {
 }
 
 /**
- * The safety pack speaks once for the whole answer: of the first choice, or of the wall that came closest. What it says
- * of an alternative alone stands with that alternative.
+ * The safety pack speaks once for the whole answer: of the first choice, of what looks like it where nothing passes, or of
+ * the wall that came closest. What it says of an alternative alone stands with that alternative.
  */
-function generalCautions(judged: Judged, [first]: readonly JudgedWall[]): Caution[] {
-  const shown = first ?? closestWalls(judged)[0];
+function generalCautions(shown: JudgedWall | undefined): Caution[] {
   return shown ? cautionsOf(shown.verdicts.outcomes()).filter(isGeneral) : [];
 }

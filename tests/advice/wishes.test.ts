@@ -91,7 +91,15 @@ describe('a first-time crew that wants cement stucco', async () => {
     expect(advice.fallback?.why).toMatch(/cement stucco/i);
   });
   it('is warned of silica dust for that wall, not only for the one that came closest', () => {
-    expect(advice.fallback?.assembly.cautions.map(({ rule }) => rule)).toContain('safety.fibre-cement-dust');
+    const own = advice.fallback?.assembly.cautions ?? [];
+    const rules = [...advice.cautions, ...own].map(({ rule }) => rule);
+    expect(rules).toContain('safety.fibre-cement-dust');
+    // Each is said once.
+    expect(rules).toHaveLength(new Set(rules).size);
+  });
+  it('hears of that wall’s weight, not of another’s', () => {
+    const added = advice.cautions.find(({ text }) => text.includes('psf are added'))?.text;
+    expect(added).toContain(`${advice.fallback?.assembly.weight_psf.toFixed(1)} psf are added`);
   });
   it('is told what came closest and what would admit it', () => {
     expect(advice.excluded.length).toBeGreaterThan(0);

@@ -10,6 +10,10 @@ import { houseFile, rawHouse, shippedWith } from './house-packs.ts';
 import { refusalOf } from './invented-rules.ts';
 
 const WHY = 'The firm learned this the hard way.';
+/** Every fact of the shipped dictionary, none known. */
+const NOTHING_KNOWN = Object.fromEntries(
+  (await loadRulebook(findRulesDir())).facts.ids.map((id) => [id, null]),
+);
 const tighten = (...list: readonly object[]) => rawHouse({ tighten: list });
 const products = (...list: readonly object[]) => rawHouse({ products: list });
 
@@ -25,6 +29,25 @@ async function said(rulebook: Rulebook, id: string, facts: Facts): Promise<RuleO
 const foam = (thickness_in: number): Facts => ({
   'insulation.is_foam_plastic': true,
   'insulation.thickness_in': thickness_in,
+});
+
+describe('a distance to the lot line that a firm widens', async () => {
+  // At 5.1 ft a wall that grows falls under the code's 5 ft; under the firm's 5.2 ft it stood already.
+  const facts = {
+    ...NOTHING_KNOWN,
+    'project.is_retrofit': true,
+    'site.fire_separation_ft': 5.1,
+    'thickness.face_to_lot_line_ft': 4.7,
+  };
+  it.each([
+    ['shipped', []],
+    ['widened', [tighten({ limit: 'rated-wall-distance', to: 5.2, reason: WHY })]],
+  ])('leaves what the code’s own distance says, %s', async (_, packs) => {
+    const [verdicts] = await (await shippedWith(...packs)).evaluateAll([facts], '2021');
+    expect(verdicts?.outcomes().map(({ rule, verdict }) => `${rule.id} ${verdict}`)).toContain(
+      'fire.added-thickness-crosses-a-distance caution',
+    );
+  });
 });
 
 describe('a limit that a firm tightens', async () => {
