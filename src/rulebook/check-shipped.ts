@@ -1,12 +1,13 @@
 import { isDeepStrictEqual } from 'node:util';
 import { loadCatalogue } from '../assembly/catalogue.ts';
-import { catalogueGaps, factsLackingProducts } from '../assessment/catalogue-gaps.ts';
+import { catalogueGaps } from '../assessment/catalogue-gaps.ts';
 import { fasteningPractice } from '../assessment/schedule/fastening-practice.ts';
 import { Refusal } from '../base/refusal.ts';
 import { type CheckedFile, CheckedFiles } from './checked-files.ts';
 import { editionGaps } from './edition-gaps.ts';
 import { loadCodeTables } from './load-code-tables.ts';
 import { loadRulebook } from './load-rulebook.ts';
+import { factsLackingProducts } from './product-gaps.ts';
 
 /**
  * Checks every shipped rule, table, fact and limit, for the build to keep.
