@@ -1,6 +1,7 @@
 import { readdir, readFile, rename, rm, stat } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import envPaths from 'env-paths';
+import { errorCode } from '../base/error-code.ts';
 import type { Draft, DraftStore } from '../conversation/draft.ts';
 import type { ProjectEntry } from '../conversation/projects.ts';
 import { makeFolder } from '../record/make-folder.ts';
@@ -187,5 +188,6 @@ async function exists(path: string): Promise<boolean> {
 }
 
 function isMissing(error: unknown): boolean {
-  return error instanceof Error && 'code' in error && (error.code === 'ENOENT' || error.code === 'ENOTDIR');
+  const code = errorCode(error);
+  return code === 'ENOENT' || code === 'ENOTDIR';
 }

@@ -1,5 +1,6 @@
 import { fstatSync, writeSync } from 'node:fs';
 import type { Writable } from 'node:stream';
+import { errorCode } from '../base/error-code.ts';
 import { Refusal } from '../base/refusal.ts';
 
 const USUAL_COLUMNS = 80;
@@ -53,11 +54,8 @@ export function flush(stream: Writable): Promise<void> {
 
 /** Whether an error only says that nobody reads any more. */
 export function isBrokenPipe(error: unknown): boolean {
-  return (
-    error instanceof Error &&
-    'code' in error &&
-    (error.code === 'EPIPE' || error.code === 'ERR_STREAM_DESTROYED')
-  );
+  const code = errorCode(error);
+  return code === 'EPIPE' || code === 'ERR_STREAM_DESTROYED';
 }
 
 const UNWRITTEN: Readonly<Record<string, string>> = {

@@ -1,4 +1,5 @@
 import { realpath, stat } from 'node:fs/promises';
+import { errorCode } from '../base/error-code.ts';
 import { namesOtherSchema } from '../base/other-schema.ts';
 import { type Issue, Refusal, showValue } from '../base/refusal.ts';
 import { readScenario } from '../brief/read-scenario.ts';
@@ -86,7 +87,7 @@ async function jsonFiles(path: string): Promise<string[]> {
   try {
     return await filesBelow(path, (entry) => !entry.isDirectory() && entry.name.endsWith('.json'));
   } catch (error) {
-    const code = error instanceof Error && 'code' in error ? String(error.code) : 'unknown error';
+    const code = errorCode(error) ?? 'unknown error';
     throw new Refusal({
       field: 'PATH',
       value: showValue(path),

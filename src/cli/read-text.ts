@@ -1,5 +1,6 @@
 import { createReadStream } from 'node:fs';
 import type { Readable } from 'node:stream';
+import { errorCode } from '../base/error-code.ts';
 import { type Issue, Refusal, showValue } from '../base/refusal.ts';
 
 /** Of one JSON document. */
@@ -91,6 +92,6 @@ const REASONS: Readonly<Record<string, string>> = {
 
 /** Why a path can't be read, in words. */
 export function reasonUnread(error: unknown): string {
-  const code = error instanceof Error && 'code' in error ? String(error.code) : 'unknown error';
+  const code = errorCode(error) ?? 'unknown error';
   return REASONS[code] ?? code;
 }

@@ -1,5 +1,5 @@
+import { errorCode } from '../base/error-code.ts';
 import { Refusal, showValue } from '../base/refusal.ts';
-import { errorCode } from './publish-files.ts';
 
 const A_FOLDER = 'Give a folder that exists or can be made.';
 

@@ -1,5 +1,6 @@
 import { mkdir, rmdir, stat } from 'node:fs/promises';
 import { dirname, resolve } from 'node:path';
+import { errorCode } from '../base/error-code.ts';
 
 /**
  * Makes a folder with its parents where missing, one level at a time: the system's own way of making all of them
@@ -48,7 +49,7 @@ async function isThere(path: string): Promise<boolean> {
     const found = await stat(path);
     if (found.isDirectory()) return true;
   } catch (error) {
-    if (codeOf(error) === 'ENOENT') return false;
+    if (errorCode(error) === 'ENOENT') return false;
     throw error;
   }
   throw Object.assign(new Error(`${path} is no folder`), { code: 'ENOTDIR' });
@@ -60,11 +61,7 @@ async function makeOne(folder: string): Promise<boolean> {
     await mkdir(folder);
     return true;
   } catch (error) {
-    if (codeOf(error) === 'EEXIST' && (await isThere(folder))) return false;
+    if (errorCode(error) === 'EEXIST' && (await isThere(folder))) return false;
     throw error;
   }
-}
-
-function codeOf(error: unknown): unknown {
-  return error instanceof Error && 'code' in error ? error.code : null;
 }

@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { constants, copyFile, link, open, rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import writeFileAtomic from 'write-file-atomic';
+import { errorCode } from '../base/error-code.ts';
 import { sweepParts } from './sweep-parts.ts';
 
 export type NewFile = { readonly name: string; readonly text: string };
@@ -92,9 +93,4 @@ async function removeAll(paths: readonly string[]): Promise<void> {
     // Already failing: a file that can't be removed must not hide the first error.
     await rm(path, { force: true }).catch(() => {});
   }
-}
-
-/** The system's code of an error (`ENOENT`); null for an error without one. */
-export function errorCode(error: unknown): string | null {
-  return error instanceof Error && 'code' in error && typeof error.code === 'string' ? error.code : null;
 }

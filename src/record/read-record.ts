@@ -1,11 +1,11 @@
 import { readFile, stat } from 'node:fs/promises';
 import { adviceSchema } from '../advice/advice-schema.ts';
+import { errorCode } from '../base/error-code.ts';
 import { schemaKind } from '../base/other-schema.ts';
 import { parseInput } from '../base/parse-input.ts';
 import { Refusal, showValue } from '../base/refusal.ts';
 import { recordDigest } from './build-record.ts';
 import { parseOlder } from './fill-missing.ts';
-import { errorCode } from './publish-files.ts';
 import { type DecisionRecord, RECORD_VERSION, recordSchema } from './record-schema.ts';
 import { upgradeAdvice } from './upgrade-advice.ts';
 

@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import { readFile, stat } from 'node:fs/promises';
+import { errorCode } from '../base/error-code.ts';
 import { pathText } from '../base/parse-input.ts';
 import { Refusal, showValue } from '../base/refusal.ts';
 
@@ -56,7 +57,7 @@ async function readBounded(path: string, name: string): Promise<Buffer> {
     return bytes;
   } catch (error) {
     if (error instanceof Refusal) throw error;
-    const code = error instanceof Error && 'code' in error ? String(error.code) : 'unknown error';
+    const code = errorCode(error) ?? 'unknown error';
     throw new Refusal({
       field: name,
       value: showValue(path),

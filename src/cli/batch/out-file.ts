@@ -1,9 +1,9 @@
 import type { Stats } from 'node:fs';
 import { type FileHandle, open, stat } from 'node:fs/promises';
 import { dirname } from 'node:path';
+import { errorCode } from '../../base/error-code.ts';
 import { Refusal, showValue } from '../../base/refusal.ts';
 import { discRefusal } from '../../record/disc-refusal.ts';
-import { errorCode } from '../../record/publish-files.ts';
 import { type BatchState, freshState, readState, statePath, writeState } from './resume-state.ts';
 
 const FIELD = '--out';
@@ -65,7 +65,7 @@ export async function refuseNoFile(path: string): Promise<void> {
 
 async function lookAt(path: string): Promise<Stats | null> {
   const about = await stat(path).catch((error: unknown) => {
-    if (error instanceof Error && 'code' in error && error.code === 'ENOENT') return null;
+    if (errorCode(error) === 'ENOENT') return null;
     throw discRefusal(error, FIELD, path);
   });
   if (about === null || about.isFile()) return about;

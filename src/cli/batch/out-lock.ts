@@ -3,9 +3,10 @@ import { readFile, realpath, rename, rm } from 'node:fs/promises';
 import { hostname } from 'node:os';
 import { basename, dirname, join } from 'node:path';
 import { z } from 'zod';
+import { errorCode } from '../../base/error-code.ts';
 import { Refusal, showValue } from '../../base/refusal.ts';
 import { discRefusal } from '../../record/disc-refusal.ts';
-import { errorCode, publishFiles } from '../../record/publish-files.ts';
+import { publishFiles } from '../../record/publish-files.ts';
 import { isRunning, processNumbering, processStart } from './process-mark.ts';
 
 const FIELD = '--out';

@@ -1,7 +1,7 @@
 import { execFile } from 'node:child_process';
 import { readFile, readlink } from 'node:fs/promises';
 import { promisify } from 'node:util';
-import { errorCode } from '../../record/publish-files.ts';
+import { errorCode } from '../../base/error-code.ts';
 
 /** Where in `/proc/PID/stat` the start stands, counted behind the name in brackets (proc(5): field 22). */
 const START_FIELD = 19;

@@ -1,8 +1,8 @@
 import { existsSync } from 'node:fs';
 import { stat } from 'node:fs/promises';
+import { errorCode } from '../../base/error-code.ts';
 import { Refusal, showValue } from '../../base/refusal.ts';
 import { filesBelow } from '../files-below.ts';
-import { errorCode } from '../publish-files.ts';
 import { asRecord, type ReadRecord, readJsonFile, schemaName } from '../read-record.ts';
 import { type RevisionFacts, Revisions } from '../revisions.ts';
 

@@ -1,8 +1,8 @@
 import { readdir } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import { z } from 'zod';
+import { errorCode } from '../../base/error-code.ts';
 import { Refusal, showValue } from '../../base/refusal.ts';
-import { errorCode } from '../publish-files.ts';
 import { readJsonFile, readRecord, schemaName } from '../read-record.ts';
 import { recordContentSchema, recordSchema } from '../record-schema.ts';
 import { type RevisionFacts, Revisions } from '../revisions.ts';
