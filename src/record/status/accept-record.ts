@@ -1,11 +1,9 @@
-import { dirname } from 'node:path';
 import { Refusal, showValue } from '../../base/refusal.ts';
 import { decisionOf } from '../decided-wall.ts';
-import { discRefusal } from '../disc-refusal.ts';
-import { type PublishedRecord, publishRevision } from '../publish-record.ts';
+import type { PublishedRecord } from '../publish-record.ts';
 import type { DecisionRecord } from '../record-schema.ts';
-import { continued, revisionStem } from './next-revision.ts';
-import { readPredecessor, refuseGoneOnFrom } from './predecessor.ts';
+import { readPredecessor } from './predecessor.ts';
+import { publishNext } from './publish-next.ts';
 import { type Signer, whoMustSign } from './who-must-sign.ts';
 
 export type AcceptInput = {
@@ -25,7 +23,7 @@ export type AcceptInput = {
  *   revision, one without a wall, and where the folder can't be written to
  */
 export async function acceptRecord(input: AcceptInput): Promise<PublishedRecord> {
-  const { path, created, toolVersion } = input;
+  const { path } = input;
   const before = await readPredecessor(path);
   const { advice, sign_off } = before.record;
   if (decisionOf(advice).kind === 'none') {
@@ -46,16 +44,7 @@ export async function acceptRecord(input: AcceptInput): Promise<PublishedRecord>
       })),
     );
   }
-  const dir = dirname(path);
-  try {
-    return await publishRevision(dir, revisionStem(before), async (revision) => {
-      // Again, with the number in hand: of two who sign at once only one may go on from this file.
-      await refuseGoneOnFrom(before);
-      return continued(before, { status: 'accepted', sign_off: signed }, { revision, created, toolVersion });
-    });
-  } catch (error) {
-    throw discRefusal(error, 'FILE', dir);
-  }
+  return publishNext(before, input, { status: 'accepted', sign_off: signed });
 }
 
 function signatures(

@@ -1,10 +1,9 @@
 import { rm } from 'node:fs/promises';
 import { basename, dirname, relative, resolve, sep } from 'node:path';
 import { Refusal, showValue } from '../../base/refusal.ts';
-import { discRefusal } from '../disc-refusal.ts';
-import { type PublishedRecord, publishRevision } from '../publish-record.ts';
-import { continued, type Predecessor, revisionStem, type StatusChange } from './next-revision.ts';
-import { readPredecessor, refuseGoneOnFrom } from './predecessor.ts';
+import type { PublishedRecord } from '../publish-record.ts';
+import { readPredecessor } from './predecessor.ts';
+import { publishNext } from './publish-next.ts';
 
 export type SupersedeInput = {
   readonly oldPath: string;
@@ -32,14 +31,14 @@ export async function supersedeRecord(input: SupersedeInput): Promise<Superseded
       accepted: 'A record can’t take its own place. Give the record that takes the place of the first one.',
     });
   }
-  const written = await publish(successor, input, {
+  const written = await publishNext(successor, input, {
     supersedes: { file: pathFrom(newPath, oldPath), digest: old.record.digest },
   });
   try {
     const [successorPath = newPath] = written.paths;
     return {
       successor: written,
-      old: await publish(
+      old: await publishNext(
         old,
         input,
         {
@@ -52,25 +51,6 @@ export async function supersedeRecord(input: SupersedeInput): Promise<Superseded
   } catch (error) {
     for (const path of written.paths) await rm(path, { force: true });
     throw error;
-  }
-}
-
-/** @param ownDigest  of the record that this call wrote already */
-async function publish(
-  before: Predecessor,
-  { created, toolVersion }: SupersedeInput,
-  change: StatusChange,
-  ownDigest?: string,
-): Promise<PublishedRecord> {
-  const dir = dirname(before.path);
-  try {
-    return await publishRevision(dir, revisionStem(before), async (revision) => {
-      // Again, with the number in hand: somebody may have signed that file meanwhile.
-      await refuseGoneOnFrom(before, ownDigest);
-      return continued(before, change, { revision, created, toolVersion });
-    });
-  } catch (error) {
-    throw discRefusal(error, 'FILE', dir);
   }
 }
 
