@@ -100,8 +100,7 @@ const CONTROLS = new RegExp(`([${[...CONTROL_CHARACTERS.keys()].join('')}])`);
 function typed(chunk: string): KeyAction[] {
   const isLine = /^[^\r\n]*[\r\n]$/.test(chunk);
   const text = isLine ? chunk.slice(0, -1) : chunk;
-  const parts = text.split(CONTROLS).filter((part) => part !== '');
-  const actions = parts.flatMap((part) => CONTROL_CHARACTERS.get(part) ?? pasted(part));
+  const actions = text.split(CONTROLS).flatMap((part) => CONTROL_CHARACTERS.get(part) ?? pasted(part));
   return isLine ? [...actions, { kind: 'submit' }] : actions;
 }
 

@@ -1,3 +1,5 @@
+import { memberOf } from './stream-member.ts';
+
 /** Sequences of keys that the line knows, and the marks of a paste. */
 const KNOWN = /^\u001b\[(?:(?:1;\d+)?[ABCDFH]|(?:[1-8]|20[01])(?:;\d+)?~)$/;
 const CONTROL_SEQUENCE = /\u001b\[[0-?]*[ -/]*[@-~]/g;
@@ -14,15 +16,11 @@ export function withoutStrangeKeys(chunk: string): string {
 export function knownKeysOf(stdin: NodeJS.ReadStream): NodeJS.ReadStream {
   return new Proxy(stdin, {
     get(terminal, name) {
-      if (name === 'read') {
-        return (size?: number): unknown => {
-          const chunk: unknown = terminal.read(size);
-          return typeof chunk === 'string' ? withoutStrangeKeys(chunk) : chunk;
-        };
-      }
-      const value: unknown = Reflect.get(terminal, name, terminal);
-      // Methods of a stream look for its private parts in the stream itself.
-      return typeof value === 'function' ? value.bind(terminal) : value;
+      if (name !== 'read') return memberOf(terminal, name);
+      return (size?: number): unknown => {
+        const chunk: unknown = terminal.read(size);
+        return typeof chunk === 'string' ? withoutStrangeKeys(chunk) : chunk;
+      };
     },
   });
 }

@@ -1,3 +1,5 @@
+import { memberOf } from './stream-member.ts';
+
 /** What Ink is told about the window's height: always enough. */
 const ENOUGH_ROWS = 100_000;
 
@@ -21,12 +23,10 @@ export function steadyStdout(stdout: NodeJS.WriteStream, onWrite: () => void = (
           return target;
         };
       }
-      const value: unknown = Reflect.get(target, key, target);
-      if (typeof value !== 'function') return value;
-      if (key !== 'write') return value.bind(target);
+      if (key !== 'write') return memberOf(target, key);
       return (...args: unknown[]) => {
         onWrite();
-        return Reflect.apply(value, target, args);
+        return Reflect.apply(target.write, target, args);
       };
     },
   });
