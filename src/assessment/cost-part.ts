@@ -10,16 +10,8 @@ import { rememberWhileThere } from './remember.ts';
 /** Costs of many walls, $/ft², in the order of the walls. */
 export type CostColumns = Readonly<Record<keyof Price, Float64Array>>;
 
-/** What is paid for: an entry of the catalogue, or what belongs to none. */
-export type CostItem =
-  | Insulation
-  | Cladding
-  | Barrier
-  | Buck
-  | Retarder
-  | 'opening flashing'
-  | 'fasteners'
-  | 'driving';
+/** What is paid for: an entry of the catalogue, or a part of the cost that belongs to none. */
+export type CostItem = Insulation | Cladding | Barrier | Buck | Retarder | CostPart;
 
 /** What the installed cost is told by. */
 export const COST_PARTS = [
@@ -196,7 +188,7 @@ function flashingShares({ brief, catalogue }: AnswerContext): readonly CostShare
   return [
     {
       part: 'opening-flashing',
-      item: 'opening flashing',
+      item: 'opening-flashing',
       price: catalogue.prices.opening_flashing_usd_each,
       times: openings / brief.wall_area_ft2,
     },
@@ -207,11 +199,11 @@ function drivenShares(fasteners: FastenerCost): readonly CostShare[] {
   return [
     {
       part: 'fasteners-through-the-boards',
-      item: 'fasteners',
+      item: 'fasteners-through-the-boards',
       price: fasteners.material_usd_per_ft2,
       times: 1,
     },
-    { part: 'driving-them', item: 'driving', price: fasteners.labour_usd_per_ft2, times: 1 },
+    { part: 'driving-them', item: 'driving-them', price: fasteners.labour_usd_per_ft2, times: 1 },
   ];
 }
 

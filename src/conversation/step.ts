@@ -285,9 +285,9 @@ function isForAside(aside: Aside, command: Command | null, line: string): boolea
     return !['help', 'why', 'quit', 'projects', 'open-project', 'reader'].includes(command.kind);
   }
   if (aside.kind === 'take-back' && command.kind === 'take-back') return true;
-  // "Not right" and "that's it" are said of the place that is offered.
   // The choice is called so; to break the talk off there are other words.
   if (aside.kind === 'trial' && command.kind === 'quit') return line === 'leave';
+  // "Not right" and "that's it" are said of the place that is offered.
   if (aside.kind === 'which-place') return command.kind === 'take-back' || command.kind === 'done';
   if (aside.kind === 'enough') return command.kind === 'done';
   return aside.kind === 'start-over' && command.kind === 'start-over';

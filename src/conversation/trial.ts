@@ -23,7 +23,9 @@ const CONDITIONAL =
  */
 export function readTrial(words: string, answers: Answers, total_usd: number | null = null): Trial | null {
   const text = words.replace(CONDITIONAL, ' ').replace(/\s+/g, ' ').trim();
-  const plain = cleanTrial(text, contextFor(null, answers), answers, total_usd);
+  const tryAs = (id: Context['question'], said = text) =>
+    cleanTrial(said, contextFor(id, answers), answers, total_usd);
+  const plain = tryAs(null);
   if (plain) return plain;
   const named = QUESTIONS.filter(({ label, aliases }) =>
     [label.toLowerCase(), ...aliases].some((name) => new RegExp(`\\b${name}\\b`).test(text)),
@@ -31,13 +33,11 @@ export function readTrial(words: string, answers: Answers, total_usd: number | n
   for (const question of named) {
     const names = [question.label.toLowerCase(), ...question.aliases].join('|');
     const value = text.replace(new RegExp(`\\b(?:the |a |an )?(?:${names})\\b`, 'g'), ' ').trim();
-    const trial =
-      cleanTrial(text, contextFor(question.id, answers), answers, total_usd) ??
-      cleanTrial(value, contextFor(question.id, answers), answers, total_usd);
+    const trial = tryAs(question.id) ?? tryAs(question.id, value);
     if (trial) return trial;
   }
   const taken = QUESTIONS.flatMap(({ id }) => {
-    const trial = cleanTrial(text, contextFor(id, answers), answers, total_usd);
+    const trial = tryAs(id);
     return trial ? [trial] : [];
   });
   return taken.length === 1 ? (taken[0] ?? null) : null;

@@ -71,8 +71,8 @@ export function planMatrix(data: unknown, name: string, axes: Axes = {}): Matrix
   return plan;
 }
 
-function isFirm(data: unknown): boolean {
-  return typeof data === 'object' && data !== null && 'schema' in data && data.schema === FIRM_SCHEMA;
+function isFirm(data: object): boolean {
+  return 'schema' in data && data.schema === FIRM_SCHEMA;
 }
 
 function planOfFirm(firm: Firm, axes: Axes): MatrixPlan {

@@ -84,7 +84,9 @@ export const readProject: Reader = (clause, gathering) => {
   if (standing) gathering.add('project', 'retrofit', standing);
   const skin = clause.take(NEW_SKIN);
   if (skin) gathering.puzzle(skin.words, 'Is the wall itself new, or does it stand already?');
-  const fresh = NEW_SKIN.test(clause.text) ? null : clause.take(/\bnew\b/);
+  // Other readers may have taken what is new, the windows say, and left the word.
+  if (NEW_SKIN.test(clause.text)) return;
+  const fresh = clause.take(/\bnew\b/);
   if (fresh) gathering.add('project', 'new', fresh);
 };
 

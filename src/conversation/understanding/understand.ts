@@ -252,6 +252,9 @@ const IN_IT = '(?: (?:at all|there|in (?:it|(?:this|the|that) wall)|on (?:this|t
 /** What is missing may be a part of the window alone. */
 const NO_PART =
   '(?![\\w-]| (?:flanges?|fins?|frames?|trims?|sills?|weights?|sizes?|bucks?|changes?|replacements?)\\b)';
+const NO_WINDOWS = new RegExp(
+  `\\b${NONE} (?:windows?(?: n?or doors?)?|doors? n?or windows?)${NO_PART}${IN_IT}|\\bwindowless\\b|\\bblank (?:wall|side)\\b`,
+);
 /** "2x6 24oc no windows": what is said of the wall is not said of a window. */
 function withoutWindowsApart(clause: string): string[] {
   const [none] = NO_WINDOWS.exec(clause) ?? [];
@@ -260,9 +263,6 @@ function withoutWindowsApart(clause: string): string[] {
   return rest === '' ? [clause] : [rest, none.trim()];
 }
 
-const NO_WINDOWS = new RegExp(
-  `\\b${NONE} (?:windows?(?: n?or doors?)?|doors? n?or windows?)${NO_PART}${IN_IT}|\\bwindowless\\b|\\bblank (?:wall|side)\\b`,
-);
 /** Where the windows are asked; elsewhere "no openings" may be which of them can be changed. */
 const NONE_HERE = new RegExp(
   `^(?:${NONE} openings?|(?:there (?:are|is) )?none|no|0|zero|nothing|not any)${IN_IT}$`,

@@ -116,11 +116,10 @@ export function insulationText({ insulation }: RankedAssembly): string {
 
 export function costAndWeight(first: RankedAssembly, wall_area_ft2: number | null): RecordBlock[] {
   const price = first.installed_cost_usd_per_ft2;
-  const [, ...more] = first.cost_parts;
   return present([
     factsOf([
       { label: 'Installed cost', value: priceText(price) },
-      more.length === 0
+      first.cost_parts.length === 0
         ? null
         : {
             label: 'Made up of',
