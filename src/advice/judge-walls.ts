@@ -24,6 +24,7 @@ import { type MissedLimits, missedLimits } from './missed-limits.ts';
 import { plainTotalAt, type ScoreTable, scoresAt, scoreTable } from './score-table.ts';
 import type { Scores } from './scoring.ts';
 import { type Standing, standings } from './standing.ts';
+import { type ForbiddenLining, type OfLining, ofLinings } from './unknown-lining.ts';
 
 /** What an answer is made with: rules, code tables, catalogue. The same for every question. */
 export type Knowledge = {
@@ -89,6 +90,11 @@ export class JudgedWall {
     return this.#answer.standingAt(this.#index);
   }
 
+  /** What may be behind a lining that nobody looked behind, and forbids the wall if it is. */
+  get forbiddenLinings(): ForbiddenLining[] {
+    return this.#answer.linings.flatMap((lining) => lining.forbidding(this.#index) ?? []);
+  }
+
   /** What the firm's own preferences add to the score. */
   get wish(): number {
     return this.#answer.wishes?.[this.#index] ?? 0;
@@ -108,21 +114,28 @@ export class Judged {
   readonly verdicts: VerdictTable;
   /** What the firm's own preferences add to each score; null where it has none. */
   readonly wishes: Float64Array | null;
+  /** What each thing that may be behind a lining forbids; none where it is known. */
+  readonly linings: readonly OfLining[];
   #scores: ScoreTable | undefined;
   #totals: Float64Array | undefined;
-  #standings: Uint8Array | undefined;
+  #standings: Uint32Array | undefined;
   #missed: MissedLimits | undefined;
   readonly #made: (JudgedWall | undefined)[];
   #walls: readonly JudgedWall[] | undefined;
   #admitted: readonly JudgedWall[] | undefined;
 
   /** @param wishes  ids of the firm's own preferences */
-  constructor(judged: Pick<Judged, 'context' | 'assess' | 'set' | 'verdicts'>, wishes: readonly string[]) {
+  constructor(
+    judged: Pick<Judged, 'context' | 'assess' | 'set' | 'verdicts'>,
+    wishes: readonly string[],
+    linings: readonly OfLining[] = [],
+  ) {
     this.context = judged.context;
     this.assess = judged.assess;
     this.set = judged.set;
     this.verdicts = judged.verdicts;
     this.wishes = wishBonuses(judged.verdicts, wishes);
+    this.linings = linings;
     this.#made = new Array(judged.set.candidates.length);
   }
 
@@ -176,7 +189,7 @@ export class Judged {
   }
 
   standingAt(place: number): Standing {
-    this.#standings ??= standings(this.set, this.verdicts);
+    this.#standings ??= standings(this);
     return this.#standings[place] ?? 0;
   }
 
@@ -264,6 +277,17 @@ export class Judged {
  * @throws Refusal where the brief lies outside a calculator's range
  */
 export async function judgeWalls(
+  brief: Brief,
+  site: Site,
+  knowledge: Knowledge,
+  before?: Judged,
+): Promise<Judged> {
+  const judged = await judgedAsGiven(brief, site, knowledge, before);
+  const linings = await ofLinings(judged, (other) => judgedAsGiven(other, site, knowledge, judged));
+  return linings.length === 0 ? judged : new Judged(judged, houseWishes(knowledge.rulebook), linings);
+}
+
+async function judgedAsGiven(
   brief: Brief,
   site: Site,
   knowledge: Knowledge,

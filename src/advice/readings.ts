@@ -49,9 +49,13 @@ export function isTwin(
   return a.cladding.id === b.cladding.id && a.build === b.build;
 }
 
-/** Most telling first: where the wall no longer passes, then where most is lost by building it all the same. */
+/**
+ * Most telling first: where nothing passes any more, then where the wall doesn't, then where most is lost by building it
+ * all the same.
+ */
 export function byEffect(a: Reading, b: Reading): number {
   return (
+    Number(b.winner === null) - Number(a.winner === null) ||
     Number(a.stillPasses) - Number(b.stillPasses) ||
     (b.loss ?? 0) - (a.loss ?? 0) ||
     (a.field < b.field ? -1 : a.field > b.field ? 1 : 0)

@@ -27,7 +27,6 @@ export async function trySensitivity(
   assumptions: readonly OpenAssumption[],
   knowledge: Knowledge,
 ): Promise<Sensitivity> {
-  const { brief } = judged.context;
   const before = firstChoice(judged);
   const changes: boolean[] = [];
   const sentences: Advice['would_change_the_answer'] = [];
@@ -35,7 +34,7 @@ export async function trySensitivity(
   for (const assumption of assumptions) {
     let changed = assumption.alternatives.length === 0;
     for (const alternative of assumption.alternatives) {
-      const other = await judgedUnless({ ...brief, ...alternative.change }, judged, knowledge);
+      const other = await judgedUnless(alternative.change, judged, knowledge);
       if (!other) {
         changed = true;
         continue;
@@ -52,13 +51,27 @@ export async function trySensitivity(
 }
 
 /** The walls judged for another reading; null where no method covers it (an edition without this zone, say). */
-async function judgedUnless(brief: Brief, judged: Judged, knowledge: Knowledge): Promise<Judged | null> {
+async function judgedUnless(
+  change: Partial<Brief>,
+  judged: Judged,
+  knowledge: Knowledge,
+): Promise<Judged | null> {
+  const known = byLining(change, judged);
+  if (known) return known;
+  const brief = { ...judged.context.brief, ...change };
   try {
     return await judgeWalls(brief, await siteFor(brief, judged), knowledge, judged);
   } catch (error) {
     if (error instanceof Refusal) return null;
     throw error;
   }
+}
+
+/** What may be behind the lining was tried when the walls were judged. */
+function byLining(change: Partial<Brief>, { linings }: Judged): Judged | null {
+  const { interior_vapour_retarder: kind, ...others } = change;
+  if (kind === undefined || Object.keys(others).length > 0) return null;
+  return linings.find(({ retarder }) => retarder === kind)?.judged ?? null;
 }
 
 /** An edition may put the place into another zone. Where it doesn't, the site stays the same object, for its water. */

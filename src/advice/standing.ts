@@ -1,5 +1,7 @@
 import { partitionOf, type WallSet, wallAt } from '../assembly/wall-set.ts';
-import type { VerdictTable } from '../rulebook/verdicts.ts';
+import type { Works } from '../assessment/assess.ts';
+import { listed } from '../base/listed.ts';
+import { RETARDERS } from '../brief/scenario.ts';
 import type { Judged, JudgedWall } from './judge-walls.ts';
 import { wallTitle } from './titles.ts';
 
@@ -13,6 +15,8 @@ type Ground = {
    * where the catalogue tells.
    */
   readonly rules: Readonly<Record<string, string>>;
+  /** Said in place of these where the wall before it has some of the same, but less. */
+  readonly more?: string;
   /** Completes "Whatever its score, …". */
   readonly only_where: string;
   /** Said of a wall that is ranked all the same, before anything speaks for it. */
@@ -22,18 +26,32 @@ type Ground = {
 /**
  * The mildest first. An exception that the code itself makes is a question for the official; a weight of which nothing at
  * all is known is one for an engineer, who may not find an answer; a sheathing that is too
- * cold can rot the wall; what burns endangers people, the boards behind a face less than a face or a gap that flames and
- * embers reach. The synthetic finish is what the job is meant to do without.
+ * cold can rot the wall, and so can a lining that nobody has looked behind; what burns endangers people, the boards behind
+ * a face less than a face or a gap that flames and embers reach. The synthetic finish is what the job is meant to do
+ * without.
  */
 const NAMES = [
   'energy-exception',
   'weight-without-a-figure',
   'cold-sheathing',
+  'lining-not-known',
+  'foam-high-up',
+  'face-burns-high-up',
   'burns-behind-the-face',
   'burns-in-the-open',
   'synthetic-finish',
 ] as const;
 type GroundName = (typeof NAMES)[number];
+
+/**
+ * Grounds that hold by degrees: as many places as degrees, filled from the lowest, so that the milder comes first. The
+ * sheathing is told apart by every 5 °F that it is colder (our choice: less is within what a winter differs by).
+ */
+const DEGREES: Partial<Readonly<Record<GroundName, number>>> = {
+  'cold-sheathing': 8,
+  'lining-not-known': RETARDERS.length,
+};
+const COLD_STEP_F = 5;
 
 const LEANS =
   'it misses the tables of the energy code and leans on what the building official may allow in alterations';
@@ -58,7 +76,32 @@ const GROUNDS: Readonly<Record<GroundName, Ground>> = {
       [COLD_SHEATHING]:
         'its sheathing lies so far below the indoor dew point in winter that no score makes up for it',
     },
+    more: 'its sheathing lies colder still in winter, and no score makes up for that',
     only_where: 'it is ranked only where no wall passes whose sheathing is warmer in winter.',
+    ranked_because: null,
+  },
+  'lining-not-known': {
+    rules: {},
+    only_where:
+      'it is ranked only where no wall passes with more of what may be behind the lining, which is not known.',
+    ranked_because: null,
+  },
+  'foam-high-up': {
+    rules: {
+      'fire.tall-foam-wall':
+        'its insulation burns, and on a wall this tall that may need the whole wall tested for fire, so that no score makes up for it',
+    },
+    only_where:
+      'it is ranked only where no wall passes whose insulation does not burn, on a building this tall.',
+    ranked_because: null,
+  },
+  'face-burns-high-up': {
+    rules: {
+      'fire.combustible-cladding-height':
+        'its cladding burns, and the building is taller than the code lets most of such coverings go, so that no score makes up for it',
+    },
+    only_where:
+      'it is ranked only where no wall passes whose cladding does not burn, on a building this tall.',
     ranked_because: null,
   },
   'burns-behind-the-face': {
@@ -90,34 +133,71 @@ const GROUNDS: Readonly<Record<GroundName, Ground>> = {
 
 /**
  * Who competes with whom: a wall competes only where none of a lower standing is admitted. One bit for each ground that
- * holds, the weightiest in the highest place, so that two walls are told apart by the weightiest ground that only one of
- * them has. 0: none holds.
+ * holds (one for each degree, where it holds by degrees), the weightiest in the highest place, so that two walls are told
+ * apart by the weightiest ground that only one of them has, or has more of. 0: none holds.
  */
 export type Standing = number;
 
-/** The standing of a wall on which these grounds hold. */
+/** The ground that each bit stands for, from the lowest. */
+const BITS: readonly GroundName[] = NAMES.flatMap((name) =>
+  new Array<GroundName>(DEGREES[name] ?? 1).fill(name),
+);
+
+/** The standing of a wall on which these grounds hold, in the first degree. */
 export function standingBy(...names: readonly GroundName[]): Standing {
-  return names.reduce((sum, name) => sum | (1 << NAMES.indexOf(name)), 0);
+  return names.reduce((sum, name) => sum | degrees(name, 1), 0);
+}
+
+/** The bits of so many degrees of a ground; no more than it has. */
+function degrees(name: GroundName, count: number): Standing {
+  const filled = 2 ** Math.min(count, DEGREES[name] ?? 1) - 1;
+  return filled << BITS.indexOf(name);
 }
 
 /** The standing of every wall of a set, in its order. */
-export function standings(set: WallSet, verdicts: VerdictTable): Uint8Array {
-  const standing = new Uint8Array(set.candidates.length);
+export function standings({
+  set,
+  verdicts,
+  assess: { works },
+  linings,
+}: Pick<Judged, 'set' | 'verdicts' | 'assess' | 'linings'>): Uint32Array {
+  const standing = new Uint32Array(set.candidates.length);
+  const add = (place: number, bits: Standing) => {
+    standing[place] = (standing[place] ?? 0) | bits;
+  };
   for (const name of NAMES) {
-    const bit = standingBy(name);
     for (const rule of Object.keys(GROUNDS[name].rules)) {
       if (!verdicts.firesAnywhere(rule)) continue;
-      const holds = verdicts.firing(rule);
-      for (let i = 0; i < standing.length; i++) if (holds(i)) standing[i] = (standing[i] ?? 0) | bit;
+      const fires = verdicts.firing(rule);
+      const bitsOf = name === 'cold-sheathing' ? coldness(set, works) : () => degrees(name, 1);
+      for (let i = 0; i < standing.length; i++) if (fires(i)) add(i, bitsOf(i));
     }
+  }
+  for (const { forbids } of linings) {
+    for (let i = 0; i < standing.length; i++)
+      if (forbids(i)) add(i, oneMore(standing[i] ?? 0, 'lining-not-known'));
   }
   const last = standingBy('synthetic-finish');
   const { at, first } = partitionOf(set, ['cladding']);
   const isSynthetic = Array.from(first, (place) => wallAt(set, place).cladding.is_insulated_finish);
-  for (let i = 0; i < standing.length; i++) {
-    if (isSynthetic[at[i] ?? 0]) standing[i] = (standing[i] ?? 0) | last;
-  }
+  for (let i = 0; i < standing.length; i++) if (isSynthetic[at[i] ?? 0]) add(i, last);
   return standing;
+}
+
+/** One more degree of a ground than a standing has. */
+function oneMore(standing: Standing, name: GroundName): Standing {
+  const all = degrees(name, DEGREES[name] ?? 1);
+  return (((standing & all) << 1) | standingBy(name)) & all;
+}
+
+/** How cold the sheathing of each wall is, where it counts as too cold. */
+function coldness(set: WallSet, works: Works): (place: number) => Standing {
+  const { at, first } = partitionOf(set, ['face']);
+  const bits = Array.from(first, (place) => {
+    const below_f = -(works.dewPoint.work(wallAt(set, place).face).dew_point_margin_f ?? 0);
+    return degrees('cold-sheathing', Math.max(1, Math.floor(below_f / COLD_STEP_F)));
+  });
+  return (place) => bits[at[place] ?? -1] ?? 0;
 }
 
 /** Why a wall comes after one of a lower standing. */
@@ -137,13 +217,13 @@ export function whyBeforeOthers(first: JudgedWall, { admitted }: Pick<Judged, 'a
     if (wall.score > (best.get(name)?.score ?? 0)) best.set(name, wall);
   }
   return [...best].flatMap(([name, wall]) => {
-    const rule = firingRule(name, wall);
-    if (rule === null) return [];
+    const against = whatSpeaksAgainst(name, wall, first);
+    if (against === null) return [];
     const scores = `${wall.score.toFixed(2)} against ${first.score.toFixed(2)}`;
     return [
       {
-        text: `${wallTitle(wall.candidate)} would score higher, ${scores}, and no rule forbids it, but ${GROUNDS[name].rules[rule]}.`,
-        rule,
+        text: `${wallTitle(wall.candidate)} would score higher, ${scores}, and no rule forbids it, but ${against.text}.`,
+        rule: against.rule,
       },
     ];
   });
@@ -151,11 +231,48 @@ export function whyBeforeOthers(first: JudgedWall, { admitted }: Pick<Judged, 'a
 
 /** What has to be said of a ranked wall before anything speaks for it. */
 export function rankedBecause(wall: JudgedWall): Told[] {
-  return NAMES.flatMap((name) => {
+  const known = NAMES.flatMap((name) => {
     const text = GROUNDS[name].ranked_because;
     const rule = firingRule(name, wall);
-    return text === null || rule === null || (wall.standing & standingBy(name)) === 0 ? [] : [{ text, rule }];
+    return text === null || rule === null || !holds(name, wall) ? [] : [{ text, rule }];
   });
+  return [...known, ...forbiddenByLining(wall)];
+}
+
+function forbiddenByLining(wall: JudgedWall): Told[] {
+  const found = wall.forbiddenLinings;
+  const [first] = found;
+  if (!first) return [];
+  const isAnything = found.length === RETARDERS.length;
+  const words = isAnything
+    ? 'whatever it is'
+    : `if ${listed(
+        found.map((one) => one.words),
+        'or',
+      )}`;
+  const why = found.length === 1 ? first.reason : `If ${first.words}: ${first.reason}`;
+  return [
+    {
+      text: `What is behind the lining is not known, and a rule forbids this wall ${words}. ${why} Look behind it before ordering, and choose again then.`,
+      rule: first.rule,
+    },
+  ];
+}
+
+/** Completes "… would score higher, and no rule forbids it, but …". */
+function whatSpeaksAgainst(name: GroundName, wall: JudgedWall, first: JudgedWall): Told | null {
+  if (name === 'lining-not-known') {
+    const [found] = wall.forbiddenLinings;
+    return found ? { text: `a rule does if ${found.words}, and nobody has looked`, rule: found.rule } : null;
+  }
+  const rule = firingRule(name, wall);
+  const text = rule === null ? undefined : GROUNDS[name].rules[rule];
+  if (rule === null || text === undefined) return null;
+  return { text: holds(name, first) ? (GROUNDS[name].more ?? text) : text, rule };
+}
+
+function holds(name: GroundName, wall: JudgedWall): boolean {
+  return (wall.standing & standingBy(name)) !== 0;
 }
 
 function firingRule(name: GroundName, wall: JudgedWall): string | null {
@@ -164,7 +281,7 @@ function firingRule(name: GroundName, wall: JudgedWall): string | null {
 
 /** The weightiest ground of a standing above 0. */
 function weightiest(standing: Standing): GroundName {
-  const name = NAMES[31 - Math.clz32(standing)];
+  const name = BITS[31 - Math.clz32(standing)];
   if (!name) throw new Error(`no ground makes a standing of ${standing}`);
   return name;
 }

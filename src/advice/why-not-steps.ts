@@ -83,12 +83,11 @@ export function stepsFrom(
     },
     choice(
       'interior_vapour_retarder',
-      RETARDERS,
+      OFFERED_RETARDERS,
       brief.interior_vapour_retarder,
       isNew ? 1 : assumed.has('interior_vapour_retarder') ? 0.5 : 2,
       (interior_vapour_retarder) => ({ interior_vapour_retarder }),
       {
-        none: 'there were no vapour retarder inside',
         'class-iii': 'the vapour retarder inside were Class III (latex paint)',
         'class-ii': 'the vapour retarder inside were Class II (kraft facing or primer)',
         'class-i': 'the vapour retarder inside were Class I (polyethylene)',
@@ -141,6 +140,9 @@ function fillings({ project, framing, cavity_insulation_r: now }: Brief): number
     (r) => r !== now && r <= MOST_R_PER_IN * framing.depth_in && (project === 'new' || r > now),
   );
 }
+
+/** Paint is always at hand and never worse for the wall: nobody is told to leave the lining bare. */
+const OFFERED_RETARDERS = RETARDERS.filter((kind) => kind !== 'none');
 
 function choice<T extends string>(
   field: keyof Brief,

@@ -2,7 +2,8 @@ import { CODE_EDITIONS, type CodeEdition } from '../base/code-editions.ts';
 import { Refusal } from '../base/refusal.ts';
 import type { Assumption, Brief, BriefWindow, CrewSkill, PriorityKey } from './brief.ts';
 import { assumedWallArea_ft2, checkOpenings } from './check-openings.ts';
-import { PRIORITY_KEYS, type Scenario, type ScenarioWindow } from './scenario.ts';
+import { LINING_READINGS } from './lining-readings.ts';
+import { PRIORITY_KEYS, RETARDERS, type Scenario, type ScenarioWindow } from './scenario.ts';
 
 /** An assumption as the brief stage makes it; whether it could change the answer is found out later by trying. */
 export type OpenAssumption = Omit<Assumption, 'could_change_answer'> & {
@@ -365,10 +366,10 @@ function resolveRetarder(
     'interior_vapour_retarder',
     null,
     'Not said what is behind the lining; look behind an outlet plate for sheet plastic or kraft paper before ordering.',
-    [
-      { label: 'there is polyethylene behind the lining', change: { interior_vapour_retarder: 'class-i' } },
-      { label: 'there is only painted gypsum board', change: { interior_vapour_retarder: 'class-iii' } },
-    ],
+    RETARDERS.map((interior_vapour_retarder) => ({
+      label: LINING_READINGS[interior_vapour_retarder],
+      change: { interior_vapour_retarder },
+    })),
   );
 }
 

@@ -98,6 +98,13 @@ export const COVERAGE_SCENARIOS: readonly Scenario[] = [
     interior_vapour_retarder: 'class-iii',
   }),
   // Without any retarder inside: full studs, empty studs, and by the old edition.
+  job({
+    name: 'Bare lining, an old edition',
+    place: { climate_zone: '6A' },
+    project: 'retrofit',
+    code_edition: '2018',
+    interior_vapour_retarder: 'none',
+  }),
   job({ name: 'No retarder, full studs', place: { climate_zone: '5A' }, interior_vapour_retarder: 'none' }),
   job({
     name: 'No retarder, empty studs',

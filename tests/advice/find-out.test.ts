@@ -3,7 +3,7 @@ import { findOutFirst, howToFindOut } from '../../src/advice/find-out.ts';
 import type { Reading } from '../../src/advice/readings.ts';
 import { resolveBrief } from '../../src/brief/resolve-brief.ts';
 import { scenarioSchema } from '../../src/brief/scenario.ts';
-import { answer, TINY } from './pipeline.ts';
+import { answer, briefOf, judge, MINUTE, TINY } from './pipeline.ts';
 
 vi.setConfig({ testTimeout: 60_000 });
 
@@ -33,7 +33,8 @@ describe('how to find out', () => {
   });
 });
 
-describe('what to find out first', () => {
+describe('what to find out first', async () => {
+  const judgedOnce = await judge(briefOf(), MINUTE);
   const reading = (field: string, label: string, loss: number | null): Reading => ({
     field,
     assumed: null,
@@ -54,6 +55,19 @@ describe('what to find out first', () => {
     expect(open.map(({ field }) => field)).toEqual(['sheathing', 'exposure', 'finish']);
     expect(open[0]?.effect).toMatchObject({ still_passes: false, score_loss: null });
     expect(open[1]?.effect.score_loss).toBe(0.2);
+  });
+
+  it('tells of one field the reading under which nothing passes, though another passes nothing built', () => {
+    const { admitted } = judgedOnce;
+    const winner = admitted[0] ?? null;
+    const open = findOutFirst([
+      { ...reading('interior_vapour_retarder', 'there is paint', null), winner },
+      reading('interior_vapour_retarder', 'it is bare', null),
+    ]);
+    expect(winner).not.toBeNull();
+    expect(open.map(({ effect }) => effect.words)).toEqual([
+      'If it is bare, nothing on the list passes any more.',
+    ]);
   });
 
   it('is in the answer exactly what another reading of changes the first choice', async () => {

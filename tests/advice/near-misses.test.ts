@@ -83,7 +83,6 @@ const READERS: readonly [RegExp, (found: string) => object][] = [
     (roman) => ({ interior_vapour_retarder: `class-${roman.toLowerCase()}` }),
   ],
   [/retarder inside were a (responsive)/, (name) => ({ interior_vapour_retarder: name })],
-  [/(no vapour retarder)/, () => ({ interior_vapour_retarder: 'none' })],
 ];
 
 const crewOf = (words: string) => (words === 'a general one' ? 'general' : words.replaceAll(' ', '-'));

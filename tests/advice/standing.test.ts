@@ -21,13 +21,15 @@ const COLD = {
   budget_usd_per_ft2: 'unknown',
 };
 
+const isCold = ({ standing }: JudgedWall) => (standing & standingBy('cold-sheathing')) !== 0;
+
 describe('a wall whose sheathing is far too cold', () => {
   it('is not put first by its score where a warmer one passes, and the first choice says so', async () => {
     const judged = await judge(briefOf(COLD));
     const [best] = [...judged.admitted].sort(byScore);
     const first = firstChoice(judged);
     expect(judged.admitted[0]).toBe(first);
-    expect(best?.standing).toBe(standingBy('cold-sheathing'));
+    expect(best && isCold(best)).toBe(true);
     expect(best?.parts.dewPoint.dew_point_margin_f).toBeLessThan(-5);
     expect(first?.standing).toBe(0);
     expect(first?.parts.dewPoint.dew_point_margin_f).toBeGreaterThanOrEqual(-5);
@@ -42,10 +44,22 @@ describe('a wall whose sheathing is far too cold', () => {
   it('is ranked with a caution where nothing warmer passes', async () => {
     const advice = await answer(job({ ...COLD, max_added_thickness_in: 3 }));
     expect(advice.ranked.length).toBeGreaterThan(0);
-    for (const { cautions, reasons } of advice.ranked) {
+    for (const { cautions } of advice.ranked) {
       expect(cautions.map(({ rule }) => rule)).toContain(COLD_SHEATHING);
-      expect(reasons.map(({ rule }) => rule)).not.toContain(COLD_SHEATHING);
     }
+    for (const { text } of advice.ranked.flatMap(({ reasons }) => reasons))
+      expect(text).not.toContain('so far below the indoor dew point');
+  });
+
+  it('comes after any that is warmer by the step that counts, where all are too cold', async () => {
+    const place = { climate_zone: '8' };
+    const { admitted } = await judge(briefOf({ ...COLD, place, finish: 'any', max_added_thickness_in: 4 }));
+    const walls = admitted.filter(({ candidate }) => !candidate.cladding.is_insulated_finish);
+    const below_f = walls.map(({ parts }) => -(parts.dewPoint.dew_point_margin_f ?? 0));
+    expect(walls.every(isCold)).toBe(true);
+    expect(Math.max(...below_f) - Math.min(...below_f)).toBeGreaterThan(9);
+    for (const [i, cold_f] of below_f.entries())
+      expect(cold_f, walls[i]?.candidate.id).toBeLessThan(Math.min(...below_f.slice(i)) + 5);
   });
 
   it('is told why it does not win, although it scores higher', async () => {
@@ -73,7 +87,7 @@ describe('a wall whose sheathing is far too cold', () => {
     const moves = await robustness(first ? [first] : [], judged, KNOWLEDGE);
     const [room] = moves.filter(({ kind, winner }) => kind === 'room' && winner !== null);
     const winner = judged.walls.find(({ candidate }) => candidate.id === room?.winner);
-    expect(winner?.standing).toBe(standingBy('cold-sheathing'));
+    expect(winner && isCold(winner)).toBe(true);
   });
 });
 
@@ -144,6 +158,31 @@ describe('a wall that burns close to the lot line', () => {
     );
     expect(admitted.some(isWood)).toBe(true);
     expect(admitted.findIndex(isWood)).toBeGreaterThan(lastFace);
+  });
+});
+
+describe('a wall of a tall building', () => {
+  const TALL = { ...DRY, finish: 'any', mean_roof_height_ft: 55, fire_separation_ft: 40 };
+
+  it('burns only where nothing else passes, its face or its insulation', async () => {
+    const judged = await judge(briefOf(TALL));
+    const first = firstChoice(judged);
+    const low = firstChoice(await judge(briefOf({ ...TALL, mean_roof_height_ft: 22 })));
+    expect(low && (burns(low) || low.candidate.cladding.is_wood_siding)).toBe(true);
+    expect(judged.admitted.some(burns)).toBe(true);
+    expect(first && (burns(first) || first.candidate.cladding.is_wood_siding)).toBe(false);
+    const [told] = (await answer(job(TALL))).ranked;
+    expect(told?.reasons.map(({ rule }) => rule)).toContain('fire.tall-foam-wall');
+  });
+
+  it('puts a face that burns after foam behind one that does not', async () => {
+    const { admitted } = await judge(briefOf(TALL), FOAM);
+    const burning = admitted.findIndex(({ candidate }) => candidate.cladding.is_wood_siding);
+    const closed = admitted.findLastIndex(
+      ({ candidate: { cladding } }) => !cladding.is_wood_siding && !cladding.is_insulated_finish,
+    );
+    expect(burning).toBeGreaterThan(closed);
+    expect(closed).toBeGreaterThanOrEqual(0);
   });
 });
 

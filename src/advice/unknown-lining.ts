@@ -1,0 +1,94 @@
+import type { Candidate } from '../assembly/candidates.ts';
+import type { WallSet } from '../assembly/wall-set.ts';
+import { Refusal } from '../base/refusal.ts';
+import type { Brief, RetarderClass } from '../brief/brief.ts';
+import { LINING_READINGS } from '../brief/lining-readings.ts';
+import { RETARDERS } from '../brief/scenario.ts';
+import type { Judged } from './judge-walls.ts';
+
+/** Something that may be behind a lining and forbids a wall. */
+export type ForbiddenLining = {
+  /** To go after "if". */
+  readonly words: string;
+  /** Of the first rule that forbids the wall then. */
+  readonly reason: string;
+  readonly rule: string;
+};
+
+/** What becomes of the walls of an answer if one certain thing is behind the lining. */
+export type OfLining = {
+  readonly retarder: RetarderClass;
+  readonly judged: Judged;
+  /** Whether some rule forbids the wall at a place then, and a retarder primer on the lining doesn't help it. */
+  readonly forbids: (place: number) => boolean;
+  readonly forbidding: (place: number) => ForbiddenLining | null;
+};
+
+/**
+ * Where nobody knows what is behind the lining of a standing wall, all walls judged for each thing that it may be.
+ *
+ * @param judge  judges another brief of the same site
+ * @returns one for each retarder that a method covers; none where it is known, or chosen with the wall
+ */
+export async function ofLinings(
+  { context: { brief }, set }: Pick<Judged, 'context' | 'set'>,
+  judge: (brief: Brief) => Promise<Judged>,
+): Promise<OfLining[]> {
+  if (brief.project === 'new' || brief.interior_vapour_retarder !== null) return [];
+  const found: OfLining[] = [];
+  for (const interior_vapour_retarder of RETARDERS) {
+    try {
+      const other = await judge({ ...brief, interior_vapour_retarder });
+      found.push(ofLining(interior_vapour_retarder, set, other));
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error;
+    }
+  }
+  return found;
+}
+
+function ofLining(retarder: RetarderClass, set: WallSet, judged: Judged): OfLining {
+  const { forbids } = judged.verdicts;
+  const twins = twinsOf(set, judged.set);
+  const isOut = (twin: number) => (forbids[twin] ?? 0) > 0;
+  const isForbidden = (place: number) => (twins[place] ?? []).every(isOut);
+  return {
+    retarder,
+    judged,
+    forbids: isForbidden,
+    forbidding: (place) => {
+      if (!isForbidden(place)) return null;
+      const [twin] = twins[place] ?? [];
+      const [outcome] = twin === undefined ? [] : judged.verdicts.of(twin).outcomesWith('forbid');
+      // No such wall is drawn up over that lining: nothing can be said for it.
+      if (!outcome) return null;
+      return { words: LINING_READINGS[retarder], reason: outcome.text, rule: outcome.rule.id };
+    },
+  };
+}
+
+const known = new WeakMap<WallSet, WeakMap<WallSet, readonly (readonly number[])[]>>();
+
+/** For every wall of a set its places in another: the same but for what is inside. */
+function twinsOf(set: WallSet, others: WallSet): readonly (readonly number[])[] {
+  const ofSet = known.get(set) ?? new WeakMap<WallSet, readonly (readonly number[])[]>();
+  known.set(set, ofSet);
+  const found = ofSet.get(others) ?? pairUp(set, others);
+  ofSet.set(others, found);
+  return found;
+}
+
+function pairUp({ candidates }: WallSet, others: WallSet): readonly (readonly number[])[] {
+  const places = new Map<string, number[]>();
+  others.candidates.forEach((other, place) => {
+    const key = butInside(other);
+    const own = places.get(key);
+    if (own) own.push(place);
+    else places.set(key, [place]);
+  });
+  return candidates.map((candidate) => places.get(butInside(candidate)) ?? []);
+}
+
+function butInside({ cladding, build, barrier, buck, seat }: Candidate): string {
+  return [cladding.id, build.insulation.id, ...build.boards_in, barrier.id, buck.id, seat.place].join(' ');
+}
