@@ -107,7 +107,7 @@ export function weightWords(
 }
 
 function steadyWeight(criterion: Criterion): string {
-  return `No weight of ${CRITERION_WORDS[criterion]} from nothing to ${WEIGHT_RANGE} times what it is now changes the first choice.`;
+  return `No weight of ${CRITERION_WORDS[criterion]} from nothing to ${WEIGHT_RANGE} times what it is now puts another kind of wall first.`;
 }
 
 async function byPrices(first: JudgedWall, second: JudgedWall | null, contest: Contest): Promise<Move[]> {
@@ -149,7 +149,7 @@ async function byPrices(first: JudgedWall, second: JudgedWall | null, contest: C
               ...entry,
               until: null,
               winner: null,
-              sentence: `No price of ${label} from half to twice what it is now (about $${usd.toFixed(2)} a square foot in place) changes the first choice.`,
+              sentence: `No price of ${label} from half to twice what it is now (about $${usd.toFixed(2)} a square foot in place) puts another kind of wall first.`,
             },
           ]),
     );
@@ -182,7 +182,7 @@ async function byBudget(first: JudgedWall, judged: Judged, contest: Contest): Pr
       ...entry,
       until: null,
       winner: null,
-      sentence: `No budget from $${(budget * PRICE_RANGE.low).toFixed(2)} to $${(budget * PRICE_RANGE.high).toFixed(2)} a square foot changes the first choice.`,
+      sentence: `No budget from $${(budget * PRICE_RANGE.low).toFixed(2)} to $${(budget * PRICE_RANGE.high).toFixed(2)} a square foot puts another kind of wall first; a thickness or a detail of it may follow the budget.`,
     },
   ];
 }

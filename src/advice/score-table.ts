@@ -65,6 +65,7 @@ export function scoreTable(walls: WallSet, assess: Assessor, context: AnswerCont
         walls,
         ...term.parts.map((part) => assess.works[WORK_OF_PART[part]]),
         ...term.brief.map((key) => context.brief[key]),
+        ...(term.site ?? []).map((key) => context.site[key]),
       ],
       () => termColumn(term, walls, assess, context),
     );

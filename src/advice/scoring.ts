@@ -1,4 +1,4 @@
-import type { Candidate } from '../assembly/candidates.ts';
+import type { Candidate, RetarderChoice } from '../assembly/candidates.ts';
 import type { WallSet, WallSlot } from '../assembly/wall-set.ts';
 import type { AnswerContext } from '../assessment/answer-context.ts';
 import type { Works } from '../assessment/assess.ts';
@@ -8,6 +8,7 @@ import { addedThickness } from '../assessment/wall-layers.ts';
 import type { Brief } from '../brief/brief.ts';
 import type { SheathingDewPoint } from '../calculators/moisture/sheathing-dew-point.ts';
 import { rSiFromUs } from '../calculators/moisture/units.ts';
+import type { Site } from '../site/site.ts';
 
 /** What walls are compared by. Each part is 0 (worst) to 1 (best), from computed figures by a stated curve. */
 export const CRITERIA = [
@@ -52,6 +53,7 @@ export type ScoreTerm = {
   /** What is read of the wall itself. */
   readonly wall: readonly WallSlot[];
   readonly brief: readonly (keyof Brief)[];
+  readonly site?: readonly (keyof Site)[];
   readonly of: (candidate: Candidate, parts: CalculatedParts, context: AnswerContext) => number;
   /** The same for every wall of a set at once, where no two walls share the term and their figures stand in columns. */
   readonly ofAll?: (walls: WallSet, works: Works, context: AnswerContext) => Float64Array;
@@ -66,16 +68,18 @@ export const SCORE_FACTORS: Readonly<Record<Criterion, readonly ScoreFactor[]>> 
     [{ parts: ['energy', 'thermal'], wall: [], brief: [], of: (_, parts) => energyScore(parts) }],
     [{ parts: ['thermal', 'buck'], wall: [], brief: [], of: (_, parts) => shareWithoutBucks(parts) }],
   ],
-  // Drying counts from 0.1 perm (none) to 10 perm (full) either way; condensate, or a table verdict that can't be given,
+  // Drying counts from 0.1 perm (none) to 10 perm (full) either way, but over a sheet in damp heat; condensate, or a table verdict that can't be given,
   // costs; what is not known scores low but is not the worst.
   moisture_safety: [
     [
       { parts: ['dewPoint'], wall: [], brief: [], of: (_, { dewPoint }) => 0.35 * warmthScore(dewPoint) },
       {
         parts: [],
-        wall: ['outer'],
+        wall: ['outer', 'inside'],
         brief: [],
-        of: ({ face, barrier }) => 0.2 * dryingScore(outwardPermeance(face, barrier)),
+        site: ['zone_number', 'moisture_regime'],
+        of: ({ face, barrier, inside }, _, { site }) =>
+          0.2 * outwardScore(outwardPermeance(face, barrier), inside, site),
       },
       {
         parts: [],
@@ -149,13 +153,15 @@ function ramp(value: number, zero: number, one: number): number {
 }
 
 /**
- * Half for just meeting the maximum U-factor, all for 40 % below it: beyond that another inch saves little.
+ * Half for just meeting the maximum U-factor, all for 40 % below it: beyond that another inch saves little. Little is
+ * left at 30 % above it (a wall can pass there by an R-value alone), but more heat lost still counts as worse.
  * Where the code gives no figure: R-10 none, R-40 all.
  */
 function energyScore({ energy, thermal }: CalculatedParts): number {
   const margin = energy.u_margin_percent;
   if (margin === null) return ramp(thermal.r_effective, 10, 40);
-  return margin >= 0 ? 0.5 + 0.5 * ramp(margin, 0, 40) : 0.5 * ramp(margin, -30, 0);
+  if (margin >= 0) return 0.5 + 0.5 * ramp(margin, 0, 40);
+  return 0.1 * ramp(margin, -150, -30) + 0.4 * ramp(margin, -30, 0);
 }
 
 /** What is left when the heat that the window bucks lead out is counted against the wall. */
@@ -180,6 +186,23 @@ function warmthScore({ dew_point_margin_f: margin_f }: SheathingDewPoint): numbe
 
 function dryingScore(permeance_perm: number | null): number {
   return permeance_perm === null ? UNKNOWN : ramp(Math.log10(permeance_perm), -1, 1);
+}
+
+/** Where damp heat presses inward for most of the year, as in the cautions on polyethylene: moist zones 1 to 3. */
+const HOTTEST_ZONES = 3;
+
+/**
+ * Where a sheet inside stops what damp heat presses inward, layers open to the outside feed it: all for 1 perm, which
+ * holds most of it back and still lets the wall dry a little, none for ten times or a tenth of that (judgement, after the
+ * guides that the caution cites).
+ */
+function outwardScore(
+  permeance_perm: number,
+  { retarder }: RetarderChoice,
+  { zone_number, moisture_regime }: Site,
+): number {
+  const isFed = retarder?.class === 'class-i' && moisture_regime === 'A' && zone_number <= HOTTEST_ZONES;
+  return isFed ? 1 - ramp(Math.abs(Math.log10(permeance_perm)), 0, 1) : dryingScore(permeance_perm);
 }
 
 /** A ventilated space dries best. */

@@ -27,7 +27,8 @@ type Ground = {
  * The mildest first. An exception that the code itself makes is a question for the official; a weight of which nothing at
  * all is known is one for an engineer, who may not find an answer; a sheathing that is too
  * cold can rot the wall, and so can a lining that nobody has looked behind; what burns endangers people, the boards behind
- * a face less than a face or a gap that flames and embers reach. The synthetic finish is what the job is meant to do
+ * a face less than a face or a gap that flames and embers reach. What stands on the land next door can't be built unless
+ * its owner agrees. The synthetic finish is what the job is meant to do
  * without.
  */
 const NAMES = [
@@ -39,6 +40,7 @@ const NAMES = [
   'face-burns-high-up',
   'burns-behind-the-face',
   'burns-in-the-open',
+  'over-the-line',
   'synthetic-finish',
 ] as const;
 type GroundName = (typeof NAMES)[number];
@@ -123,6 +125,15 @@ const GROUNDS: Readonly<Record<GroundName, Ground>> = {
     only_where:
       'it is ranked only where no wall passes of which less burns within reach of flames and embers.',
     ranked_because: null,
+  },
+  'over-the-line': {
+    rules: {
+      'fire.added-thickness-over-the-line':
+        'its face would stand on the lot line or on the land next door, and no score makes up for that',
+    },
+    only_where: 'it is ranked only where no wall passes whose face stays off the lot line.',
+    ranked_because:
+      'Its face would stand on the lot line or on the land next door: no wall passes here that stays off it. Without the neighbour’s written consent and the approval of the building and zoning offices it can’t be built. Have the line surveyed first.',
   },
   'synthetic-finish': {
     rules: {},

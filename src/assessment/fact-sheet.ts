@@ -57,6 +57,7 @@ export function siteFacts(context: AnswerContext, windows: WindowsPart): FactShe
     'project.wall_area_ft2': brief.wall_area_ft2,
     'framing.material': brief.framing.material,
     'framing.depth_in': depth,
+    'framing.steel_thickness_mil': brief.framing.steel_thickness_mil ?? null,
     'framing.nominal': nominal(depth),
     'framing.spacing_in': brief.framing.spacing_in,
     'framing.species_gravity': brief.framing.species_gravity,

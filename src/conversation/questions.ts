@@ -371,7 +371,8 @@ export const QUESTIONS: readonly Question[] = [
       {
         field: 'fire_separation_ft',
         open: 'the distance to the lot line',
-        accepts: 'feet from the wall to the lot line, such as "12 ft"',
+        accepts:
+          'feet from the wall as it stands to the lot line, such as "12 ft" (of a new building from its finished face)',
       },
       {
         field: 'wildfire_area',

@@ -110,3 +110,49 @@ describe('what is not known', () => {
     expect(sum(unknown)).toBeLessThan(sum(painted));
   });
 });
+
+describe('a sheet inside, where damp heat presses inward', () => {
+  const SHEET = { project: 'retrofit', cavity_insulation_r: 13, interior_vapour_retarder: 'class-i' };
+  /** How much more or less dry a wall counts over mineral wool than over foil-faced foam, all else alike. */
+  const gainOfOpen = async (climate_zone: string, change: object = {}) => {
+    const { walls } = await judge(briefOf({ ...SHEET, place: { climate_zone }, ...change }), SMALL);
+    const dry = (id: string, thickness_in: number) => {
+      const wall = walls.find(
+        ({ candidate: { build, cladding, barrier } }) =>
+          build.insulation.id === id &&
+          build.thickness_in === thickness_in &&
+          cladding.id === 'fibre-cement-panels' &&
+          barrier.id === 'sealed-permeable',
+      );
+      return wall?.scores.moisture_safety ?? Number.NaN;
+    };
+    return dry('mineral-wool', 3) - dry('eps', 2.5);
+  };
+
+  it('makes an open outside count for less than one that slows the drive, and elsewhere for more', async () => {
+    expect(await gainOfOpen('2A')).toBeLessThan(0);
+    expect(await gainOfOpen('2A')).toBeLessThan((await gainOfOpen('2B')) - 0.05);
+    expect(await gainOfOpen('2A')).toBeLessThan(
+      (await gainOfOpen('2A', { interior_vapour_retarder: 'class-iii' })) - 0.05,
+    );
+  });
+});
+
+describe('the energy of a wall that passes by an R-value alone', () => {
+  it('still counts for less the more its U-factor lies above the limit', async () => {
+    const steel = {
+      framing: { material: 'steel', depth_in: 6, spacing_in: 16 },
+      place: { climate_zone: '6A' },
+      windows: [],
+    };
+    const { walls } = await judge(briefOf(steel), SMALL);
+    const far = walls
+      .filter(({ parts }) => (parts.energy.u_margin_percent ?? 0) < -30)
+      .map(({ parts, scores }) => ({ over: -(parts.energy.u_margin_percent ?? 0), energy: scores.energy }))
+      .sort((a, b) => a.over - b.over);
+    const [least, most] = [far[0], far.at(-1)];
+    expect((most?.over ?? 0) - (least?.over ?? 0)).toBeGreaterThan(5);
+    expect(most?.energy).toBeLessThan(least?.energy ?? 0);
+    for (const [i, { energy }] of far.entries()) expect(energy).toBeLessThanOrEqual(far[i - 1]?.energy ?? 1);
+  });
+});

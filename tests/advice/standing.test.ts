@@ -161,6 +161,21 @@ describe('a wall that burns close to the lot line', () => {
   });
 });
 
+describe('a face that would stand over the lot line', () => {
+  const ALLEY = { project: 'retrofit', interior_vapour_retarder: 'class-ii', finish: 'any' };
+  const isOver = ({ verdicts }: JudgedWall) => verdicts.fires('fire.added-thickness-over-the-line');
+
+  it('is ranked only where none stays off it, and says so before anything speaks for it', async () => {
+    const near = await judge(briefOf({ ...ALLEY, fire_separation_ft: 0.35 }));
+    const first = firstChoice(near);
+    expect(first && isOver(first)).toBe(false);
+    expect(near.admitted.some(isOver)).toBe(true);
+    const [told] = (await answer(job({ ...ALLEY, fire_separation_ft: 0 }))).ranked;
+    const [because] = told?.reasons.filter(({ rule }) => rule === 'fire.added-thickness-over-the-line') ?? [];
+    expect(because?.text).toContain('neighbour’s written consent');
+  });
+});
+
 describe('a wall of a tall building', () => {
   const TALL = { ...DRY, finish: 'any', mean_roof_height_ft: 55, fire_separation_ft: 40 };
 
