@@ -13,6 +13,9 @@ const APART: Readonly<Record<ApartReason, string>> = {
   door: 'A door’s sill is walked on: its support is an engineer’s, whatever carries the windows.',
   'large-fixed-triple':
     'A large fixed triple-glazed unit is not hung on a face-fastened buck without an engineer: it would sag in time, its glass wants firm setting blocks, and it is heavy to handle.',
+  heavy:
+    'A unit this heavy is not hung on a face-fastened buck without an engineer: it would sag in time, its glass wants firm setting blocks, and it is hard to handle.',
+  large: 'The buck of the other windows does not carry a unit this large.',
 };
 
 const SEAT_REASONS: Readonly<Record<SeatReason, string | null>> = {

@@ -247,9 +247,13 @@ function fasteningScore({ fastening: { schedule, on_furring } }: CalculatedParts
   return 0.4 + 0.3 * (1 - ramp(use, 0.3, 1));
 }
 
-/** All where the windows are carried as they are, less where an engineer has to see to them, little where there is none. */
-function buckScore({ buck }: CalculatedParts): number {
-  return buck.worst?.verdict === 'fits' ? 1 : buck.worst?.verdict === 'engineer' ? 0.4 : UNKNOWN;
+/**
+ * All where the windows are carried as they are, less where an engineer has to see to them, the less the further a figure
+ * lies past its limit, little where there is none.
+ */
+function buckScore({ buck: { worst } }: CalculatedParts): number {
+  if (worst?.verdict === 'fits') return 1;
+  return worst?.verdict === 'engineer' ? 0.4 / Math.max(1, worst.utilisation ?? 1) : UNKNOWN;
 }
 
 /** Against a budget: all at half of it, half at it, none at 140 %. Without one: all at $12, none at $45 a square foot. */

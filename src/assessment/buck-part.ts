@@ -6,9 +6,9 @@ import type { AnswerContext } from './answer-context.ts';
 import { type BuckCornerEstimate, buckCorner } from './buck-corner.ts';
 import { judgeOpening, worstOf } from './judge-opening.ts';
 import { roomInside } from './opening-geometry.ts';
-import { ownSupport, sharedOut } from './own-support.ts';
+import { ownSupport, type SetApart, sharedOut } from './own-support.ts';
 import type { Support } from './support.ts';
-import type { JobWindow, WindowsPart } from './windows-part.ts';
+import type { WindowsPart } from './windows-part.ts';
 
 export type BuckPart = {
   /** From the framing (bearing) or the sheathing to the plane of the flange. */
@@ -26,7 +26,7 @@ export type BuckPart = {
   } | null;
   readonly why: string;
   /** Windows that get a support of their own and don't decide about the buck of the others. */
-  readonly apart: readonly JobWindow[];
+  readonly apart: readonly SetApart[];
   /** The buck takes room that at least one of its windows doesn't leave in the opening as it is. */
   readonly needs_larger_opening: boolean;
   /** Of the coldest inside corner, an estimate; null where none can be given or the wall has no window. */
@@ -51,11 +51,11 @@ export function buckPart(
   context: AnswerContext,
 ): BuckPart {
   const { buck, build, sheathing, place } = support;
-  const { carried, apart } = sharedOut(buck, windows);
+  const { carried, apart } = sharedOut(support, windows, context);
   const worst = worstOf(carried.map((window) => judgeOpening(support, window, context)));
   const carriers = [
     ...carried.map((window) => ({ window, buck })),
-    ...apart.map((window) => ({ window, buck: ownSupport(window, support, context).buck })),
+    ...apart.map(({ window }) => ({ window, buck: ownSupport(window, support, context).buck })),
   ];
   const bridges = carriers.map(({ window, buck: one }) => ({
     label: one.label,
@@ -85,7 +85,7 @@ export function buckPart(
   }
   const corner: BuckCornerEstimate = buckCorner(support, context);
   const named = windows.length > 1 ? `Worst window, ${worst.window.words}: ` : '';
-  const others = apart.map((window) => `${window.count} of ${window.words}`).join('; ');
+  const others = apart.map(({ window }) => `${window.count} of ${window.words}`).join('; ');
   return {
     ...common,
     worst: {

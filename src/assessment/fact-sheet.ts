@@ -12,6 +12,7 @@ import type { FastenerCounts } from './fastener-counts.ts';
 import type { FasteningPart } from './fastening-part.ts';
 import { type Condensate, inwardPermeance, type MoisturePart } from './moisture-part.ts';
 import type { OnFurring } from './on-furring.ts';
+import type { SetApart } from './own-support.ts';
 import type { ThermalPart } from './thermal-part.ts';
 import { addedThickness, insulationPermeance } from './wall-layers.ts';
 import type { WindowsPart } from './windows-part.ts';
@@ -183,11 +184,17 @@ export function buckFacts(buck: Buck, part: BuckPart): FactSheet {
     'buck.utilisation': part.worst?.utilisation ?? null,
     'buck.worst_window': part.worst?.window ?? null,
     'buck.why': part.worst?.why ?? null,
+    'buck.large_set_apart_lb': Math.max(0, ...part.apart.map(largeSetApart_lb)),
     'buck.corner_temp_factor': part.corner_temp_factor,
     'buck.corner_is_estimated': part.corner_not_estimated === null,
     'buck.corner_not_estimated': part.corner_not_estimated,
     'buck.required_temp_factor': part.required_temp_factor,
   };
+}
+
+/** Weight of a unit that is set apart for its size or weight alone; doors and large fixed triples have rules of their own. */
+function largeSetApart_lb({ window, reason }: SetApart): number {
+  return reason === 'large' || reason === 'heavy' ? window.judged_weight_lb : 0;
 }
 
 /** What the vapour table says; the verdict is null when the interior retarder is not known. */

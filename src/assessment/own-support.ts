@@ -7,25 +7,43 @@ import { roomInside } from './opening-geometry.ts';
 import type { Support } from './support.ts';
 import type { JobWindow } from './windows-part.ts';
 
-export type ApartReason = 'door' | 'large-fixed-triple';
+export type ApartReason = 'door' | 'large-fixed-triple' | 'heavy' | 'large';
+
+/** A window with a support of its own, and why. */
+export type SetApart = { readonly window: JobWindow; readonly reason: ApartReason };
 
 /**
  * Why a window can't share the buck of the others; null when it can. Doors, whose sills are walked on, always stand
- * apart; a large fixed triple-glazed unit does where the buck only hangs on the face of the wall.
+ * apart. Where the buck only hangs on the face of the wall a heavy unit does, whatever its glass, and a large fixed
+ * triple-glazed one; and any large unit that a wood buck made for the others does not carry. So a unit is never judged
+ * the more mildly for being heavier or having a third pane.
  */
-export function apartReason(buck: Buck, window: JobWindow): ApartReason | null {
+function apartReason(support: Support, window: JobWindow, context: AnswerContext): ApartReason | null {
   if (window.operation === 'door') return 'door';
-  return buck.support === 'face-fastened' && window.is_large_fixed_triple ? 'large-fixed-triple' : null;
+  const { support: kind } = support.buck;
+  if (kind !== 'face-fastened' && kind !== 'bears-on-sill') return null;
+  if (kind === 'face-fastened') {
+    if (window.is_large_fixed_triple) return 'large-fixed-triple';
+    if (window.is_heavy) return 'heavy';
+  }
+  const isOut = window.is_large && judgeOpening(support, window, context).verdict === 'does-not-fit';
+  return isOut ? 'large' : null;
 }
 
 /** The windows of a job as a buck sees them: those it is for, and those set apart. All apart: then it is for all. */
 export function sharedOut(
-  buck: Buck,
+  support: Support,
   windows: readonly JobWindow[],
-): { readonly carried: readonly JobWindow[]; readonly apart: readonly JobWindow[] } {
-  const carried = windows.filter((window) => apartReason(buck, window) === null);
-  if (carried.length === 0) return { carried: windows, apart: [] };
-  return { carried, apart: windows.filter((window) => apartReason(buck, window) !== null) };
+  context: AnswerContext,
+): { readonly carried: readonly JobWindow[]; readonly apart: readonly SetApart[] } {
+  const carried: JobWindow[] = [];
+  const apart: SetApart[] = [];
+  for (const window of windows) {
+    const reason = apartReason(support, window, context);
+    if (reason) apart.push({ window, reason });
+    else carried.push(window);
+  }
+  return carried.length > 0 ? { carried, apart } : { carried: windows, apart: [] };
 }
 
 /** Bucks of the catalogue that line the opening and reach as far out as this wall asks. */
@@ -46,7 +64,7 @@ export function ownSupport(
   context: AnswerContext,
 ): { readonly buck: Buck; readonly judgement: OpeningJudgement } {
   const judged = (buck: Buck) => ({ buck, judgement: judgeOpening({ ...support, buck }, window, context) });
-  if (support.buck.support === 'bears-on-sill') return judged(support.buck);
+  if (window.operation === 'door' && support.buck.support === 'bears-on-sill') return judged(support.buck);
   const [best] = bucksInside(support, context)
     .filter((buck) => context.brief.rough_opening_can_change || roomInside(window, buck))
     .map(judged)

@@ -16,7 +16,7 @@ import {
   openingFit,
   roomOutside,
 } from './opening-geometry.ts';
-import { type ApartReason, apartReason, bucksInside, ownSupport, sharedOut } from './own-support.ts';
+import { type ApartReason, bucksInside, ownSupport, sharedOut } from './own-support.ts';
 import { rememberPairWhileThere } from './remember.ts';
 import { supportOf } from './support.ts';
 import { type JobWindow, windowsPart } from './windows-part.ts';
@@ -60,12 +60,12 @@ export function windowPlan(candidate: Candidate, context: AnswerContext): readon
 const plans = rememberPairWhileThere((context: AnswerContext, candidate: Candidate): PlannedOpening[] => {
   const { windows } = windowsPart(context);
   const support = supportOf(candidate);
-  const { carried } = sharedOut(candidate.buck, windows);
+  const { carried, apart: others } = sharedOut(support, windows, context);
   const judged = new Map(carried.map((window) => [window, judgeOpening(support, window, context)]));
   const worst = worstOf([...judged.values()]);
   return windows.map((window) => {
     const shared = judged.get(window);
-    const apart = shared ? null : apartReason(candidate.buck, window);
+    const apart = others.find((one) => one.window === window)?.reason ?? null;
     const { buck, judgement } = shared
       ? { buck: candidate.buck, judgement: shared }
       : ownSupport(window, support, context);

@@ -13,6 +13,9 @@ export type JobWindow = BriefWindow & {
   /** The weight it is judged by: as given, or the high end of the estimate. */
   readonly judged_weight_lb: number;
   readonly area_ft2: number;
+  /** At or over the trade's border in weight, or in area or weight. */
+  readonly is_heavy: boolean;
+  readonly is_large: boolean;
   /** Fixed, triple-glazed, and at or over the trade's border in area or weight. */
   readonly is_large_fixed_triple: boolean;
 };
@@ -65,14 +68,17 @@ function jobWindow(window: BriefWindow, { tables }: AnswerContext): JobWindow {
   const estimate = windowWeight({ ...window, lite: window.lite_in }, table);
   const judged_weight_lb = window.weight_lb ?? estimate.high_lb;
   const area_ft2 = unitArea_ft2(window.width_in, window.height_in);
-  const isLarge = area_ft2 >= table.large.area_ft2 || judged_weight_lb >= table.large.weight_lb;
+  const is_heavy = judged_weight_lb >= table.large.weight_lb;
+  const is_large = is_heavy || area_ft2 >= table.large.area_ft2;
   return {
     ...window,
     words: windowWords(window),
     estimate,
     judged_weight_lb,
     area_ft2,
-    is_large_fixed_triple: isLarge && window.glazing === 'triple' && window.operation === 'fixed',
+    is_heavy,
+    is_large,
+    is_large_fixed_triple: is_large && window.glazing === 'triple' && window.operation === 'fixed',
   };
 }
 

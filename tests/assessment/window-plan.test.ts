@@ -85,11 +85,32 @@ describe('the windows of a job', () => {
     expect(plan[1]?.buck.support).toBe('steel-bracket');
     expect(plan[1]?.judgement.verdict).toBe('engineer');
   });
-  it('share a bearing buck with it: there nothing is set apart', async () => {
-    const { plan } = await planned([CASEMENT, LARGE], 'plywood-box');
+  it('share a bearing buck with it where its check does not rule that out: there nothing is set apart', async () => {
+    const medium = { ...LARGE, width_in: 48, height_in: 60, weight_lb: 100 };
+    const { plan } = await planned([CASEMENT, medium], 'plywood-box');
     expect(plan.map(({ apart }) => apart)).toEqual([null, null]);
-    expect(plan[1]?.is_worst).toBe(true);
+    expect(plan[1]).toMatchObject({ is_worst: true, judgement: { verdict: 'engineer' } });
   });
+  it('set a large unit apart that their bearing buck does not carry, and say so', async () => {
+    const { plan, part, wall } = await planned([CASEMENT, LARGE], 'plywood-box');
+    expect(plan.map(({ apart }) => apart)).toEqual([null, 'large']);
+    expect(part.worst?.verdict).toBe('fits');
+    expect(plan[1]?.judgement.verdict).not.toBe('does-not-fit');
+    expect(plan[1]?.buck.id).not.toBe('plywood-box');
+    expect(wall.verdicts.rulesWith('caution').map(({ rule }) => rule.id)).toContain(
+      'openings.large-set-apart',
+    );
+  });
+  it.each(['double', 'triple'])(
+    'set a heavy unit apart on the face of the wall, %s-glazed',
+    async (glazing) => {
+      const heavy = { ...CASEMENT, glazing, width_in: 40, height_in: 66, weight_lb: 160 };
+      const { plan } = await planned([CASEMENT, heavy], 'lumber-2x4-face');
+      expect(plan.map(({ apart }) => apart)).toEqual([null, 'heavy']);
+      const alone = await planned([heavy], 'lumber-2x4-face');
+      expect(alone.plan[0]).toMatchObject({ apart: null, judgement: { verdict: 'engineer' } });
+    },
+  );
 
   it('with nothing but such units on a face-fastened buck are forbidden, doors or not', async () => {
     for (const windows of [[LARGE], [LARGE, DOOR]]) {

@@ -150,6 +150,8 @@ export function checkBearing(
   const onBlocks = context.stands_on_blocks && context.projection_in > statics.frame_behind_flange_in;
   const viaJambs = Math.max(throughJambs, bracket.shear_use, onBlocks ? along.use : 0);
   const blocksDecide = onBlocks && viaJambs === along.use;
+  // More than all of the sill outside the framing can't be found by any engineer.
+  const wholeStrip = (along.use * statics.frame_behind_flange_in) / context.projection_in;
   const path = wayToFraming(across.use, viaJambs, joined);
   const gravityUse = Math.max(tie, path ?? viaJambs);
 
@@ -199,9 +201,14 @@ export function checkBearing(
       ...(bearing > 1
         ? [`The rough sill is crushed (${percent(bearing)} of its strength): use longer setting blocks.`]
         : []),
+      ...(path !== null && path > 1 && blocksDecide && wholeStrip > 1
+        ? [
+            `The setting blocks use the sill piece past the framing to ${percent(wholeStrip)} in bringing their load to the jambs, even if all ${inches(context.projection_in)} in. of it bend together. Use a thicker or laminated sill piece, bring the window inward until its frame stands over the rough sill, or have an engineer design brackets.`,
+          ]
+        : []),
     ],
     doubts: [
-      ...(path !== null && path > 1 && blocksDecide
+      ...(path !== null && path > 1 && blocksDecide && wholeStrip <= 1
         ? [
             `The projecting strip of the sill piece is used to ${percent(along.use)} by bringing the load of the setting blocks to the jambs, with the blocks ${statics.setting_block_from_jamb_in} in. from them; across the sill nothing more may be counted. Use a thicker or laminated sill piece, bring the window inward until its frame stands over the rough sill, or ask an engineer.`,
           ]

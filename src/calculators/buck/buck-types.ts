@@ -86,7 +86,7 @@ export type BuckStrength = {
   readonly min_screw_length_in: number;
   /** Each a sentence with its remedy; empty when everything holds. */
   readonly failures: readonly string[];
-  /** What no design value settles, each a sentence with its remedy: an engineer decides. */
+  /** What a figure that counts too little can't settle, each a sentence with its remedy: an engineer decides. */
   readonly doubts?: readonly string[];
   /** Estimated sag at the flange with creep, in.; null when not worked out. */
   readonly sag_in: number | null;

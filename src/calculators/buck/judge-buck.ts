@@ -18,7 +18,7 @@ import { type BuckTables, memberNamed } from './wood-table.ts';
  * Whether one buck option carries one window, fast and without schema checks (the caller's data are checked).
  *
  * The trade's rules come first, then strength, then the sag estimate; where rules say no the uses are still given
- * when they can be worked out.
+ * when they can be worked out, and where they leave it to an engineer a use above 1 still says no.
  *
  * @throws Refusal for an unknown member or a screw or wood outside the connection formulas' ranges
  *
@@ -49,9 +49,9 @@ export function judgeBuckInFull(
 ): RuleVerdict & { readonly strength: BuckStrength | null } {
   const rule = tradeRule(option, window, context, tables);
   const strength = strengthOf(option, window, context, tables);
-  if (rule) return { ...rule, strength };
+  const [failure] = strength?.failures ?? [];
+  if (rule && !(failure && isOverruled(rule, window, context))) return { ...rule, strength };
   if (!strength) return { ...withoutStrength(option), strength };
-  const [failure] = strength.failures;
   if (failure) return { verdict: 'does-not-fit', why: strength.failures.join(' '), strength };
   const doubts = strength.doubts ?? [];
   if (doubts.length > 0) return { verdict: 'engineer', why: doubts.join(' '), strength };
@@ -64,6 +64,11 @@ export function judgeBuckInFull(
     };
   }
   return { verdict: 'fits', why: fitsBecause(option, window, context, strength, tables), strength };
+}
+
+/** What the figures rule out is not left to an engineer, but for a threshold that is walked on: it gets its own support. */
+function isOverruled({ verdict }: RuleVerdict, { operation }: BuckWindow, context: BuckContext): boolean {
+  return verdict === 'engineer' && operation !== 'door' && context.walked_on_sill !== true;
 }
 
 function strengthOf(

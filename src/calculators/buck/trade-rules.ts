@@ -10,7 +10,7 @@ export type RuleVerdict = { readonly verdict: BuckVerdict; readonly why: string 
  * What the trade's rules say before any strength is counted; null when they leave it to the figures.
  *
  * In order: what only an engineer may decide, what the fixing can't hold at all, how far out it may reach, and
- * the rule on large fixed triple glazing. An unknown glazing or operation counts as the worse case.
+ * the rule on heavy units and on large fixed triple glazing. An unknown glazing or operation counts as the worse case.
  */
 export function tradeRule(
   option: BuckOption,
@@ -112,7 +112,13 @@ function largeWindow(option: BuckOption, window: BuckWindow, tables: BuckTables)
     );
   }
   if (option.support !== 'face-fastened') return null;
-  if (window.glazing === 'double' || (window.operation !== null && window.operation !== 'fixed')) return null;
+  if (window.glazing === 'double' || (window.operation !== null && window.operation !== 'fixed')) {
+    return window.weight_lb < large.weight_lb
+      ? null
+      : engineer(
+          `A window of ${size} is not hung on a face-fastened buck without an engineer: ${reason(large.why)} Use a buck that bears on the rough sill.`,
+        );
+  }
   const known = window.glazing === 'triple' && window.operation === 'fixed';
   return engineer(
     known

@@ -140,10 +140,18 @@ describe('face-fastened', () => {
   it('does the same while glazing or operation is unknown, and says so', () => {
     expect(face({ window: seen(large) }).verdict).toBe('engineer');
     expect(face({ window: seen({ ...large, operation: 'fixed' }) }).why).toContain('not known');
-    expect(face({ window: seen({ ...large, operation: 'fixed', glazing: 'double' }) }).verdict).toBe('fits');
-    expect(face({ window: seen({ ...large, operation: 'casement', glazing: 'triple' }) }).verdict).toBe(
+    const light = { ...large, weight_lb: 149 };
+    expect(face({ window: seen({ ...light, operation: 'fixed', glazing: 'double' }) }).verdict).toBe('fits');
+    expect(face({ window: seen({ ...light, operation: 'casement', glazing: 'triple' }) }).verdict).toBe(
       'fits',
     );
+  });
+  it.each([
+    ['fixed', 'double'],
+    ['casement', 'triple'],
+    ['casement', 'double'],
+  ] as const)('leaves a %s %s-glazed unit of 150 lb to an engineer as well', (operation, glazing) => {
+    expect(face({ window: seen({ ...large, operation, glazing, weight_lb: 150 }) }).verdict).toBe('engineer');
   });
   it.each([
     ['19.9 ft² and 149 lb: by the figures', 47.76, 149, 'fits'],

@@ -93,6 +93,18 @@ describe('judgeBuck', () => {
       expect(thick.verdict).toBe('fits');
       expect(thick.utilisation.gravity).toBeCloseTo(860 / 930.23, 3);
     });
+    // The same strip as deep as the window stands out, 3 in.: 645.469 x 3/2.25 = 860.63 lb·in., or 430.3 lb of window.
+    it('does not fit once all of the sill outside the framing could not bring its blocks to the jambs', () => {
+      const at = (weight_lb: number) =>
+        judge(
+          { member: { nominal: '2x6', specific_gravity: 0.42 } },
+          { ...LARGE, weight_lb },
+          { projection_in: 3 },
+        );
+      expect(at(430).verdict).toBe('engineer');
+      expect(at(431).verdict).toBe('does-not-fit');
+      expect(at(431).why).toMatch(/even if all 3 in\. of it bend together/);
+    });
     it('brings its blocks onto the rough sill where its frame reaches back over it', () => {
       const near = judge({ member: { nominal: '2x6', specific_gravity: 0.42 } }, LARGE, {
         projection_in: 2.25,
