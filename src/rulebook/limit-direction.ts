@@ -4,7 +4,12 @@ import type { RuleProblem } from './rule-conflicts.ts';
 import type { RuleVerdict } from './rule-schema.ts';
 
 /** How much a verdict takes away. A preference admits and forbids nothing. */
-const STRENGTH: Readonly<Record<RuleVerdict, number>> = { prefer: 0, caution: 1, undecided: 2, forbid: 3 };
+export const STRENGTH: Readonly<Record<RuleVerdict, number>> = {
+  prefer: 0,
+  caution: 1,
+  undecided: 2,
+  forbid: 3,
+};
 
 const RISES = new Set(['lessThan', 'lessThanInclusive']);
 const FALLS = new Set(['greaterThan', 'greaterThanInclusive']);

@@ -151,6 +151,28 @@ describe('a limit that a firm tightens', async () => {
   });
 });
 
+describe('every named limit', async () => {
+  const { limits } = await loadRulebook(findRulesDir());
+  const moved = ({ id, value, stricter }: (typeof limits.all)[number], share: number) => ({
+    limit: id,
+    to: value + Math.abs(value) * share * (stricter === 'lower' ? -1 : 1),
+    reason: WHY,
+  });
+
+  it.each(limits.all.map((limit) => [limit.id, limit] as const))(
+    '%s: may be tightened by half, and the rules still pass their check',
+    async (_, limit) => {
+      const { problems } = await checkRules(await shippedWith(tighten(moved(limit, 0.5))));
+      expect(problems).toEqual([]);
+    },
+  );
+
+  it.each([0.1, 0.9])('may be tightened together with all others, by %s', async (share) => {
+    const pack = tighten(...limits.all.map((limit) => moved(limit, share)));
+    expect((await checkRules(await shippedWith(pack))).problems).toEqual([]);
+  });
+});
+
 describe('what would loosen the code is refused by name', () => {
   it.each([
     ['foam-thickness', 5, '4 in.', 'fire.foam-over-4-in', 'or less'],

@@ -1,12 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { CODE_EDITIONS } from '../../src/base/code-editions.ts';
+import { checkRules } from '../../src/rulebook/check-rules.ts';
 import { ruleLeaves } from '../../src/rulebook/condition-tree.ts';
 import { checkLimits } from '../../src/rulebook/limit-direction.ts';
 import { LimitIndex, limitText, parseLimits } from '../../src/rulebook/limits.ts';
 import { loadRulebook } from '../../src/rulebook/load-rulebook.ts';
 import type { Facts, FactValue } from '../../src/rulebook/rule-schema.ts';
 import { findRulesDir } from '../../src/rulebook/rules-dir.ts';
-import { rawHouse, shippedWith } from './house-packs.ts';
+import { houseFile, rawHouse, shippedWith } from './house-packs.ts';
 import { rawPack, rawRule, refusalOf, rulesFolder } from './invented-rules.ts';
 
 const LIMITS = {
@@ -110,6 +112,48 @@ describe('checking the direction of limits', () => {
     expect(await problems(rawRule())).toEqual([
       'heaviest: no rule reads this limit: it would tighten nothing.',
     ]);
+  });
+});
+
+describe('a band of caution that a firm narrows from above', () => {
+  const LIMIT = { limit: 'heaviest' };
+  const isNew = (value: boolean) => ({ all: [{ fact: 'wall.is_new', operator: 'equal', value }] });
+  const examplesAt = (weight: number, is_new: boolean) => ({
+    fires: [{ name: 'in it', facts: { 'wall.weight_psf': weight, 'wall.is_new': is_new } }],
+    silent: [{ name: 'far below', facts: { 'wall.weight_psf': 1, 'wall.is_new': is_new } }],
+  });
+  const band = rawRule({
+    id: 'weight.band',
+    verdict: 'caution',
+    reason: 'The cladding is on the heavy side.',
+    applies_when: isNew(true),
+    conditions: { all: [weighs('greaterThan', 5), weighs('lessThanInclusive', LIMIT)] },
+    examples: examplesAt(8, true),
+  });
+  const ban = (ofNew: boolean, editions: readonly string[] = CODE_EDITIONS) =>
+    rawRule({
+      id: `weight.ban-${editions.join('-')}`,
+      reason: 'The cladding is too heavy.',
+      editions,
+      applies_when: isNew(ofNew),
+      conditions: { all: [weighs('greaterThan', LIMIT)] },
+      examples: examplesAt(12, ofNew),
+    });
+  const problems = async (...bans: readonly object[]) => {
+    const dir = await rulesFolder({ 'limits.json': LIMITS, 'a.rules.json': rawPack([band, ...bans]) });
+    const pack = rawHouse({ tighten: [{ limit: 'heaviest', to: 6, reason: 'The firm says so.' }] });
+    const { problems: found } = await checkRules(
+      await loadRulebook(dir, { extraPacks: [await houseFile(pack)] }),
+    );
+    return found.map(({ rule, message }) => `${rule}: ${message}`);
+  };
+  const LOST = expect.stringMatching(/^weight\.band: example "in it" .* no rule as strong takes over/);
+
+  it('is lost only where a ban speaks on the same facts, in every edition', async () => {
+    expect(await problems(ban(true))).toEqual([]);
+    expect(await problems(ban(true, ['2018']), ban(true, ['2021', '2024']))).toEqual([]);
+    expect(await problems(ban(false))).toEqual([LOST]);
+    expect(await problems(ban(true, ['2018', '2021']))).toEqual([LOST]);
   });
 });
 
