@@ -7,6 +7,7 @@ const ALONE = 'tests/**/*.alone.test.ts';
 export default defineConfig({
   test: {
     testTimeout: 20_000,
+    globalSetup: 'tests/one-temp-folder.ts',
     reporters: ['default'],
     // The runner's own choice leaves a core for a watching editor.
     maxWorkers: availableParallelism(),
