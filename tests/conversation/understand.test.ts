@@ -70,6 +70,61 @@ describe('understanding a line', () => {
     },
   );
 
+  it.each([
+    [
+      'framing',
+      '2x4, sorry 2x6',
+      { 'framing.depth_in': 5.5 },
+      'I took “2x6”, which you put in the place of “2x4”.',
+    ],
+    ['framing', '2x4 I mean 2x6', { 'framing.depth_in': 5.5 }],
+    ['framing', '2x4 no wait 2x6', { 'framing.depth_in': 5.5 }],
+    ['framing', '2x6, not 2x4', { 'framing.depth_in': 5.5 }],
+    ['framing', 'no, 2x4, not 2x6', { 'framing.depth_in': 3.5 }],
+    ['framing', '2x4 at 16, no sorry 24', { 'framing.depth_in': 3.5, 'framing.spacing_in': 24 }],
+    [
+      'cavity',
+      'R-13, make that 19',
+      { cavity_insulation_r: 19 },
+      'I took “R-19”, which you put in the place of “R-13”.',
+    ],
+    ['budget', '$30 a foot, sorry $40 a foot', { budget_usd_per_ft2: 40 }],
+    ['place', 'zone 5B, I mean 6A', { place: { climate_zone: '6A' } }],
+    [
+      'project',
+      'retrofit, 2x4 scratch that 2x6, R-13',
+      { project: 'retrofit', 'framing.depth_in': 5.5, cavity_insulation_r: 13 },
+    ],
+  ] as const)(
+    'asked about %s, takes what a slip was mended to in "%s"',
+    (asked, said, found, told?: string) => {
+      const reading = read({ asked, said });
+      expect(foundIn(reading)).toMatchObject(found);
+      expect(reading.unclear).toEqual([]);
+      expect(reading.notes).toEqual([expect.stringContaining(told ?? 'which you put in the place of')]);
+    },
+  );
+
+  it('takes a mended place and a mended kind of window once', () => {
+    const place = read({
+      asked: 'place',
+      said: 'Boulder County, Colorado, actually Larimer County, Colorado',
+    });
+    expect(place).toMatchObject({ place: 'Larimer County, Colorado', unclear: [] });
+    const { windows } = read({ asked: 'windows', said: 'six 36x60 casements, sorry eight 36x60 casements' });
+    expect(windows.map(({ window }) => window.count)).toEqual([8]);
+  });
+
+  it.each([
+    ['framing', '2x4 no 2x6'],
+    ['framing', '2x4, sorry about the wait'],
+    ['cavity', 'R-13, actually purple'],
+  ] as const)('asked about %s, mends nothing in "%s" and says what it could not take', (asked, said) => {
+    const { unclear, notes } = read({ asked, said });
+    expect(unclear.length).toBeGreaterThan(0);
+    expect(notes).toEqual([]);
+  });
+
   it('keeps what it understood and says what it did not', () => {
     const reading = read({ asked: 'framing', said: '2x6 at 16, purple monkeys' });
     expect(foundIn(reading)).toMatchObject({ 'framing.depth_in': 5.5, 'framing.spacing_in': 16 });

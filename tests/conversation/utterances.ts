@@ -295,6 +295,18 @@ export const UNDERSTOOD: readonly Utterance[] = [
   { asked: 'size', said: '40 by 9 feet', found: { wall_area_ft2: 360 } },
   { asked: 'size', said: 'one side, 30 by 9 ft', found: { wall_area_ft2: 270 }, unclear: ['one side'] },
   { asked: 'windows', said: 'no idea about the rest', phase: 'details', detailsUnknown: true },
+  { asked: 'framing', said: '2*6', found: { 'framing.depth_in': 5.5, 'framing.material': 'wood' } },
+  { asked: 'project', said: 'reno', found: { project: 'retrofit' } },
+  { asked: 'project', said: 'retro', found: { project: 'retrofit' } },
+  {
+    asked: 'framing',
+    said: 'existing, 2x4',
+    found: { project: 'retrofit', 'framing.depth_in': 3.5, 'framing.material': 'wood' },
+  },
+  { asked: 'place', said: 'Reno, Nevada', place: 'Reno, Nevada' },
+  { asked: 'finish', said: 'cheapest', found: { finish: 'any' } },
+  { asked: 'size', said: 'wall is 30 ft by 9 ft', found: { wall_area_ft2: 270 } },
+  { asked: 'size', said: 'the wall is 30 by 9', found: { wall_area_ft2: 270 } },
   { asked: 'cavity', said: 'some, not sure how much', unknown: ['cavity_insulation_r'] },
   { asked: 'crew', said: 'nobody yet', unknown: ['crew_skill'] },
   { asked: 'crew', said: "I'm a carpenter", found: { crew_skill: 'general' } },
@@ -303,6 +315,9 @@ export const UNDERSTOOD: readonly Utterance[] = [
 
 /** Lines that must not be taken for an answer to what is asked: vague, contradictory, impossible to place. */
 export const ASKED_AGAIN: readonly Pick<Utterance, 'asked' | 'said' | 'open' | 'phase' | 'answers'>[] = [
+  { asked: 'framing', said: 'my neighbor has 2x6' },
+  { asked: 'framing', said: 'our neighbour’s house is 2x4 at 16' },
+  { asked: 'finish', said: 'cedar' },
   { asked: 'place', said: 'zone 5' },
   { asked: 'place', said: '5' },
   { asked: 'project', said: 'maybe' },

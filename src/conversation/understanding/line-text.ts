@@ -14,6 +14,7 @@ export function straighten(line: string): string {
     .replace(/[″“”]/g, '"')
     .replace(/[′‘’]/g, "'")
     .replace(/×/g, 'x')
+    .replace(/(\d) ?\* ?(?=\d)/g, '$1x')
     .replace(/²/g, '2')
     .replace(/[–—−‑]/g, '-')
     .replace(/''/g, '"')

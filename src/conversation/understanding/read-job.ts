@@ -18,7 +18,7 @@ const STOREYS =
 const NEW =
   /\bnew[- ]?(?:build|house|home|wall|construction|work|addition|building)\b|\bbrand[- ]new\b|\bfrom (?:scratch|the ground up)\b|\b(?:an? )?additions?\b(?! to)/;
 const OLD =
-  /\bretro-?fit(?:ting|ted)?\b|\bre-?(?:side|siding|clad|cladding|cover)\b|\brenovat\w+|\bremodel\w*|\b(?:existing|old) (?:house|home|wall|building)\b/;
+  /\bretro(?:-?fit(?:ting|ted)?)?\b|\bre-?(?:side|siding|clad|cladding|cover)\b|\breno(?:vat\w+|s)?\b|\bremodel\w*|\b(?:existing|old) (?:(?!insul|foam)\S+ ){0,2}(?:house|home|wall|building)\b/;
 /** What is new on a wall says nothing of the wall. */
 const NEW_SKIN =
   /\bnew (?:(?:cement|real|true|acrylic|synthetic|exterior|outside|vinyl|wood|fib(?:er|re)[- ]cement|double|triple|energy[- ]efficient) )*(?:stucco|siding|cladding|skin|finish|face|coat|look|plaster|veneer|panels?|insulation|foam|boards?|windows?|doors?|roof|paint|exterior|outside)\b/;
@@ -77,6 +77,10 @@ export const readProject: Reader = (clause, gathering) => {
   // Alone between commas it means the wall; with windows being asked about it may mean them.
   const alone = gathering.isAsked('windows') ? null : clause.take(/^new$/);
   if (alone) gathering.add('project', 'new', alone);
+  const old = gathering.isAsked('windows')
+    ? null
+    : clause.take(/^(?:an? |it'?s (?:an? )?)?(?:existing|old)(?: one)?$/);
+  if (old) gathering.add('project', 'retrofit', old);
   const stands = clause.take(STANDS);
   if (stands) gathering.add('project', 'retrofit', stands);
   if (!gathering.isAsked('project')) return;
@@ -131,12 +135,15 @@ const LOOK =
   /\b(?:the )?(?:look|appearance|texture) (?:of|like) (?:real )?stucco(?: (?:is )?(?:enough|fine))?\b|\bstucco[- ](?:looks?|look-alike|texture[d]?|style|like)(?: (?:panels?|is enough|is fine))?\b|\blooks? like (?:real )?stucco\b/;
 const ANY_FINISH = /\bany(?: kind of)? (?:finish|cladding)\b/;
 const ANY =
-  /^(?:any|anything(?: goes| works| that (?:works|serves).*)?|whatever(?: works| is best| looks (?:good|nice|best))?|no preference|(?:i |we )?(?:don'?t|do not) (?:mind|care)(?: (?:what|how) (?:it|they) looks?(?: like)?)?|(?:it )?(?:doesn'?t|does not) matter|open|either)$/;
+  /^(?:any|(?:the )?cheapest(?: (?:one|thing|finish|that works))?|anything(?: goes| works| that (?:works|serves).*)?|whatever(?: works| is best| looks (?:good|nice|best))?|no preference|(?:i |we )?(?:don'?t|do not) (?:mind|care)(?: (?:what|how) (?:it|they) looks?(?: like)?)?|(?:it )?(?:doesn'?t|does not) matter|open|either)$/;
 
 const OTHER_FINISH =
-  /\b(?:(?:just|wood|wooden|vinyl|metal|steel|fib(?:re|er)[- ]cement|cedar|horizontal|vertical|lap) )*(?:sidings?|clapboards?|shingles?|shakes?|planks?|panels?|bricks?|stone|vinyl|wood|metal)\b(?: (?:is|are|would be) (?:fine|ok|okay|nice))?/;
+  /\b(?:(?:just|wood|wooden|vinyl|metal|steel|fib(?:re|er)[- ]cement|cedar|horizontal|vertical|lap) )*(?:sidings?|clapboards?|shingles?|shakes?|planks?|panels?|bricks?|stone|vinyl|wood|metal|cedar|fib(?:re|er)[- ]cement)\b(?: (?:is|are|would be) (?:fine|ok|okay|nice))?/;
 
 const ANY_HINT = 'Say "anything", and I choose among all claddings; only stucco can be asked for by name.';
+
+const CHEAPEST_NOTE =
+  'I choose among all claddings then. So that cost decides, say "cost matters most" when I ask what matters, or now.';
 
 /** The finish wanted. "Stucco" alone may mean either, so it is asked about. */
 export const readFinish: Reader = (clause, gathering) => {
@@ -146,6 +153,7 @@ export const readFinish: Reader = (clause, gathering) => {
   if (gathering.isAsked('finish')) {
     const any = clause.take(ANY);
     if (any) gathering.add('finish', 'any', any);
+    if (any && /cheap/.test(any.words)) gathering.notes.push(CHEAPEST_NOTE);
     const other = any ? null : clause.take(OTHER_FINISH);
     if (other) {
       gathering.puzzle(other.words, ANY_HINT);
@@ -336,6 +344,12 @@ const LONG_AND_HIGH = new RegExp(
   `(?<![\\w.$-])(${LENGTH}) (?:long|wide) (?:by|x) (${LENGTH}) (?:high|tall)\\b`,
 );
 
+const WALL_BY = new RegExp(
+  `\\bwall (?:is |of |about |around )*(${LENGTH}|${DIGITS}) ?(?:by|x) ?(${LENGTH}|${DIGITS})(?![\\w-])`,
+);
+/** Smaller than any wall that is clad by itself: its lengths are of something else. */
+const LEAST_WALL_FT2 = 50;
+
 /** A wall by its two lengths; one of several is not the whole. */
 export function addWall(gathering: Gathering, area_ft2: number, taken: Taken): void {
   const rounded_ft2 = Math.round(area_ft2);
@@ -357,6 +371,14 @@ export const readArea: Reader = (clause, gathering) => {
   const wall = isOfWindow ? null : clause.take(LONG_AND_HIGH);
   const [length_in, height_in] = (wall?.groups ?? []).map((text) => readLengthIn(text ?? ''));
   if (wall && length_in && height_in) addWall(gathering, (length_in * height_in) / IN2_PER_FT2, wall);
+  const [, ...sides] = wall || isOfWindow ? [] : (WALL_BY.exec(clause.rest) ?? []);
+  // Nobody gives a wall in inches without saying so.
+  const inFeet = sides.every((text) => /^[\d.]+$|(?:'|ft\.?|feet|foot)$/.test(text));
+  const lengthIn = (text: string) => readLengthIn(inFeet && /^[\d.]+$/.test(text) ? `${text} ft` : text) ?? 0;
+  const [side_in = 0, other_in = 0] = sides.map(lengthIn);
+  const area_ft2 = (side_in * other_in) / IN2_PER_FT2;
+  const by = area_ft2 < LEAST_WALL_FT2 ? null : clause.take(WALL_BY);
+  if (by) addWall(gathering, area_ft2, by);
   for (const taken of clause.takeAll(AREA_FT)) {
     const text = taken.groups[0] ?? '';
     const value = readSigned(text);

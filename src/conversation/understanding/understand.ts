@@ -1,10 +1,11 @@
 import { listed } from '../../base/listed.ts';
-import type { FieldId, Finding } from '../answers.ts';
-import { FIELD_IDS, sameAnswer } from '../answers.ts';
+import type { Finding } from '../answers.ts';
+import { FIELD_IDS } from '../answers.ts';
 import { takesValue } from '../answers-schema.ts';
 import type { Choice } from '../questions.ts';
 import { type WindowAspect, type WindowReading, withUnknownAspects } from '../windows.ts';
 import { readBoardWish } from './board-wishes.ts';
+import { corrected } from './corrections.ts';
 import { settleSmallBudget, takeBareBudget } from './dollars.ts';
 import { leftOpenBy, readDontKnow } from './dont-know.ts';
 import { withoutFillers } from './left-words.ts';
@@ -13,7 +14,6 @@ import { type Mark, matterOf, takeAsides, turnAway } from './other-matters.ts';
 import { fieldsForNumber, hasRange, readFigures } from './read-figures.ts';
 import { isLumberBesideWindows, isStudTalk, isWindowTalk, readFraming } from './read-framing.ts';
 import {
-  OWN_HANDS_HINT,
   readArea,
   readBudget,
   readCrew,
@@ -28,6 +28,7 @@ import { readPriorities, readSurroundings, readWind } from './read-site.ts';
 import { readCavity, readRetarder, readSheathing } from './read-wall.ts';
 import { readBareFigure, readWindows } from './read-windows.ts';
 import { type Context, Gathering, NOTHING_SAID, type Reader, type Reading } from './reading.ts';
+import { isSaid, settleAge, settleFraming, settleOwnHands, settleVague, withoutClashes } from './settle.ts';
 import { settleMetricSizes } from './standard-sizes.ts';
 import { readOldCladding, readUnframed, settleStandingWall } from './standing-walls.ts';
 import { readFill, readLining } from './vague-answers.ts';
@@ -60,11 +61,19 @@ const NO_WINDOWS_FOR_SURE: readonly Reader[] = [readThickness, readSurroundings,
 const ASKS =
   /^(?:how (?:much|many|thick|deep|big|do|does|is|are|would|can|should)\b|(?:is|are) (?:it|they|there|this|that|these) (?:ok|okay|fine|better|good|enough|allowed|needed|necessary|worth|possible|legal|best)\b|do (?:i|we|you|they)\b(?! not)|does (?:it|this|that|one)\b|does (?:\S+ ){1,2}(?:matter|work|count|help|make)\b|should (?:i|we|it|they)\b|(?:is|are|do|does|can|could|would|should|will)\b.*\?$)/;
 
+/** Reads one line of the user's, in which a slip may be mended: "2x4, sorry 2x6". */
+export function understand(said: string, context: Context): Reading {
+  const found = corrected(said, (line) => readLine(line, context));
+  if (!found) return readLine(said, context);
+  const reading = readLine(found.line, context);
+  return found.note === null ? reading : { ...reading, notes: [...reading.notes, found.note] };
+}
+
 /**
  * Reads one line of the user's against what is being asked. Nothing is guessed: a word that no reader takes, a range,
  * an "or", a negation and a number that may mean two things all come back as unclear or to choose from.
  */
-export function understand(said: string, context: Context): Reading {
+function readLine(said: string, context: Context): Reading {
   const text = context.question === 'budget' ? said.replace(SPACED_THOUSANDS, '$1') : said;
   const label = choiceByLabel(text, context.choices);
   if (label) return readChoice(label, context);
@@ -335,6 +344,10 @@ function leaveOpen({ context, findings }: Gathering, out: ClauseReadings, clause
   else out.unknowns.push(...context.open);
 }
 
+/** What another house has says nothing of this one. */
+const SOMEBODY_ELSES =
+  /\b(?:my|our|the|a) (?:neighbou?rs?|friends?|brothers?|sisters?|parents?|in-?laws|cousins?|uncles?|co-?workers?)(?:'s?)? (?:ha(?:s|ve|d)|did|does|used?|uses|got|built|chose|(?:house|wall|place|home) (?:ha(?:s|d)|is|was))\b/;
+
 const UNSURE = /\b(?:or|either|unless|versus|vs|if|depends|except|but)\b/;
 /** Beside what was understood these may turn it round: "the poly was removed", "I doubt there is poly". */
 const DENIED =
@@ -360,6 +373,13 @@ function readOneClause(
     either: gathering.either,
   };
   const unclear = gathering.unclear.length;
+  if (SOMEBODY_ELSES.test(clause.text)) {
+    gathering.puzzle(
+      clause.text,
+      'That is somebody else’s wall, so I took nothing from it. What does yours have?',
+    );
+    return;
+  }
   takeAsides(clause, gathering);
   const asked = gathering.unclear.length;
   // "Nothing else" closes the list of windows only where they are what is talked about.
@@ -484,76 +504,4 @@ function foldWindow(windows: WindowReading[], next: WindowReading): void {
     );
   if (startsAnother) windows.push(next);
   else windows[windows.length - 1] = { window: { ...last.window, ...next.window }, isForAll: false };
-}
-
-/** Nominal lumber is wood unless steel was said; then its size says nothing. */
-function settleFraming(gathering: Gathering): void {
-  const nominal = gathering.findings.find(
-    (finding) => finding.field === 'framing.depth_in' && /^(?:2|two|38) ?(?:x|by|-)/.test(finding.words),
-  );
-  if (!nominal) return;
-  const said = gathering.findings.find((finding) => finding.field === 'framing.material')?.value;
-  const known = gathering.context.answers['framing.material'];
-  if (
-    said === 'steel' ||
-    (said === undefined && known === 'steel' && !gathering.isOpen('framing.material'))
-  ) {
-    gathering.findings.splice(gathering.findings.indexOf(nominal), 1);
-    gathering.puzzle(nominal.words, 'Steel studs go by their depth in inches: 3 1/2, 3 5/8, 5 1/2, 6 or 8.');
-  } else if (said === undefined && known === undefined) {
-    gathering.findings.push({ field: 'framing.material', value: 'wood', words: nominal.words });
-  }
-}
-
-/** Insulation between the studs became usual in the 1970s, with the first energy codes (from memory). */
-const USUALLY_FILLED_SINCE = 1980;
-
-/** An old house stands already, and its stud bays may be empty: that is said where it is still open. */
-function settleAge(gathering: Gathering): void {
-  const { builtIn, context, findings } = gathering;
-  const isCavityOpen =
-    context.answers.cavity_insulation_r === undefined &&
-    !findings.some(({ field }) => field === 'cavity_insulation_r');
-  if (builtIn === null || builtIn >= USUALLY_FILLED_SINCE || !isCavityOpen) return;
-  gathering.notes.push(
-    `A house of ${builtIn} may have nothing between the studs, or fill that came later (from memory): find out before you order. I ask about it; "how can I tell" says how.`,
-  );
-}
-
-/** "Ourselves, never done it before": the second half answers what the first leaves open. */
-function settleOwnHands({ findings, unclear }: Gathering): void {
-  const at = unclear.findIndex(({ hint }) => hint === OWN_HANDS_HINT);
-  if (at >= 0 && findings.some(({ field }) => field === 'crew_skill')) unclear.splice(at, 1);
-}
-
-/** What is named without its figure is asked about, unless the line gives the figure or leaves it open. */
-function settleVague({ vague, unclear, findings, context }: Gathering, unknowns: readonly FieldId[]): void {
-  if (vague && !context.open.some((field) => isSaid(field, findings, unknowns)))
-    unclear.push({ words: vague.words, hint: vague.hint });
-}
-
-function isSaid(field: FieldId, findings: readonly Finding[], unknowns: readonly FieldId[]): boolean {
-  return findings.some((finding) => finding.field === field) || unknowns.includes(field);
-}
-
-/** One line that gives a field two values gives it none. */
-function withoutClashes(findings: readonly Finding[]): {
-  findings: Finding[];
-  clashes: { words: string; hint: string }[];
-} {
-  const kept: Finding[] = [];
-  const clashes: { words: string; hint: string }[] = [];
-  for (const field of new Set(findings.map((finding) => finding.field))) {
-    const same = findings.filter((finding) => finding.field === field);
-    const [first] = same;
-    if (!first) continue;
-    if (same.every((finding) => sameAnswer(finding.value, first.value))) kept.push(first);
-    else {
-      clashes.push({
-        words: same.map((finding) => finding.words).join(' / '),
-        hint: 'Those are two answers to one question. Which one holds?',
-      });
-    }
-  }
-  return { findings: kept, clashes };
 }
