@@ -44,7 +44,11 @@ export function siteAside(advice: Advice): string {
 
 export function considered({ considered: { candidates, admitted }, site, name }: Advice): string {
   const walls = candidates.toLocaleString('en-US');
-  return `${name}: ${site.place} (climate zone ${site.climate_zone}, ${site.zone_source}). I drew up ${walls} walls; ${admitted.toLocaleString('en-US')} of them break no rule.`;
+  const passing =
+    admitted === 0
+      ? 'each of them breaks at least one rule'
+      : `${admitted.toLocaleString('en-US')} of them break no rule`;
+  return `${name}: ${site.place} (climate zone ${site.climate_zone}, ${site.zone_source}). I drew up ${walls} walls; ${passing}.`;
 }
 
 function ranked(advice: Advice): Block[] {

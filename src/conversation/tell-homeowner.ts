@@ -94,6 +94,7 @@ export function buildAndWhy(wall: RankedAssembly, most?: number): Block[] {
     { kind: 'title', text: 'What I would build' },
     { kind: 'heading', text: wall.title },
     { kind: 'paragraph', text: inSentences(wall) },
+    ...aboutTheBudget(wall),
     ...titledList(
       'Why this one',
       speaksFor(wall)
@@ -101,6 +102,19 @@ export function buildAndWhy(wall: RankedAssembly, most?: number): Block[] {
         .map(({ text }) => text),
     ),
   ];
+}
+
+/** Cautions on a wall that the budget may not cover. */
+const OVER_BUDGET: readonly string[] = ['budget.likely-over', 'budget.high-over'];
+
+/** What a wall does to the budget, once more where the wall is named: it is what most people ask first. */
+function aboutTheBudget({ cautions }: RankedAssembly): Block[] {
+  return cautions
+    .filter(({ rule }) => rule !== undefined && OVER_BUDGET.includes(rule))
+    .map(({ text, remedy }) => ({
+      kind: 'paragraph',
+      text: `Your budget: ${text}${remedy ? ` ${remedy}` : ''}`,
+    }));
 }
 
 function choice(wall: RankedAssembly, advice: Advice): Block[] {

@@ -39,6 +39,27 @@ describe('the answer for a homeowner', () => {
     expect(plain).toContain('Stiff boards spun from molten rock.');
   });
 
+  it('says beside the wall that the budget may not cover it, and leaves rough prices to the cautions', () => {
+    const [first, ...others] = advice.ranked;
+    if (!first) throw new Error('no first choice');
+    const over = {
+      text: 'The likely cost is $20/ft² and the budget $17/ft².',
+      rule: 'budget.likely-over',
+      kind: 'cost' as const,
+    };
+    const rough = { ...over, text: 'Prices are rough.', rule: 'budget.prices-are-rough' };
+    const dear = { ...advice, ranked: [{ ...first, cautions: [...first.cautions, over, rough] }, ...others] };
+    const text = blocksToText(toldTo('homeowner', dear), 200);
+    const wall = text.slice(text.indexOf('What I would build'));
+    expect(wall).toContain(`Your budget: ${over.text}`);
+    expect(wall).not.toContain(`Your budget: ${rough.text}`);
+  });
+
+  it('says plainly that no wall passes', () => {
+    const none = { ...advice, ranked: [], considered: { ...advice.considered, admitted: 0 } };
+    expect(blocksToText(toldTo('homeowner', none), 200)).toContain('each of them breaks at least one rule');
+  });
+
   it('keeps citations out of the reasons, and gives them at the end', () => {
     const why = plain.slice(plain.indexOf('Why this one'), plain.indexOf('Section:'));
     expect(why).toContain('The sheathing stays warm');
