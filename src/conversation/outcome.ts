@@ -83,6 +83,7 @@ export function adviceReady(state: ConversationState, { advice }: EventOf<'advic
     advice,
     advisedAnswers: state.answers,
     savedPaths: [],
+    hasEarlierRecord: state.hasEarlierRecord || state.savedPaths.length > 0,
     recordedPrompt: null,
   };
   if (told.saveWhenTold) return save(told, null);
@@ -128,6 +129,7 @@ export function recordSaved(state: ConversationState, { paths }: EventOf<'record
     ...remark(state, { kind: 'heading', text: 'Saved' }, { kind: 'list', items: paths }),
     stage: 'told',
     savedPaths: paths,
+    hasEarlierRecord: false,
   };
   const effects: Effect[] = [keeping(saved)];
   if (!saved.inputEnded) return { state: saved, effects };
@@ -154,14 +156,20 @@ export function recordFailed(state: ConversationState, { message, issues }: Even
   };
 }
 
+const RECORD_IS_EARLIER =
+  'The record that was saved is of your earlier answers: what you changed since stands in no record.';
+
 export function leave(left: ConversationState): Step {
   const isOffered = left.asides.some((aside) => aside.kind === 'resume');
   // A record that was saved rests on other answers as soon as one of them is in doubt.
-  const isUnfinished = left.savedPaths.length === 0 || openContradictions(left).length > 0;
+  const isSaved = left.savedPaths.length > 0;
+  const isChanged = isSaved && left.answers !== left.advisedAnswers;
+  const isUnfinished = !isSaved || isChanged || openContradictions(left).length > 0;
   // Lines that were written beforehand are kept by whoever wrote them.
   const isKept = !left.asksOnce && isUnfinished && (isOffered || !isEmpty(left.answers));
   const state = tellMissed(isKept ? leftUnsettled(left) : assumedEarlier(left));
-  const words = isKept ? 'Your answers are kept; next time I offer to go on with them.' : 'Done.';
+  const earlier = isChanged || left.hasEarlierRecord ? `${RECORD_IS_EARLIER} ` : '';
+  const words = isKept ? `${earlier}Your answers are kept; next time I offer to go on with them.` : 'Done.';
   const isNo = state.stage === 'told' && state.advice?.ranked.length === 0;
   return {
     state: {

@@ -361,7 +361,9 @@ function endPrompt(state: ConversationState): Prompt {
     aside: null,
     title: isSaved
       ? 'The record is saved. Change an answer and hear the answer again, or finish?'
-      : 'Save the decision record? It says what was decided, why, and what was assumed.',
+      : state.hasEarlierRecord
+        ? 'Save the decision record anew? The one saved before is of your earlier answers.'
+        : 'Save the decision record? It says what was decided, why, and what was assumed.',
     why: null,
     choices: isSaved ? [LABELS.finish] : [LABELS.saveIt, LABELS.finish],
     example: isSaved ? 'change budget' : 'save',

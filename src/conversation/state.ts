@@ -162,6 +162,8 @@ export type ConversationState = {
   /** The answers that the advice rests on. */
   readonly advisedAnswers: Answers | null;
   readonly savedPaths: readonly string[];
+  /** A record was saved in this talk before the answer that is told now. */
+  readonly hasEarlierRecord: boolean;
   readonly exitCode: number | null;
   /** Why nothing can be answered: the front end reports it and leaves with 2. */
   readonly refused: readonly Issue[];
@@ -287,6 +289,7 @@ export function initialState(options: ConversationOptions = {}): ConversationSta
     advice: null,
     advisedAnswers: null,
     savedPaths: [],
+    hasEarlierRecord: false,
     exitCode: null,
     refused: [],
   };

@@ -166,6 +166,7 @@ function projectOpened(state: ConversationState, { name, draft, near }: EventOf<
     advice: null,
     advisedAnswers: null,
     savedPaths: [],
+    hasEarlierRecord: false,
   };
   const told = remark(opened, note(`Going on with "${name}".`), ...answersBlocks(opened));
   // Kept anew, so that it is this one that is offered next time; a finished one stays finished.

@@ -808,6 +808,17 @@ describe('the end', () => {
     expect(talk.say('finish').state).toMatchObject({ stage: 'left', exitCode: 0 });
   });
 
+  it('says on leaving that the record saved before is of earlier answers', () => {
+    const EARLIER = 'The record that was saved is of your earlier answers';
+    const saved = new Talk().say('zone 5B', 'done', 'save');
+    expect(new Talk().say('zone 5B', 'done', 'save', 'finish').last()).not.toContain(EARLIER);
+    const changed = saved.say('change budget to 20 a foot');
+    expect(changed.prompt.title).toContain('The one saved before is of your earlier answers');
+    expect(changed.say('finish').last()).toContain(EARLIER);
+    const again = new Talk().say('zone 5B', 'done', 'save', 'change budget to 20 a foot', 'save', 'finish');
+    expect(again.last()).not.toContain(EARLIER);
+  });
+
   it('saves under a name when one is said', () => {
     const talk = new Talk().say('zone 5B', 'done', 'save as Quarry Lane');
     const saved = talk.effects.find((effect) => effect.kind === 'save-record');
