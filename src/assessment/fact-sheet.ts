@@ -263,6 +263,7 @@ export function faceFacts(
     'fastening.support': face.cladding.attachment,
     'fastening.spacing_in': schedule?.fastener_spacing_in ?? 0,
     'fastening.table_verdict': schedule?.table.verdict ?? 'outside-table',
+    'fastening.outside_because': schedule ? schedule.table.outside_because : NO_SCHEDULE,
     'fastening.max_insulation_in': schedule ? (schedule.table.max_insulation_in ?? 0) : null,
     'fastening.length_in': schedule?.length_in ?? null,
     'fastening.length_on_market': schedule ? schedule.length_in !== null : true,
@@ -279,6 +280,8 @@ export function faceFacts(
     'crew.work_steps': face.cladding.crew.steps.length + face.build.boards_in.length + 1,
   };
 }
+
+const NO_SCHEDULE = 'no fastener of the catalogue is laid out for it';
 
 function maxUSureness({ requirement }: EnergyCompliance): string | null {
   const { max_u_factor } = requirement.provenance;

@@ -44,12 +44,20 @@ export function showValue(value: unknown): string {
     /[\u007f-\u009f\u061c\u200b-\u200f\u2028-\u202e\u2066-\u2069\ufeff]/g,
     (c) => `\\u${c.charCodeAt(0).toString(16).padStart(4, '0')}`,
   );
-  return safe.length > LONGEST_SHOWN ? `${cut(safe)}…` : safe;
+  if (safe.length <= LONGEST_SHOWN) return safe;
+  // Of a path the end tells most.
+  const end = typeof value === 'string' ? LONGEST_END : 0;
+  return `${firstOf(safe, LONGEST_SHOWN - end)}…${end === 0 ? '' : lastOf(safe, end)}`;
 }
 
-/** The first characters; never half of a surrogate pair. */
-function cut(text: string): string {
-  return text.slice(0, LONGEST_SHOWN).replace(/[\ud800-\udbff]$/, '');
+const LONGEST_END = 36;
+
+/** The first or last characters; never half of a surrogate pair. */
+function firstOf(text: string, count: number): string {
+  return text.slice(0, count).replace(/[\ud800-\udbff]$/, '');
+}
+function lastOf(text: string, count: number): string {
+  return text.slice(-count).replace(/^[\udc00-\udfff]/, '');
 }
 
 /**

@@ -189,7 +189,8 @@ function depthWords(depth_in: number): string {
 function roomWords(room_in: number): string {
   return room_in >= NO_THICKNESS_LIMIT_IN
     ? `no limit (up to ${room_in} in., the most I draw up)`
-    : `${room_in} in. at most`;
+    : // A length said in millimetres has more places than anybody measures.
+      `${Number(room_in.toFixed(2))} in. at most`;
 }
 
 function called(path: string, wordsOf: (field: FieldWords) => string): string {

@@ -71,7 +71,9 @@ describe('a shown value', () => {
 
   it('is cut to a readable length, with a mark, and never through the middle of a character', () => {
     expect(showValue('x'.repeat(78))).toBe(`"${'x'.repeat(78)}"`);
-    expect(showValue('x'.repeat(79))).toBe(`"${'x'.repeat(79)}…`);
+    expect(showValue('x'.repeat(79))).toBe(`"${'x'.repeat(43)}…${'x'.repeat(35)}"`);
+    expect(showValue(`/home/somebody/${'deep/'.repeat(20)}wall.json`)).toMatch(/deep\/wall\.json"$/);
+    expect(showValue([...'x'.repeat(40)])).toMatch(/^\["x",.*…$/);
     fc.assert(
       fc.property(fc.nat(90), (before) => {
         const shown = showValue('x'.repeat(before) + '𝄞'.repeat(20));

@@ -8,6 +8,13 @@ import {
 import { resolveBrief } from '../../src/brief/resolve-brief.ts';
 import { scenarioSchema } from '../../src/brief/scenario.ts';
 
+describe('a length in words', () => {
+  it('said in millimetres is given to the hundredth of an inch', () => {
+    expect(valueWords('max_added_thickness_in', 3.937)).toBe('3.94 in. at most');
+    expect(valueWords('max_added_thickness_in', 5.5)).toBe('5.5 in. at most');
+  });
+});
+
 describe('what a field is called', () => {
   it.each([
     ['windows[0].weight_lb', 'windows, kind 1: weight, lb'],

@@ -48,6 +48,14 @@ describe('chooseFastening', () => {
     expect(schedule.why()).toMatch(/1\.65 in of foam/);
   });
 
+  it('says what puts a case outside the code tables, and nothing of one inside', () => {
+    expect(choose().table.outside_because).toBeNull();
+    expect(choose({ insulation_kind: 'fibrous' }).table.outside_because).toMatch(
+      /a fibrous board is not in them/,
+    );
+    expect(choose({ insulation_thickness_in: 6 }).table.outside_because).toMatch(/stop at 4 in/);
+  });
+
   it('goes closer when the foam gets thicker', () => {
     expect(choose({ insulation_thickness_in: 2 })).toMatchObject({
       fastener: 'wood-screw-10',

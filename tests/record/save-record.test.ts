@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { build } from 'esbuild';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { Refusal } from '../../src/base/refusal.ts';
+import { Refusal, showValue } from '../../src/base/refusal.ts';
 import { readRecord } from '../../src/record/read-record.ts';
 import { recordHtml } from '../../src/record/record-html.ts';
 import { recordMarkdown } from '../../src/record/record-markdown.ts';
@@ -153,7 +153,8 @@ describe('saveRecord where it cannot', () => {
     const path = join(root, 'taken');
     await writeFile(path, 'kept');
     const refusal = await refusalOf(path);
-    expect(refusal.issues[0]).toMatchObject({ field: '--save', value: JSON.stringify(path) });
+    expect(refusal.issues[0]).toMatchObject({ field: '--save', value: showValue(path) });
+    expect(refusal.issues[0]?.value).toContain('taken"');
     expect(refusal.message).toContain('There is a file where a folder is needed');
     expect(await readFile(path, 'utf8')).toBe('kept');
   });

@@ -26,6 +26,8 @@ export type FasteningSchedule = {
     readonly source: string;
     readonly max_insulation_in: number | null;
     readonly verdict: TableVerdict;
+    /** All that puts the case outside; null where it lies inside. */
+    readonly outside_because: string | null;
   };
   readonly gravity_load_lb: number;
   readonly gravity_capacity_lb: number | null;
@@ -149,7 +151,12 @@ function schedule(
     fastener_spacing_in: spacing_in,
     framing_spacing_in: context.framing_spacing_in,
     count_per_100_ft2: countPer100Ft2(spacing_in, context.framing_spacing_in),
-    table: { source: tableSource(e), max_insulation_in: e.max_insulation_in, verdict: e.table_verdict },
+    table: {
+      source: tableSource(e),
+      max_insulation_in: e.max_insulation_in,
+      verdict: e.table_verdict,
+      outside_because: e.outside.length > 0 ? e.outside.join('; ') : null,
+    },
     gravity_load_lb: e.gravity_load_lb,
     gravity_capacity_lb: e.gravity_capacity_lb,
     gravity_utilisation: e.gravity_utilisation,
