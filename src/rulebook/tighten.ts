@@ -171,7 +171,8 @@ function raiseVerdict(
     refuse(
       'This rule prefers, so that its conditions are what is good: they can’t become a ban. Add a rule of your own.',
     );
-  } else if (found.rule.verdict !== 'forbid') {
+  } else if (found.rule.verdict !== 'forbid' && !raised.has(id)) {
+    // Of two firms the first keeps its reason: a ban can't get stricter.
     raised.set(id, { rule: id, from: found.rule.verdict, pack: name, reason });
   }
 }

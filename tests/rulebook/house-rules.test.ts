@@ -236,6 +236,15 @@ describe('a caution that a firm makes a ban', () => {
   });
 });
 
+describe('a ban that two firms make of the same caution', () => {
+  it('keeps the name and the reason of the first', async () => {
+    const raise = { rule: 'buildability.three-layers', verdict: 'forbid' };
+    const second = { ...tighten({ ...raise, reason: 'The other firm says so too.' }), pack: 'other-firm' };
+    const { house } = await shippedWith(tighten({ ...raise, reason: WHY }), second);
+    expect(house.raised).toMatchObject([{ reason: WHY, pack: { name: 'larch-row' } }]);
+  });
+});
+
 describe('each shipped caution and open question that a firm makes a ban', async () => {
   const shipped = await loadRulebook(findRulesDir());
   const ids = shipped.rules.flatMap(({ rule }) =>
