@@ -1,4 +1,5 @@
 import type { Candidate, RetarderChoice } from '../assembly/candidates.ts';
+import type { Buck } from '../assembly/catalogue-schema.ts';
 import type { WallSet, WallSlot } from '../assembly/wall-set.ts';
 import type { AnswerContext } from '../assessment/answer-context.ts';
 import type { Works } from '../assessment/assess.ts';
@@ -97,7 +98,13 @@ export const SCORE_FACTORS: Readonly<Record<Criterion, readonly ScoreFactor[]>> 
   structure: [
     [
       { parts: ['fastening'], wall: [], brief: [], of: (_, parts) => 0.65 * fasteningScore(parts) },
-      { parts: ['buck'], wall: [], brief: [], of: (_, parts) => 0.35 * buckScore(parts) },
+      {
+        parts: ['buck'],
+        wall: ['buck'],
+        brief: ['rough_opening_can_change'],
+        of: ({ buck }, parts, { brief }) =>
+          0.35 * buckScore(parts) * (hangsWithoutNeed(buck, brief) ? WITHOUT_NEED : 1),
+      },
     ],
   ],
   cost: [
@@ -254,6 +261,13 @@ function fasteningScore({ fastening: { schedule, on_furring } }: CalculatedParts
 function buckScore({ buck: { worst } }: CalculatedParts): number {
   if (worst?.verdict === 'fits') return 1;
   return worst?.verdict === 'engineer' ? 0.4 / Math.max(1, worst.utilisation ?? 1) : UNKNOWN;
+}
+
+/** A fifth off, as the caution on it says: windows that could stand on the sill need not hang on screws. */
+const WITHOUT_NEED = 0.8;
+
+function hangsWithoutNeed({ support }: Buck, brief: Pick<Brief, 'rough_opening_can_change'>): boolean {
+  return support === 'face-fastened' && brief.rough_opening_can_change;
 }
 
 /** Against a budget: all at half of it, half at it, none at 140 %. Without one: all at $12, none at $45 a square foot. */

@@ -25,7 +25,7 @@ type Ground = {
 
 /**
  * The mildest first. An exception that the code itself makes is a question for the official; a weight of which nothing at
- * all is known is one for an engineer, who may not find an answer; a sheathing that is too
+ * all is known is one for an engineer, who may not find an answer; what rain keeps wet wears out; a sheathing that is too
  * cold can rot the wall, and so can a lining that nobody has looked behind; what burns endangers people, the boards behind
  * a face less than a face or a gap that flames and embers reach. What stands on the land next door can't be built unless
  * its owner agrees. The synthetic finish is what the job is meant to do
@@ -34,6 +34,7 @@ type Ground = {
 const NAMES = [
   'energy-exception',
   'weight-without-a-figure',
+  'stays-wet',
   'cold-sheathing',
   'lining-not-known',
   'foam-high-up',
@@ -71,6 +72,15 @@ const GROUNDS: Readonly<Record<GroundName, Ground>> = {
         'nothing is known of what its screws carry across so much insulation, and no score makes up for that',
     },
     only_where: 'it is ranked only where no wall passes whose screws are known to carry the weight.',
+    ranked_because: null,
+  },
+  'stays-wet': {
+    rules: {
+      'rain.extreme-rain-wants-air':
+        'its cladding stores rain, and where so much falls nothing but gravity to dry its back is too little',
+    },
+    only_where:
+      'where so much rain falls it is ranked only if no wall passes whose cladding stores none, or is dried by air from behind.',
     ranked_because: null,
   },
   'cold-sheathing': {

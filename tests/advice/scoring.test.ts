@@ -111,6 +111,26 @@ describe('what is not known', () => {
   });
 });
 
+describe('windows that hang on screws in the face of the wall', () => {
+  it('count for a fifth less where they could stand on the sill', async () => {
+    const structureOf = async (rough_opening_can_change: boolean) => {
+      const { walls } = await judge(briefOf({ rough_opening_can_change }), SMALL);
+      return new Map(
+        walls.map(({ candidate, scores }) => [candidate.id, { candidate, score: scores.structure }]),
+      );
+    };
+    const [can, cannot] = [await structureOf(true), await structureOf(false)];
+    const less = [...can].map(([id, { candidate, score }]) => ({
+      support: candidate.buck.support,
+      by: (cannot.get(id)?.score ?? Number.NaN) - score,
+    }));
+    const onFace = less.filter(({ support }) => support === 'face-fastened').map(({ by }) => by);
+    expect(Math.max(...onFace)).toBeCloseTo(0.35 * 0.2, 9);
+    expect(Math.min(...onFace)).toBeGreaterThan(0);
+    for (const { support, by } of less) if (support !== 'face-fastened') expect(by).toBe(0);
+  });
+});
+
 describe('a sheet inside, where damp heat presses inward', () => {
   const SHEET = { project: 'retrofit', cavity_insulation_r: 13, interior_vapour_retarder: 'class-i' };
   /** How much more or less dry a wall counts over mineral wool than over foil-faced foam, all else alike. */

@@ -161,6 +161,24 @@ describe('a wall that burns close to the lot line', () => {
   });
 });
 
+// Mobile County has 65.8 in. of rain a year by its station.
+describe('a plaster that rain keeps wet', () => {
+  const WET = {
+    place: { state: 'AL', county: 'Mobile' },
+    finish: 'cement-stucco',
+    budget_usd_per_ft2: 'unknown',
+  };
+  const staysWet = ({ verdicts }: JudgedWall) => verdicts.fires('rain.extreme-rain-wants-air');
+
+  it('comes after one that hangs in front of moving air, whatever it scores', async () => {
+    const { admitted } = await judge(briefOf(WET));
+    const [best] = [...admitted].sort(byScore);
+    expect(best && staysWet(best)).toBe(true);
+    expect(admitted[0] && staysWet(admitted[0])).toBe(false);
+    expect(admitted[0]?.candidate.cladding.drainage.is_ventilated).toBe(true);
+  });
+});
+
 describe('a face that would stand over the lot line', () => {
   const ALLEY = { project: 'retrofit', interior_vapour_retarder: 'class-ii', finish: 'any' };
   const isOver = ({ verdicts }: JudgedWall) => verdicts.fires('fire.added-thickness-over-the-line');
