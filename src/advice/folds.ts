@@ -6,7 +6,7 @@ import { inches } from '../base/inches.ts';
 import type { RankedAssembly } from './advice-schema.ts';
 import type { Judged, JudgedWall } from './judge-walls.ts';
 import { round } from './rounded.ts';
-import { rankedOnlyWhere } from './standing.ts';
+import { rankedOnlyWhere } from './standing-words.ts';
 
 type Folded = NonNullable<RankedAssembly['folded']> & { design_required_in: number[] };
 type Answer = Pick<Judged, 'admitted' | 'context' | 'set' | 'verdicts'>;

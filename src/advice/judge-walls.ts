@@ -115,7 +115,7 @@ export class Judged {
   /** What the firm's own preferences add to each score; null where it has none. */
   readonly wishes: Float64Array | null;
   /** What each thing that may be behind a lining forbids; none where it is known. */
-  readonly linings: readonly OfLining[];
+  readonly linings: readonly OfLining<Judged>[];
   #scores: ScoreTable | undefined;
   #totals: Float64Array | undefined;
   #standings: Uint32Array | undefined;
@@ -128,7 +128,7 @@ export class Judged {
   constructor(
     judged: Pick<Judged, 'context' | 'assess' | 'set' | 'verdicts'>,
     wishes: readonly string[],
-    linings: readonly OfLining[] = [],
+    linings: readonly OfLining<Judged>[] = [],
   ) {
     this.context = judged.context;
     this.assess = judged.assess;
@@ -283,7 +283,9 @@ export async function judgeWalls(
   before?: Judged,
 ): Promise<Judged> {
   const judged = await judgedAsGiven(brief, site, knowledge, before);
-  const linings = await ofLinings(judged, (other) => judgedAsGiven(other, site, knowledge, judged));
+  const linings = await ofLinings(brief, judged.set, (other) =>
+    judgedAsGiven(other, site, knowledge, judged),
+  );
   return linings.length === 0 ? judged : new Judged(judged, houseWishes(knowledge.rulebook), linings);
 }
 

@@ -17,7 +17,7 @@ import { houseMark } from './house-mark.ts';
 import type { Judged, JudgedWall } from './judge-walls.ts';
 import { openingsOf, questionCautions, sharedSequence } from './openings.ts';
 import { percentWords } from './schedule-words.ts';
-import { rankedBecause, whyBeforeOthers } from './standing.ts';
+import { rankedBecause, whyBeforeOthers } from './standing-words.ts';
 import { tieKeys } from './ties.ts';
 import { wallTitle } from './titles.ts';
 import { wallLoads } from './wall-loads.ts';

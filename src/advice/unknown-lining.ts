@@ -4,7 +4,10 @@ import { Refusal } from '../base/refusal.ts';
 import type { Brief, RetarderClass } from '../brief/brief.ts';
 import { LINING_READINGS } from '../brief/lining-readings.ts';
 import { RETARDERS } from '../brief/scenario.ts';
-import type { Judged } from './judge-walls.ts';
+import type { VerdictTable } from '../rulebook/verdicts.ts';
+
+/** Walls with what the rules say of them. */
+type JudgedSet = { readonly set: WallSet; readonly verdicts: VerdictTable };
 
 /** Something that may be behind a lining and forbids a wall. */
 export type ForbiddenLining = {
@@ -16,7 +19,7 @@ export type ForbiddenLining = {
 };
 
 /** What becomes of the walls of an answer if one certain thing is behind the lining. */
-export type OfLining = {
+export type OfLining<Judged> = {
   readonly retarder: RetarderClass;
   readonly judged: Judged;
   /** Whether some rule forbids the wall at a place then, and a retarder primer on the lining doesn't help it. */
@@ -30,12 +33,13 @@ export type OfLining = {
  * @param judge  judges another brief of the same site
  * @returns one for each retarder that a method covers; none where it is known, or chosen with the wall
  */
-export async function ofLinings(
-  { context: { brief }, set }: Pick<Judged, 'context' | 'set'>,
+export async function ofLinings<Judged extends JudgedSet>(
+  brief: Brief,
+  set: WallSet,
   judge: (brief: Brief) => Promise<Judged>,
-): Promise<OfLining[]> {
+): Promise<OfLining<Judged>[]> {
   if (brief.project === 'new' || brief.interior_vapour_retarder !== null) return [];
-  const found: OfLining[] = [];
+  const found: OfLining<Judged>[] = [];
   for (const interior_vapour_retarder of RETARDERS) {
     try {
       const other = await judge({ ...brief, interior_vapour_retarder });
@@ -47,7 +51,11 @@ export async function ofLinings(
   return found;
 }
 
-function ofLining(retarder: RetarderClass, set: WallSet, judged: Judged): OfLining {
+function ofLining<Judged extends JudgedSet>(
+  retarder: RetarderClass,
+  set: WallSet,
+  judged: Judged,
+): OfLining<Judged> {
   const { forbids } = judged.verdicts;
   const twins = twinsOf(set, judged.set);
   const isOut = (twin: number) => (forbids[twin] ?? 0) > 0;

@@ -19,7 +19,7 @@ import { weightWords } from './robustness.ts';
 import { round } from './rounded.ts';
 import { CRITERIA, weightsOf } from './scoring.ts';
 import { type Found, smallestChanges } from './smallest-change.ts';
-import { rankedOnlyWhere } from './standing.ts';
+import { rankedOnlyWhere } from './standing-words.ts';
 import { wallTitle } from './titles.ts';
 import { tryAgain } from './try-again.ts';
 import { weightMoves } from './weight-moves.ts';

@@ -1,8 +1,10 @@
 import { describe, expect, it, vi } from 'vitest';
 import { firstChoice } from '../../src/advice/choose-alternatives.ts';
+import { COLD_SHEATHING } from '../../src/advice/grounds.ts';
 import { byCloseness, byScore, type JudgedWall } from '../../src/advice/judge-walls.ts';
 import { robustness } from '../../src/advice/robustness.ts';
-import { COLD_SHEATHING, rankedOnlyWhere, standingBy } from '../../src/advice/standing.ts';
+import { standingBy } from '../../src/advice/standing.ts';
+import { rankedOnlyWhere } from '../../src/advice/standing-words.ts';
 import { whyNot } from '../../src/advice/why-not.ts';
 import { addedThickness } from '../../src/assessment/wall-layers.ts';
 import { wallToday } from '../../src/record/check/wall-today.ts';

@@ -2,7 +2,7 @@ import { criterionWords } from '../../advice/criterion-words.ts';
 import { houseDefaults } from '../../advice/house-effect.ts';
 import { type JudgedWall, judgeWalls, type Knowledge } from '../../advice/judge-walls.ts';
 import { withOwnPrices } from '../../advice/own-prices.ts';
-import { rankedOnlyWhere } from '../../advice/standing.ts';
+import { rankedOnlyWhere } from '../../advice/standing-words.ts';
 import { resolveBrief } from '../../brief/resolve-brief.ts';
 import type { Scenario } from '../../brief/scenario.ts';
 import { resolveSite } from '../../site/resolve-site.ts';
