@@ -3,6 +3,7 @@ import type { Buck } from '../assembly/catalogue-schema.ts';
 import type { WallSet, WallSlot } from '../assembly/wall-set.ts';
 import type { AnswerContext } from '../assessment/answer-context.ts';
 import type { Works } from '../assessment/assess.ts';
+import type { BuckPart } from '../assessment/buck-part.ts';
 import { type CalculatedParts, CREW_RANK } from '../assessment/fact-sheet.ts';
 import { inwardPermeance, outwardPermeance } from '../assessment/moisture-part.ts';
 import { addedThickness } from '../assessment/wall-layers.ts';
@@ -101,7 +102,7 @@ export const SCORE_FACTORS: Readonly<Record<Criterion, readonly ScoreFactor[]>> 
       {
         parts: ['buck'],
         wall: ['buck'],
-        brief: ['rough_opening_can_change'],
+        brief: ['rough_opening_can_change', 'project'],
         of: ({ buck }, parts, { brief }) =>
           0.35 * buckScore(parts) * (hangsWithoutNeed(buck, brief) ? WITHOUT_NEED : 1),
       },
@@ -122,10 +123,10 @@ export const SCORE_FACTORS: Readonly<Record<Criterion, readonly ScoreFactor[]>> 
   ease: [
     [
       {
-        parts: [],
+        parts: ['buck'],
         wall: ['cladding', 'build', 'buck'],
-        brief: ['crew_skill'],
-        of: (wall, _, { brief }) => easeScore(wall, brief),
+        brief: ['crew_skill', 'project'],
+        of: (wall, { buck }, { brief }) => easeScore(wall, buck, brief),
       },
     ],
   ],
@@ -263,11 +264,11 @@ function buckScore({ buck: { worst } }: CalculatedParts): number {
   return worst?.verdict === 'engineer' ? 0.4 / Math.max(1, worst.utilisation ?? 1) : UNKNOWN;
 }
 
-/** A fifth off, as the caution on it says: windows that could stand on the sill need not hang on screws. */
+/** A fifth off in new work, as the caution on it says: windows that could stand on the sill need not hang on screws. */
 const WITHOUT_NEED = 0.8;
 
-function hangsWithoutNeed({ support }: Buck, brief: Pick<Brief, 'rough_opening_can_change'>): boolean {
-  return support === 'face-fastened' && brief.rough_opening_can_change;
+function hangsWithoutNeed({ support }: Buck, { project, rough_opening_can_change }: Brief): boolean {
+  return support === 'face-fastened' && rough_opening_can_change && project === 'new';
 }
 
 /** Against a budget: all at half of it, half at it, none at 140 %. Without one: all at $12, none at $45 a square foot. */
@@ -280,19 +281,21 @@ export function costScore(likely_usd_per_ft2: number, budget_usd_per_ft2: number
 /**
  * Operations, trades, layers and boards that fight back; a crew below what the system asks for loses most. A support
  * that only comes engineered and made to order is one more operation and one more trade to wait for, which a wall an
- * inch thinner mostly saves.
+ * inch thinner mostly saves; openings that have to be cut larger in a standing wall are two more (opening and framing),
+ * and one more trade.
  */
-function easeScore(candidate: Candidate, brief: Brief): number {
+function easeScore(candidate: Candidate, { needs_larger_opening }: BuckPart, brief: Brief): number {
   const { crew } = candidate.cladding;
   const gap = Math.max(
     0,
     Math.max(crew.needed_rank, candidate.buck.min_crew_rank) - CREW_RANK[brief.crew_skill],
   );
   const engineered = candidate.buck.support === 'steel-bracket' ? 1 : 0;
-  const operations = crew.steps.length + candidate.build.boards_in.length + engineered;
+  const cut = brief.project === 'retrofit' && needs_larger_opening ? 1 : 0;
+  const operations = crew.steps.length + candidate.build.boards_in.length + engineered + 2 * cut;
   const work =
     0.45 * ramp(operations, 12, 4) +
-    0.2 * ramp(crew.trades.length + engineered, 4, 1) +
+    0.2 * ramp(crew.trades.length + engineered + cut, 4, 1) +
     0.2 * candidate.build.insulation.handling +
     0.15 * ramp(candidate.build.thickness_in, 8, 2);
   return work * (gap === 0 ? 1 : gap === 1 ? 0.55 : 0.2);

@@ -40,6 +40,9 @@ export function notInThePrice(advice: Advice, wall: RankedAssembly): string[] {
     isRetrofit(advice)
       ? 'taking the old cladding off, getting rid of it, tests for lead and asbestos, and mending what is rotten under it'
       : null,
+    saysRule(wall, 'openings.enlarging-openings')
+      ? 'cutting the rough openings larger, with the headers and jack studs that this touches'
+      : null,
     saysRule(wall, 'buildability.eaves-and-fittings')
       ? 'longer eaves, and gutters, meters, lamps and hose taps moved out to the new face'
       : null,

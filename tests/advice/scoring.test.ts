@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it, vi } from 'vitest';
 import { CRITERIA, type Scores, totalScore, weightsOf } from '../../src/advice/scoring.ts';
-import { briefOf, judge, KNOWLEDGE, SMALL, TINY, withCatalogue } from './pipeline.ts';
+import { notInThePrice } from '../../src/record/bids.ts';
+import { answer, briefOf, job, judge, KNOWLEDGE, SMALL, TINY, withCatalogue } from './pipeline.ts';
 
 // Whole answers, on a machine that may be busy.
 vi.setConfig({ testTimeout: 60_000 });
@@ -112,7 +113,7 @@ describe('what is not known', () => {
 });
 
 describe('windows that hang on screws in the face of the wall', () => {
-  it('count for a fifth less where they could stand on the sill', async () => {
+  it('count for a fifth less in new work where they could stand on the sill', async () => {
     const structureOf = async (rough_opening_can_change: boolean) => {
       const { walls } = await judge(briefOf({ rough_opening_can_change }), SMALL);
       return new Map(
@@ -128,6 +129,35 @@ describe('windows that hang on screws in the face of the wall', () => {
     expect(Math.max(...onFace)).toBeCloseTo(0.35 * 0.2, 9);
     expect(Math.min(...onFace)).toBeGreaterThan(0);
     for (const { support, by } of less) if (support !== 'face-fastened') expect(by).toBe(0);
+  });
+});
+
+describe('openings that have to be cut larger', () => {
+  it('make a wall harder to build where it stands already, and its price leaves them out', async () => {
+    const easeOf = async (project: string) => {
+      const change = { project, interior_vapour_retarder: 'class-iii', rough_opening_can_change: true };
+      const { walls } = await judge(briefOf(change), SMALL);
+      return new Map(
+        walls.map(({ candidate: { cladding, build, buck }, parts, scores }) => [
+          [cladding.id, build.insulation.id, ...build.boards_in, buck.id].join(' '),
+          { isCut: parts.buck.needs_larger_opening, ease: scores.ease },
+        ]),
+      );
+    };
+    const [standing, fresh] = [await easeOf('retrofit'), await easeOf('new')];
+    const both = [...standing].flatMap(([id, one]) => {
+      const other = fresh.get(id);
+      return other ? [{ isCut: one.isCut, less: other.ease - one.ease }] : [];
+    });
+    expect(both.some(({ isCut }) => isCut) && both.some(({ isCut }) => !isCut)).toBe(true);
+    for (const { isCut, less } of both) expect(less > 0).toBe(isCut);
+    const advice = await answer(
+      job({ project: 'retrofit', interior_vapour_retarder: 'class-iii' }),
+      withCatalogue({ bucks: KNOWLEDGE.catalogue.bucks.filter(({ id }) => id === 'plywood-box') }, SMALL),
+    );
+    const [told] = advice.ranked;
+    if (!told) throw new Error('nothing is ranked');
+    expect(notInThePrice(advice, told).join()).toContain('cutting the rough openings larger');
   });
 });
 
