@@ -2,6 +2,7 @@ import { isOpenQuestion } from '../rulebook/outcome.ts';
 import type { RuleOutcome } from '../rulebook/rule-schema.ts';
 import type { Caution } from './advice-schema.ts';
 import { cautionKind } from './caution-kinds.ts';
+import { howToFindOut } from './find-out.ts';
 import { houseMark } from './house-mark.ts';
 
 /** Cautions of the safety pack are told once for the whole answer, as far as they hold for the first choice. */
@@ -43,6 +44,15 @@ const FOLLOWS_FROM: Readonly<Record<string, string>> = {
   'thickness.face_to_lot_line_ft': 'site.fire_separation_ft',
 };
 
+/** The answer that each of these facts is. */
+const ANSWER_OF: Readonly<Record<string, string>> = {
+  'retarder.class': 'interior_vapour_retarder',
+  'site.fire_separation_ft': 'fire_separation_ft',
+  'site.is_wildfire_area': 'wildfire_area',
+  'site.termite_area': 'termite_area',
+  'project.budget_usd_per_ft2': 'budget_usd_per_ft2',
+};
+
 /** Rules that wait for the same unknown facts speak as one. */
 function openQuestions(open: readonly RuleOutcome[], all: readonly RuleOutcome[]): Caution[] {
   const retarderUnknown = all.some(({ facts }) => facts['retarder.class'] === null);
@@ -54,19 +64,25 @@ function openQuestions(open: readonly RuleOutcome[], all: readonly RuleOutcome[]
     groups.set(key, [...(groups.get(key) ?? []), outcome]);
   }
   return [...groups.values()].flatMap((group) => {
-    // The one that waits for the least says most plainly what is missing.
-    const [first] = [...group].sort((a, b) => a.missing.length - b.missing.length);
+    // The one that waits for the thing itself, not for what follows from it, says most plainly what is missing.
+    const derived = ({ missing }: RuleOutcome) => missing.filter((id) => rootOf(id) !== id).length;
+    const [first] = [...group].sort((a, b) => derived(a) - derived(b) || a.missing.length - b.missing.length);
     if (!first) return [];
-    if (group.length === 1) return [caution(first, first.text)];
+    const answers = first.missing.map((id) => ANSWER_OF[rootOf(id)]);
+    const how = [...new Set(answers)].map((field) => (field === undefined ? null : howToFindOut(field)));
+    if (group.length === 1) return [{ ...caution(first, first.text), ...remedyOf(how, first) }];
     // Titles are sentences or phrases; quoted, they stand side by side.
     const titles = group.map((outcome) => `“${outcome.rule.title}”`).join(', ');
-    return [
-      caution(
-        first,
-        `${group.length} rules wait for something not known (${missingWords(first)}): ${titles}.`,
-      ),
-    ];
+    const text = `${group.length} rules wait for something not known (${missingWords(first)}): ${titles}.`;
+    return [{ ...caution(first, text), ...remedyOf(how, null) }];
   });
+}
+
+/** What is not known is found out first; what to do if a rule then holds is told where only one waits. */
+function remedyOf(how: readonly (string | null)[], alone: RuleOutcome | null): { remedy?: string } {
+  if (how.length === 0 || how.includes(null)) return {};
+  const then = alone?.remedy ? ` If the rule then holds: ${alone.remedy}` : '';
+  return { remedy: `Find it out first. ${how.join(' ')}${then}` };
 }
 
 /** The outcome's own words for what it lacks; it ends "…, because this is not known: <words>." */

@@ -1,5 +1,6 @@
 import { describe, expect, it, vi } from 'vitest';
 import type { Advice } from '../../src/advice/advice-schema.ts';
+import { howToFindOut } from '../../src/advice/find-out.ts';
 import { answer, job, KNOWLEDGE, SMALL, withCatalogue } from './pipeline.ts';
 
 // Whole answers, on a machine that may be busy.
@@ -109,6 +110,21 @@ describe('what the cautions say', () => {
     expect(waiting?.text).toMatch(
       /^\d rules wait for something not known \(the distance from the finished face to the lot line\): “.+”, “.+”\.$/,
     );
+  });
+
+  it('of what is not known is to find it out, and for one rule alone what to do if it then holds', async () => {
+    const cautionsOf = (advice: Advice) => advice.ranked[0]?.cautions ?? [];
+    const line = cautionsOf(cold).find(({ text }) => text.includes('finished face to the lot line'));
+    expect(line?.remedy).toBe(`Find it out first. ${howToFindOut('fire_separation_ft')}`);
+    const open = await answer(
+      job({ project: 'retrofit', interior_vapour_retarder: 'unknown', finish: 'any' }),
+    );
+    const alone = cautionsOf(open).filter(({ remedy }) => remedy?.includes('If the rule then holds:'));
+    for (const { remedy } of alone)
+      expect(remedy).toMatch(/^Find it out first\. .+\. If the rule then holds: .+/);
+    const inside = cautionsOf(open).filter(({ text }) => text.includes('interior vapour retarder'));
+    expect(inside.length).toBeGreaterThan(0);
+    for (const { remedy } of inside) expect(remedy).toContain(howToFindOut('interior_vapour_retarder'));
   });
 });
 
