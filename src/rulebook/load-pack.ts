@@ -9,7 +9,7 @@ import type { FactIndex } from './fact-dictionary.ts';
 import { type LimitIndex, type LimitUse, resolveLimits } from './limits.ts';
 import type { LoadedRule, PackInfo } from './loaded-rule.ts';
 import { checkProductNames, productRules } from './product-rules.ts';
-import { type DataFile, readDataFile } from './read-data-file.ts';
+import type { DataFile } from './read-data-file.ts';
 import {
   type HousePack,
   housePackSchema,
@@ -60,13 +60,12 @@ type ShippedPack = { readonly info: PackInfo; readonly rules: readonly LoadedRul
  * @param checked  shipped packs that need no other check; null for a firm's own pack
  * @throws Refusal with every error found, each with file, rule id and path
  */
-export async function loadPack(
-  path: string,
+export function loadPack(
+  data: DataFile,
   file: string,
   { dictionaries, digest }: Ground,
   checked: CheckedFiles | null,
-): Promise<LoadedPack> {
-  const data = await readDataFile(path, file);
+): LoadedPack {
   if (checked === null) return checkPack(data, file, true, dictionaries);
   const { info, rules } = checked.valueOf(file, `${data.sha256} ${digest}`, (): ShippedPack => {
     const pack = checkPack(data, file, false, dictionaries);

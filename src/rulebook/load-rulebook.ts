@@ -6,7 +6,7 @@ import { CheckedFiles } from './checked-files.ts';
 import { FactIndex, parseFactDictionary } from './fact-dictionary.ts';
 import { LimitIndex, parseLimits } from './limits.ts';
 import { type Ground, type LoadedPack, loadPack } from './load-pack.ts';
-import { readDataFile } from './read-data-file.ts';
+import { type DataFile, dataFileOf, readBounded, readDataFile } from './read-data-file.ts';
 import { Rulebook } from './rulebook.ts';
 import { applyHouse } from './tighten.ts';
 
@@ -14,9 +14,15 @@ const FACTS_FILE = 'facts.json';
 const LIMITS_FILE = 'limits.json';
 const PACK_END = '.rules.json';
 
+/** A firm's own pack as it stood when it was read. */
+export type ReadPack = { readonly file: string; readonly bytes: Uint8Array };
+
 export type LoadOptions = {
-  /** Paths of a firm's own packs. They may add rules and make limits stricter, never replace a rule or loosen one. */
-  readonly extraPacks?: readonly string[];
+  /**
+   * A firm's own packs, by path or as read before. They may add rules and make limits stricter, never replace a rule or
+   * loosen one.
+   */
+  readonly extraPacks?: readonly (string | ReadPack)[];
   /** Shipped files that need no other check; those of the build unless told otherwise. */
   readonly checked?: CheckedFiles;
 };
@@ -41,11 +47,15 @@ export async function loadRulebook(dir: string, options: LoadOptions = {}): Prom
     });
   }
   const shipped = await loadAll(
-    files.map((file) => ({ path: join(dir, file), file })),
+    files.map((file) => ({ file, read: () => readDataFile(join(dir, file), file) })),
     ground,
     checked,
   );
-  const extra = (options.extraPacks ?? []).map((path) => ({ path, file: path }));
+  const extra = (options.extraPacks ?? []).map((pack) =>
+    typeof pack === 'string'
+      ? { file: pack, read: () => readDataFile(pack, pack) }
+      : { file: pack.file, read: async () => dataFileOf(pack.bytes, pack.file) },
+  );
   const house = await loadAll(extra, ground, null);
   const packs = [...shipped, ...house];
   const issues = doubledNames(packs);
@@ -57,6 +67,27 @@ export async function loadRulebook(dir: string, options: LoadOptions = {}): Prom
     applied.rules,
     applied.house,
   );
+}
+
+/**
+ * Packs as they stand now, so that several threads judge by the same ones whatever becomes of the files.
+ *
+ * @throws Refusal for every file that can't be read or is over 1 MB
+ */
+export async function readPacks(paths: readonly string[]): Promise<ReadPack[]> {
+  const packs: ReadPack[] = [];
+  const issues: Issue[] = [];
+  for (const file of paths) {
+    try {
+      // A copy of its own: what is read into a pool would be handed on with all of the pool.
+      packs.push({ file, bytes: new Uint8Array(await readBounded(file, file)) });
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error;
+      issues.push(...error.issues);
+    }
+  }
+  if (issues.length > 0) throw new Refusal(issues);
+  return packs;
 }
 
 /** Facts and limits; a folder of rules that name no limit needs no file of them. */
@@ -94,15 +125,15 @@ async function packFiles(dir: string): Promise<string[]> {
 }
 
 async function loadAll(
-  files: readonly { readonly path: string; readonly file: string }[],
+  files: readonly { readonly file: string; readonly read: () => Promise<DataFile> }[],
   ground: Ground,
   checked: CheckedFiles | null,
 ): Promise<LoadedPack[]> {
   const packs: LoadedPack[] = [];
   const issues: Issue[] = [];
-  for (const { path, file } of files) {
+  for (const { file, read } of files) {
     try {
-      packs.push(await loadPack(path, file, ground, checked));
+      packs.push(loadPack(await read(), file, ground, checked));
     } catch (error) {
       if (!(error instanceof Refusal)) throw error;
       issues.push(...error.issues);

@@ -27,15 +27,23 @@ export type DataFile = {
  * @throws Refusal for a file that can't be read or is over 1 MB
  */
 export async function readDataFile(path: string, name: string): Promise<DataFile> {
-  const bytes = await readBounded(path, name);
+  return dataFileOf(await readBounded(path, name), name);
+}
+
+/** The same of what was read before. */
+export function dataFileOf(bytes: Uint8Array, name: string): DataFile {
   const sha256 = createHash('sha256').update(bytes).digest('hex');
   return { data: () => dataOf(bytes, name), sha256 };
 }
 
-function dataOf(bytes: Buffer, name: string): unknown {
+function dataOf(bytes: Uint8Array, name: string): unknown {
   let data: unknown;
   try {
-    data = JSON.parse(bytes.toString('utf8').replace(/^\ufeff/, ''));
+    data = JSON.parse(
+      Buffer.from(bytes)
+        .toString('utf8')
+        .replace(/^\ufeff/, ''),
+    );
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
     throw new Refusal({ field: name, value: 'this file', accepted: `Give valid JSON (${why}).` });
@@ -44,7 +52,12 @@ function dataOf(bytes: Buffer, name: string): unknown {
   return data;
 }
 
-async function readBounded(path: string, name: string): Promise<Buffer> {
+/**
+ * What stands in a file.
+ *
+ * @throws Refusal for a file that can't be read or is over 1 MB
+ */
+export async function readBounded(path: string, name: string): Promise<Uint8Array> {
   try {
     // Looked at before it is opened: opening a pipe would wait for a writer.
     const about = await stat(path);

@@ -4,6 +4,7 @@ import type { Knowledge } from '../../advice/judge-walls.ts';
 import { Refusal, showValue } from '../../base/refusal.ts';
 import { basisOf } from '../../record/basis.ts';
 import { canonicalJson } from '../../record/canonical-json.ts';
+import { readPacks } from '../../rulebook/load-rulebook.ts';
 import { EXIT, type ExitCode } from '../exit-codes.ts';
 import { takingInterrupts } from '../interrupts.ts';
 import { loadKnowledge } from '../knowledge.ts';
@@ -44,7 +45,7 @@ export type BatchFlags = {
 export async function runBatch(paths: readonly string[], flags: BatchFlags): Promise<ExitCode> {
   const jobs = readJobs(flags.jobs);
   const means: BatchMeans = {
-    housePacks: flags.houseRules ?? [],
+    housePacks: await readPacks(flags.houseRules ?? []),
     top: readTop(flags.top),
     edition: flags.edition === undefined ? null : readEdition(flags.edition, '--edition'),
     isShort: flags.short ?? false,

@@ -1,5 +1,6 @@
 import type { Issue } from '../../base/refusal.ts';
 import type { CODE_EDITIONS } from '../../brief/scenario.ts';
+import type { ReadPack } from '../../rulebook/load-rulebook.ts';
 
 /** One scenario of a batch as it came in, not yet looked at. */
 export type BatchItem = {
@@ -23,7 +24,8 @@ export type BatchTask = Pick<BatchItem, 'line' | 'source' | 'source_line' | 'con
 
 /** The same for all items of a batch. */
 export type BatchMeans = {
-  readonly housePacks: readonly string[];
+  /** As they stood when the batch began: its threads start later. */
+  readonly housePacks: readonly ReadPack[];
   readonly top: number;
   /** Null: each scenario's own. */
   readonly edition: (typeof CODE_EDITIONS)[number] | null;

@@ -276,6 +276,27 @@ async function until(is: () => boolean): Promise<void> {
 
 const sizeOf = (path: string) => statSync(path, { throwIfNoEntry: false })?.size ?? 0;
 
+describe('a batch with house rules', () => {
+  it('judges every line by them as they stood when it began, though the file is gone', async () => {
+    const shipped = readFileSync(join(ROOT, 'scenarios/house-packs/harrow-lane.rules.json'));
+    const pack = file('house.rules.json', shipped);
+    const args = ['-', '--short', '--jobs', '2', '--house-rules', pack];
+    const undisturbed = await batch(args, INPUT);
+    const child = await start(args);
+    let out = '';
+    child.stdout?.setEncoding('utf8').on('data', (text: string) => {
+      out += text;
+    });
+    child.stdin?.write(`${LINES[0]}\n`);
+    await until(() => out.includes('\n'));
+    // The other thread starts with the next lines.
+    rmSync(pack);
+    child.stdin?.end(`${LINES.slice(1).join('\n')}\n`);
+    await ended(child);
+    expect(out).toBe(undisturbed.stdout);
+  }, 30_000);
+});
+
 describe('a batch that is broken off', () => {
   it('goes on after a kill where it was, to the same lines as an uninterrupted run', async () => {
     const out = fresh('out.ndjson');
