@@ -24,7 +24,13 @@ import { type MissedLimits, missedLimits } from './missed-limits.ts';
 import { plainTotalAt, type ScoreTable, scoresAt, scoreTable } from './score-table.ts';
 import type { Scores } from './scoring.ts';
 import { type Standing, standings } from './standing.ts';
-import { type ForbiddenLining, type OfLining, ofLinings } from './unknown-lining.ts';
+import {
+  type ForbiddenLining,
+  haveSameLinings,
+  isLiningOpen,
+  type OfLining,
+  ofLinings,
+} from './unknown-lining.ts';
 
 /** What an answer is made with: rules, code tables, catalogue. The same for every question. */
 export type Knowledge = {
@@ -283,9 +289,11 @@ export async function judgeWalls(
   before?: Judged,
 ): Promise<Judged> {
   const judged = await judgedAsGiven(brief, site, knowledge, before);
-  const linings = await ofLinings(brief, judged.set, (other) =>
-    judgedAsGiven(other, site, knowledge, judged),
-  );
+  const isAsBefore =
+    before && isLiningOpen(brief) && before.linings.length > 0 && haveSameLinings(judged, before);
+  const linings = isAsBefore
+    ? before.linings
+    : await ofLinings(brief, judged.set, (other) => judgedAsGiven(other, site, knowledge, judged));
   return linings.length === 0 ? judged : new Judged(judged, houseWishes(knowledge.rulebook), linings);
 }
 

@@ -1,5 +1,6 @@
 import type { Candidate } from '../assembly/candidates.ts';
-import type { WallSet } from '../assembly/wall-set.ts';
+import { WALL_SLOTS, type WallSet } from '../assembly/wall-set.ts';
+import type { Works } from '../assessment/assess.ts';
 import { Refusal } from '../base/refusal.ts';
 import type { Brief, RetarderClass } from '../brief/brief.ts';
 import { LINING_READINGS } from '../brief/lining-readings.ts';
@@ -22,10 +23,40 @@ export type ForbiddenLining = {
 export type OfLining<Judged> = {
   readonly retarder: RetarderClass;
   readonly judged: Judged;
-  /** Whether some rule forbids the wall at a place then, and a retarder primer on the lining doesn't help it. */
+  /** Whether some rule on the lining forbids the wall at a place then, and a retarder primer on it doesn't help. */
   readonly forbids: (place: number) => boolean;
   readonly forbidding: (place: number) => ForbiddenLining | null;
 };
+
+/** Slots whose facts hang on what is behind the lining. */
+const INSIDE: ReadonlySet<number> = new Set(
+  (['inside', 'vapour', 'water'] as const).map((slot) => WALL_SLOTS.indexOf(slot)),
+);
+
+/**
+ * Whether every lining forbids the same walls in two answers: the same walls, whose water and vapour are worked out from
+ * the same things, and nothing else that the rules about them read has changed. Another lot line or budget, say, changes
+ * nothing of it.
+ */
+export function haveSameLinings(a: InsideJudged, b: InsideJudged): boolean {
+  const [{ condensate, vapour }, works] = [a.assess.works, b.assess.works];
+  if (a.set !== b.set || condensate !== works.condensate || vapour !== works.vapour) return false;
+  if (a.context.brief.code_edition !== b.context.brief.code_edition) return false;
+  // What was decided stays the same object as long as nothing that it was decided from is of another class.
+  return a.verdicts
+    .readingFrom(INSIDE)
+    .every((place) => a.verdicts.decided[place] === b.verdicts.decided[place]);
+}
+
+type InsideJudged = JudgedSet & {
+  readonly context: { readonly brief: Brief };
+  readonly assess: { readonly works: Pick<Works, 'condensate' | 'vapour'> };
+};
+
+/** Whether nobody knows what is behind the lining of a standing wall. */
+export function isLiningOpen({ project, interior_vapour_retarder }: Brief): boolean {
+  return project !== 'new' && interior_vapour_retarder === null;
+}
 
 /**
  * Where nobody knows what is behind the lining of a standing wall, all walls judged for each thing that it may be.
@@ -38,7 +69,7 @@ export async function ofLinings<Judged extends JudgedSet>(
   set: WallSet,
   judge: (brief: Brief) => Promise<Judged>,
 ): Promise<OfLining<Judged>[]> {
-  if (brief.project === 'new' || brief.interior_vapour_retarder !== null) return [];
+  if (!isLiningOpen(brief)) return [];
   const found: OfLining<Judged>[] = [];
   for (const interior_vapour_retarder of RETARDERS) {
     try {
@@ -56,7 +87,10 @@ function ofLining<Judged extends JudgedSet>(
   set: WallSet,
   judged: Judged,
 ): OfLining<Judged> {
-  const { forbids } = judged.verdicts;
+  const { verdicts } = judged;
+  // What doesn't read the lining says of a wall what it says without it.
+  const ids = verdicts.readingFrom(INSIDE).flatMap((place) => verdicts.rules[place]?.rule.id ?? []);
+  const forbids = verdicts.forbidsBy(ids);
   const twins = twinsOf(set, judged.set);
   const isOut = (twin: number) => (forbids[twin] ?? 0) > 0;
   const isForbidden = (place: number) => (twins[place] ?? []).every(isOut);
@@ -67,7 +101,8 @@ function ofLining<Judged extends JudgedSet>(
     forbidding: (place) => {
       if (!isForbidden(place)) return null;
       const [twin] = twins[place] ?? [];
-      const [outcome] = twin === undefined ? [] : judged.verdicts.of(twin).outcomesWith('forbid');
+      const outcomes = twin === undefined ? [] : verdicts.of(twin).outcomesWith('forbid');
+      const outcome = outcomes.find(({ rule }) => ids.includes(rule.id));
       // No such wall is drawn up over that lining: nothing can be said for it.
       if (!outcome) return null;
       return { words: LINING_READINGS[retarder], reason: outcome.text, rule: outcome.rule.id };

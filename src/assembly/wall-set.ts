@@ -34,8 +34,11 @@ export type WallSet = {
   readonly shape: Partitions;
 };
 
-/** Sets kept for the next job; a set of twenty thousand walls takes about four megabytes. */
-const MOST_KEPT = 14;
+/**
+ * Walls of the sets that are kept for the next job; twenty thousand take about four megabytes. Enough for fourteen of the
+ * largest sets, or for those of a standing wall over each thing that may be behind its lining, under several sheathings.
+ */
+const MOST_WALLS_KEPT = 300_000;
 const kept = new WeakMap<Catalogue, Map<string, WallSet>>();
 
 /** {@link drawUpCandidates}, remembered: only these answers, which bucks are offered and which claddings take deeper furring decide. */
@@ -57,8 +60,12 @@ export function wallSet(brief: Brief, catalogue: Catalogue, worked: WorkedOut): 
   // Put last again, so that the one dropped is the one not asked for the longest.
   sets.delete(key);
   sets.set(key, set);
-  const [oldest] = sets.keys();
-  if (sets.size > MOST_KEPT && oldest !== undefined) sets.delete(oldest);
+  let walls = [...sets.values()].reduce((sum, { candidates }) => sum + candidates.length, 0);
+  for (const [oldest, { candidates }] of sets) {
+    if (walls <= MOST_WALLS_KEPT || oldest === key) break;
+    sets.delete(oldest);
+    walls -= candidates.length;
+  }
   return set;
 }
 

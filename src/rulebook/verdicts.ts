@@ -1,5 +1,5 @@
 import type { Joint } from '../base/partitions.ts';
-import type { FactColumns } from './fact-columns.ts';
+import { type FactColumns, slotsOf } from './fact-columns.ts';
 import type { FactIndex } from './fact-dictionary.ts';
 import type { FactSheets } from './fact-sheets.ts';
 import type { LoadedRule } from './loaded-rule.ts';
@@ -74,6 +74,17 @@ export class VerdictTable {
   /** The rules that forbid at least one sheet, with what was decided by each. */
   forbidding(): { readonly rule: Rule; readonly decided: Decided }[] {
     return forbiddingOf(this.rules, this.decided);
+  }
+
+  /** Places of the rules that read a fact from one of these slots. */
+  readingFrom(slots: ReadonlySet<number>): number[] {
+    return this.rules.flatMap(({ rule }, i) => {
+      const isRead = this.columns.usesOf(rule).some(({ column }) => {
+        const classes = this.classified[column];
+        return classes !== undefined && slotsOf(classes).some((slot) => slots.has(slot));
+      });
+      return isRead ? [i] : [];
+    });
   }
 
   state(sheet: number, rule: number): RuleState {

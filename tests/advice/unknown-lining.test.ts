@@ -1,11 +1,12 @@
 import { describe, expect, it, vi } from 'vitest';
 import { firstChoice } from '../../src/advice/choose-alternatives.ts';
-import type { JudgedWall } from '../../src/advice/judge-walls.ts';
+import { type Judged, type JudgedWall, judgeWalls } from '../../src/advice/judge-walls.ts';
 import { stepsFrom } from '../../src/advice/why-not-steps.ts';
 import { CODE_EDITIONS } from '../../src/base/code-editions.ts';
 import { LINING_READINGS } from '../../src/brief/lining-readings.ts';
 import { resolveBrief } from '../../src/brief/resolve-brief.ts';
 import { RETARDERS } from '../../src/brief/scenario.ts';
+import { rawHouse, shippedWith } from '../rulebook/house-packs.ts';
 import { answer, briefOf, job, judge, MINUTE, SMALL } from './pipeline.ts';
 
 vi.setConfig({ testTimeout: 60_000 });
@@ -21,6 +22,40 @@ const OLD = {
 };
 
 const ANY_WALL = { parts: new Map(), builds: [], isSized: false, words: '', notes: [] };
+
+/** A firm's rule that reads the lining beside something of another kind. */
+const WITH_A_MIXED_RULE = {
+  ...SMALL,
+  rulebook: await shippedWith(
+    rawHouse({
+      rules: [
+        {
+          id: 'larch-row.no-sheet-on-a-small-budget',
+          title: 'No sheet inside on a small budget',
+          editions: [...CODE_EDITIONS],
+          citation: { text: 'House rule', provenance: 'house' },
+          conditions: {
+            all: [
+              { fact: 'retarder.class', operator: 'equal', value: 'class-i' },
+              { fact: 'project.budget_usd_per_ft2', operator: 'lessThan', value: 20 },
+            ],
+          },
+          verdict: 'forbid',
+          reason: 'The firm does not build over a sheet on so little money.',
+          remedy: 'A larger budget.',
+          examples: {
+            fires: [
+              { name: 'both', facts: { 'retarder.class': 'class-i', 'project.budget_usd_per_ft2': 15 } },
+            ],
+            silent: [
+              { name: 'paint', facts: { 'retarder.class': 'class-iii', 'project.budget_usd_per_ft2': 15 } },
+            ],
+          },
+        },
+      ],
+    }),
+  ),
+};
 
 /** A wall but for what is inside, so that it can be found again over another lining. */
 const outside = ({ candidate: { cladding, build, barrier, buck, seat } }: JudgedWall) =>
@@ -86,6 +121,46 @@ describe('a lining that nobody has looked behind', () => {
     const fewest = Math.min(...admitted.map(({ forbiddenLinings }) => forbiddenLinings.length));
     expect(admitted[0]?.forbiddenLinings).toHaveLength(fewest);
     expect(admitted.some(({ forbiddenLinings }) => forbiddenLinings.length > fewest)).toBe(true);
+  });
+
+  it.each([
+    { fire_separation_ft: 2 },
+    { budget_usd_per_ft2: 15 },
+    { crew_skill: 'first-time' },
+    { basic_wind_speed_mph: 170 },
+    { code_edition: '2018' },
+    { code_edition: '2024' },
+    { sheathing: 'boards' },
+    { cavity_insulation_r: 0 },
+    { framing: { material: 'wood', depth_in: 5.5, spacing_in: 24, species_gravity: 0.42 } },
+  ])(
+    'forbids the same under another reading of something else, %j, judged anew or after the first',
+    async (change) => {
+      const base = await judge(briefOf(OLD), WITH_A_MIXED_RULE);
+      const other = briefOf({ ...OLD, ...change });
+      const after = await judgeWalls(other, base.context.site, WITH_A_MIXED_RULE, base);
+      const anew = await judgeWalls(other, base.context.site, WITH_A_MIXED_RULE);
+      const told = ({ linings, set }: Judged) =>
+        linings.map(({ retarder, forbids }) => [
+          retarder,
+          set.candidates.filter((_, i) => forbids(i)).map(({ id }) => id),
+        ]);
+      expect(anew.linings.length).toBe(RETARDERS.length);
+      expect(told(after)).toEqual(told(anew));
+    },
+  );
+
+  it('is not judged anew over each lining where nothing of it can have changed', async () => {
+    const base = await judge(briefOf(OLD), SMALL);
+    const other = await judgeWalls(
+      briefOf({ ...OLD, fire_separation_ft: 2 }),
+      base.context.site,
+      SMALL,
+      base,
+    );
+    expect(other.linings).toBe(base.linings);
+    const older = briefOf({ ...OLD, code_edition: '2018' });
+    expect((await judgeWalls(older, base.context.site, SMALL, base)).linings).not.toBe(base.linings);
   });
 
   it('is told before anything speaks for a wall that some of it forbids', async () => {
