@@ -89,6 +89,8 @@ describe('understanding a line', () => {
       'I took “R-19”, which you put in the place of “R-13”.',
     ],
     ['budget', '$30 a foot, sorry $40 a foot', { budget_usd_per_ft2: 40 }],
+    ['framing', '2x4, no wait 2x6, at 16', { 'framing.depth_in': 5.5, 'framing.spacing_in': 16 }],
+    ['framing', '2x4 at 16, sorry 24, R-13', { 'framing.spacing_in': 24, cavity_insulation_r: 13 }],
     ['place', 'zone 5B, I mean 6A', { place: { climate_zone: '6A' } }],
     [
       'project',
@@ -105,12 +107,21 @@ describe('understanding a line', () => {
     },
   );
 
+  it('mends a slip though it puzzles over what is said besides', () => {
+    const reading = read({ asked: 'framing', said: 'reno, 2x4 sorry 2x6, my neighbor has 2x4' });
+    expect(foundIn(reading)).toMatchObject({ project: 'retrofit', 'framing.depth_in': 5.5 });
+    expect(reading.unclear.map(({ words }) => words)).toEqual(['my neighbor has 2x4']);
+    expect(reading.notes).toHaveLength(1);
+  });
+
   it('takes a mended place and a mended kind of window once', () => {
     const place = read({
       asked: 'place',
       said: 'Boulder County, Colorado, actually Larimer County, Colorado',
     });
     expect(place).toMatchObject({ place: 'Larimer County, Colorado', unclear: [] });
+    const town = read({ asked: 'place', said: 'Boulder County, Colorado, I mean Fort Collins, CO' });
+    expect(town).toMatchObject({ place: 'Fort Collins, CO', unclear: [] });
     const { windows } = read({ asked: 'windows', said: 'six 36x60 casements, sorry eight 36x60 casements' });
     expect(windows.map(({ window }) => window.count)).toEqual([8]);
   });
@@ -118,6 +129,7 @@ describe('understanding a line', () => {
   it.each([
     ['framing', '2x4 no 2x6'],
     ['framing', '2x4, sorry about the wait'],
+    ['place', 'Boulder County, Colorado, sorry about the wait'],
     ['cavity', 'R-13, actually purple'],
   ] as const)('asked about %s, mends nothing in "%s" and says what it could not take', (asked, said) => {
     const { unclear, notes } = read({ asked, said });

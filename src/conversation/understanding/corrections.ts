@@ -11,6 +11,10 @@ const NOT_THAT = /^(?:no,? )?(.+?)[\s,;.-]+not (.+?)[.!]?$/i;
 const BARE_NUMBER = /^\$?\d+(?:\.\d+)?[.!]?$/;
 const NUMBER = /\d+(?:\.\d+)?/g;
 
+/** Any words may be a place where one is asked; only what is plainly one takes the place of another. */
+const NAMES_A_PLACE =
+  /\b(?:county|parish|borough)\b|^[\p{L} .'-]+,? (?:[A-Z]{2}|\p{Lu}\p{L}+(?: \p{Lu}\p{L}+)?)[.!]?$/u;
+
 type Corrected = {
   /** The line without the slip. */
   readonly line: string;
@@ -48,19 +52,21 @@ function mended(before: string, after: string, read: (line: string) => Reading):
       second.windows.length === 1 && second.findings.length === 0 && second.unclear.length === 0;
     if (isOneKind) return { line: after, note: note(after, before) };
   }
-  if (first.place !== null) {
+  if (first.place !== null && NAMES_A_PLACE.test(after)) {
     const { place, unclear } = read(after);
     const rest = place === null || unclear.length > 0 ? null : without(before, first.place);
     if (rest !== null) return { line: joined(rest, after), note: note(after, first.place) };
   }
+  // What follows a comma is said besides.
+  const [, mend = after, further = ''] = /^([^,;]+)[,;]\s*(.*)$/.exec(after) ?? [];
   for (const { field, value, words } of [...first.findings].reverse()) {
-    const meant = BARE_NUMBER.test(after) ? withNumber(words, after) : after;
+    const meant = BARE_NUMBER.test(mend) ? withNumber(words, mend) : mend;
     const second = meant === null ? null : read(meant);
     const other = second?.findings.find((finding) => finding.field === field);
     if (!second || !other || sameAnswer(other.value, value) || second.unclear.length > 0) continue;
     const rest = without(before, words);
     if (rest === null) continue;
-    return { line: joined(rest, meant ?? ''), note: note(other.words, words) };
+    return { line: joined(rest, meant ?? '', further), note: note(other.words, words) };
   }
   return null;
 }
